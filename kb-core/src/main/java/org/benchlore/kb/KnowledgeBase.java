@@ -1,0 +1,6 @@
+package org.benchlore.kb;
+
+/** The one front door. */
+public final class KnowledgeBase {
+    private KnowledgeBase() {}
+}

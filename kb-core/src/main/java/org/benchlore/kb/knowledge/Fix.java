@@ -1,0 +1,52 @@
+package org.benchlore.kb.knowledge;
+
+import java.util.List;
+
+/**
+ * A repair action.
+ *
+ * @param id stable, kebab-case
+ * @param name as a technician calls it
+ * @param scope where it applies
+ * @param minutes bench time, more than 0
+ * @param parts what it uses up
+ * @param tools what must be at hand
+ * @param difficulty skill it takes
+ * @param risk to the unit
+ * @param makesWorse probability in (0,1) of leaving the unit worse
+ * @param cautions ids
+ * @param steps in order
+ * @param verify how to prove it
+ * @param fools what commonly misleads
+ */
+public record Fix(
+        String id,
+        String name,
+        DeviceScope scope,
+        double minutes,
+        List<String> parts,
+        List<String> tools,
+        Difficulty difficulty,
+        Risk risk,
+        double makesWorse,
+        List<String> cautions,
+        List<String> steps,
+        List<String> verify,
+        List<String> fools) {
+    /** Skill a fix takes, in rising order. */
+    public enum Difficulty {
+        EASY,
+        MODERATE,
+        HARD,
+        EXPERT
+    }
+
+    public Fix {
+        parts = List.copyOf(parts);
+        tools = List.copyOf(tools);
+        cautions = List.copyOf(cautions);
+        steps = List.copyOf(steps);
+        verify = List.copyOf(verify);
+        fools = List.copyOf(fools);
+    }
+}

@@ -1,0 +1,139 @@
+package org.benchlore.kb.knowledge;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.Function;
+
+/**
+ * Everything the packs say, linked and checked. Immutable, so it is shared between threads freely. All listings are in
+ * order of id.
+ */
+public final class Knowledge {
+    private final List<Pack> packs;
+    private final SortedMap<String, Symptom> symptoms;
+    private final SortedMap<String, Cause> causes;
+    private final SortedMap<String, BenchTest> tests;
+    private final SortedMap<String, Fix> fixes;
+    private final SortedMap<String, Caution> cautions;
+    private final List<Device> devices;
+    private final Map<String, List<BenchTest>> testsRevealing;
+    private final Map<String, List<Cause>> causesShowing;
+    private final Map<String, List<Cause>> causesFixedBy;
+
+    Knowledge(
+            Collection<Pack> packs,
+            Collection<Symptom> symptoms,
+            Collection<Cause> causes,
+            Collection<BenchTest> tests,
+            Collection<Fix> fixes,
+            Collection<Caution> cautions,
+            Collection<Device> devices) {
+        this.packs = List.copyOf(packs);
+        this.symptoms = byId(symptoms, Symptom::id);
+        this.causes = byId(causes, Cause::id);
+        this.tests = byId(tests, BenchTest::id);
+        this.fixes = byId(fixes, Fix::id);
+        this.cautions = byId(cautions, Caution::id);
+        this.devices = devices.stream()
+                .sorted((a, b) -> a.scope().compareTo(b.scope()))
+                .toList();
+        this.testsRevealing = inverse(this.tests.values(), BenchTest::reveals);
+        this.causesShowing = inverse(
+                this.causes.values(),
+                c -> c.shows().stream().map(Link::symptomId).toList());
+        this.causesFixedBy = inverse(
+                this.causes.values(),
+                c -> c.fixedBy().stream().map(Remedy::fixId).distinct().toList());
+    }
+
+    /** Heads of the packs, in the order they were read. */
+    public List<Pack> packs() {
+        return packs;
+    }
+
+    public Collection<Symptom> symptoms() {
+        return symptoms.values();
+    }
+
+    public Collection<Cause> causes() {
+        return causes.values();
+    }
+
+    public Collection<BenchTest> tests() {
+        return tests.values();
+    }
+
+    public Collection<Fix> fixes() {
+        return fixes.values();
+    }
+
+    public Collection<Caution> cautions() {
+        return cautions.values();
+    }
+
+    /** Device families, in order of scope. */
+    public List<Device> devices() {
+        return devices;
+    }
+
+    public Optional<Symptom> symptom(String id) {
+        return Optional.ofNullable(symptoms.get(id));
+    }
+
+    public Optional<Cause> cause(String id) {
+        return Optional.ofNullable(causes.get(id));
+    }
+
+    public Optional<BenchTest> test(String id) {
+        return Optional.ofNullable(tests.get(id));
+    }
+
+    public Optional<Fix> fix(String id) {
+        return Optional.ofNullable(fixes.get(id));
+    }
+
+    public Optional<Caution> caution(String id) {
+        return Optional.ofNullable(cautions.get(id));
+    }
+
+    /** Tests that reveal a symptom, by id; empty if none or unknown. */
+    public List<BenchTest> testsRevealing(String symptomId) {
+        return testsRevealing.getOrDefault(symptomId, List.of());
+    }
+
+    /** Causes with an opinion on a symptom, by id; empty if none or unknown. */
+    public List<Cause> causesShowing(String symptomId) {
+        return causesShowing.getOrDefault(symptomId, List.of());
+    }
+
+    /** Causes that a fix is named for, by id; empty if none or unknown. */
+    public List<Cause> causesFixedBy(String fixId) {
+        return causesFixedBy.getOrDefault(fixId, List.of());
+    }
+
+    private static <T> SortedMap<String, T> byId(Collection<T> items, Function<T, String> id) {
+        TreeMap<String, T> map = new TreeMap<>();
+        for (T item : items) {
+            map.put(id.apply(item), item);
+        }
+        return Collections.unmodifiableSortedMap(map);
+    }
+
+    private static <T> Map<String, List<T>> inverse(Collection<T> items, Function<T, List<String>> keys) {
+        Map<String, List<T>> map = new LinkedHashMap<>();
+        for (T item : items) {
+            for (String key : keys.apply(item)) {
+                map.computeIfAbsent(key, k -> new ArrayList<>()).add(item);
+            }
+        }
+        map.replaceAll((k, v) -> List.copyOf(v));
+        return map;
+    }
+}

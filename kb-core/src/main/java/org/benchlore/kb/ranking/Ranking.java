@@ -1,0 +1,63 @@
+package org.benchlore.kb.ranking;
+
+import java.util.List;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.reading.Finding;
+
+/**
+ * Causes in order of posterior probability, ties by id, and the unlisted cause. Probabilities are in (0,1) and sum to 1
+ * with the unlisted one.
+ *
+ * @param scope the device scope asked for
+ * @param findings what was given, one per symptom, in order of symptom id
+ * @param causes every cause that applies in the scope
+ * @param unlisted none of the causes known here
+ */
+public record Ranking(DeviceScope scope, List<Finding> findings, List<RankedCause> causes, RankedCause unlisted) {
+    public Ranking {
+        findings = List.copyOf(findings);
+        causes = List.copyOf(causes);
+    }
+
+    /**
+     * One candidate.
+     *
+     * @param id cause id, or "unlisted"
+     * @param name as a technician calls it
+     * @param probability posterior, in (0,1)
+     * @param interval 90 % credible interval from the uncertainty of the numbers behind it
+     * @param cases past cases that ended with this cause in this scope
+     * @param priorDecibans 10 log10 of the prior odds
+     * @param evidence weight of each finding taken alone, in the order of {@link Ranking#findings}
+     * @param unmentionedDecibans weight of what was not mentioned
+     * @param overlapDecibans what the findings lose or gain by being taken together; closes the sum to 10 log10 of the
+     *     posterior odds within 1e-9
+     */
+    public record RankedCause(
+            String id,
+            String name,
+            double probability,
+            Interval interval,
+            long cases,
+            double priorDecibans,
+            List<Evidence> evidence,
+            double unmentionedDecibans,
+            double overlapDecibans) {
+        public RankedCause {
+            evidence = List.copyOf(evidence);
+        }
+    }
+
+    /**
+     * Weight of evidence of one finding for one cause against all others together: 10 log10 of P(finding | cause) over
+     * P(finding | not cause). I. J. Good, Probability and the Weighing of Evidence, 1950.
+     *
+     * @param symptomId the symptom
+     * @param stateId the state observed (the likeliest, for an uncertain finding)
+     * @param decibans positive speaks for the cause
+     */
+    public record Evidence(String symptomId, String stateId, double decibans) {}
+
+    /** A 90 % credible interval. */
+    public record Interval(double low, double high) {}
+}

@@ -1,0 +1,129 @@
+package org.benchlore.kb.reading;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.benchlore.kb.knowledge.DeviceScope;
+
+/**
+ * What was read from a text, with exact spans, and what was not understood. Spans are UTF-16 offsets into {@link #text},
+ * end exclusive.
+ *
+ * @param text as given
+ * @param scope device scope it was read in
+ * @param understood findings with the words they came from, in order of start
+ * @param notUnderstood stretches that carry meaning but led to no finding, in order of start
+ * @param quantities every value with a unit, whether or not it led to a finding
+ * @param contradictions symptoms for which the text says two things that exclude each other
+ * @param codes log codes seen, known or not
+ */
+public record Reading(
+        String text,
+        DeviceScope scope,
+        List<Understood> understood,
+        List<Span> notUnderstood,
+        List<Value> quantities,
+        List<Contradiction> contradictions,
+        List<CodeSeen> codes) {
+    /** Who says it. */
+    public enum Source {
+        OWNER,
+        SEEN,
+        MEASURED
+    }
+
+    /** When the state held, or how often. */
+    public enum Condition {
+        COLD,
+        WARM,
+        UNDER_LOAD,
+        AFTER_A_WHILE,
+        INTERMITTENT,
+        STANDBY
+    }
+
+    /** A stretch of the text. */
+    public record Span(String text, int start, int end) {}
+
+    /**
+     * One finding and the words it came from.
+     *
+     * @param finding the finding
+     * @param span the words, negation and value included
+     * @param source who says it
+     * @param conditions when it held; empty when unsaid
+     * @param past whether it is told as history and is not the unit's state now
+     * @param note a plain verdict for measurements ("3.26 V on 3.3 V ±5 %: in tolerance, 99.9 %"), else empty
+     */
+    public record Understood(
+            Finding finding, Span span, Source source, List<Condition> conditions, boolean past, String note) {
+        public Understood {
+            conditions = List.copyOf(conditions);
+        }
+    }
+
+    /**
+     * A value with its unit.
+     *
+     * @param value in the base unit (V, A, ohm, F, Hz, s, W, degC, %)
+     * @param unit base unit
+     * @param span where it stands
+     */
+    public record Value(double value, String unit, Span span) {}
+
+    /**
+     * Two understood findings that exclude each other; neither is dropped.
+     *
+     * @param symptomId the symptom
+     * @param first index into {@link Reading#understood}
+     * @param second index into {@link Reading#understood}
+     */
+    public record Contradiction(String symptomId, int first, int second) {}
+
+    /**
+     * A log code.
+     *
+     * @param code canonical spelling when known, else as written
+     * @param known whether the scope's device pack knows it
+     * @param count how often it stands in the text
+     * @param span first place
+     */
+    public record CodeSeen(String code, boolean known, int count, Span span) {}
+
+    public Reading {
+        understood = List.copyOf(understood);
+        notUnderstood = List.copyOf(notUnderstood);
+        quantities = List.copyOf(quantities);
+        contradictions = List.copyOf(contradictions);
+        codes = List.copyOf(codes);
+    }
+
+    /**
+     * One finding per symptom for ranking, history left out. Agreeing mentions count once (the most certain stands);
+     * contradicting ones become a soft finding that favours neither.
+     */
+    public List<Finding> findings() {
+        SortedMap<String, Finding> merged = new TreeMap<>();
+        for (Understood u : understood) {
+            if (!u.past()) {
+                merged.merge(u.finding().symptomId(), u.finding(), Reading::merge);
+            }
+        }
+        return List.copyOf(new ArrayList<>(merged.values()));
+    }
+
+    private static Finding merge(Finding a, Finding b) {
+        if (a.state().equals(b.state())) {
+            return a.likelihoods().size() <= b.likelihoods().size() ? a : b;
+        }
+        SortedMap<String, Double> both = new TreeMap<>();
+        for (Finding f : List.of(a, b)) {
+            for (Map.Entry<String, Double> e : f.likelihoods().entrySet()) {
+                both.merge(e.getKey(), e.getValue(), Math::max);
+            }
+        }
+        return Finding.soft(a.symptomId(), both);
+    }
+}
