@@ -19,4 +19,5 @@ module org.benchlore.kb {
     exports org.benchlore.kb.reading;
     exports org.benchlore.kb.cases;
     exports org.benchlore.kb.ranking;
+    exports org.benchlore.kb.planning;
 }

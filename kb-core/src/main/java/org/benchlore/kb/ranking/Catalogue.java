@@ -1,0 +1,233 @@
+package org.benchlore.kb.ranking;
+
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.Link;
+import org.benchlore.kb.knowledge.State;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.Finding;
+
+/**
+ * The packs' opinions in dense arrays: symptoms, states and causes by number, in order of id; the unlisted cause is the
+ * last. Immutable.
+ */
+final class Catalogue {
+    /** Cases that the background is worth where a cause says nothing about a symptom. */
+    static final double BACKGROUND_CASES = 4;
+
+    private final List<Symptom> symptoms;
+    private final List<Cause> causes;
+    private final Map<String, Integer> symptomNumbers = new HashMap<>();
+    private final Map<String, Integer> causeNumbers = new HashMap<>();
+    private final double[][] background;
+    /** Per cause, symptom numbers it speaks of, ascending; beside it the opinions and their worth. */
+    private final int[][] linked;
+
+    private final double[][][] opinion;
+    private final double[][] worth;
+    private final double[][] unlistedOpinion;
+    /** Per symptom and state, chance that a note mentions it; null where silence says nothing. */
+    private final double[][] mention;
+
+    Catalogue(Knowledge knowledge, RankingSettings settings) {
+        symptoms = List.copyOf(knowledge.symptoms());
+        causes = List.copyOf(knowledge.causes());
+        background = new double[symptoms.size()][];
+        unlistedOpinion = new double[symptoms.size()][];
+        mention = new double[symptoms.size()][];
+        for (int s = 0; s < symptoms.size(); s++) {
+            Symptom symptom = symptoms.get(s);
+            symptomNumbers.put(symptom.id(), s);
+            background[s] = symptom.states().stream().mapToDouble(State::usual).toArray();
+            unlistedOpinion[s] = spread(background[s], settings.unlistedSpread());
+            mention[s] = mention(symptom, settings);
+        }
+        linked = new int[causes.size()][];
+        opinion = new double[causes.size()][][];
+        worth = new double[causes.size()][];
+        for (int c = 0; c < causes.size(); c++) {
+            Cause cause = causes.get(c);
+            causeNumbers.put(cause.id(), c);
+            List<Link> links = cause.shows().stream()
+                    .sorted((a, b) -> Integer.compare(number(a.symptomId()), number(b.symptomId())))
+                    .toList();
+            linked[c] = links.stream().mapToInt(l -> number(l.symptomId())).toArray();
+            worth[c] = links.stream().mapToDouble(Link::cases).toArray();
+            opinion[c] = links.stream().map(this::byState).toArray(double[][]::new);
+        }
+    }
+
+    private static double[] spread(double[] background, double share) {
+        double[] p = new double[background.length];
+        for (int x = 0; x < p.length; x++) {
+            p[x] = (1 - share) * background[x] + share / p.length;
+        }
+        return p;
+    }
+
+    private static double[] mention(Symptom symptom, RankingSettings settings) {
+        double abnormal = switch (symptom.reported()) {
+            case ALWAYS -> settings.mentionAlways();
+            case USUALLY -> settings.mentionUsually();
+            case IF_TESTED -> 0;
+        };
+        return symptom.states().stream()
+                .mapToDouble(x -> x.normal() ? abnormal * RankingSettings.MENTION_NORMAL : abnormal)
+                .toArray();
+    }
+
+    private double[] byState(Link link) {
+        return symptoms.get(number(link.symptomId())).states().stream()
+                .mapToDouble(x -> link.states().getOrDefault(x.id(), 0.0))
+                .toArray();
+    }
+
+    /**
+     * Number of a symptom.
+     *
+     * @throws IllegalArgumentException if it is unknown
+     */
+    int number(String symptomId) {
+        Integer number = symptomNumbers.get(symptomId);
+        if (number == null) {
+            throw new IllegalArgumentException("unknown symptom '" + symptomId + "'; use an id that the packs define");
+        }
+        return number;
+    }
+
+    /** Number of causes, the unlisted one included. */
+    int causes() {
+        return causes.size() + 1;
+    }
+
+    int symptoms() {
+        return symptoms.size();
+    }
+
+    /** Number of the unlisted cause. */
+    int unlisted() {
+        return causes.size();
+    }
+
+    Cause cause(int c) {
+        return causes.get(c);
+    }
+
+    /**
+     * Number of a cause, or -1 if the packs do not have it.
+     */
+    int causeNumber(String id) {
+        return causeNumbers.getOrDefault(id, -1);
+    }
+
+    Symptom symptom(int s) {
+        return symptoms.get(s);
+    }
+
+    boolean applies(int c, DeviceScope scope) {
+        return c == unlisted() || causes.get(c).scope().contains(scope);
+    }
+
+    /** Symptoms a cause speaks of, ascending; for the unlisted cause none. */
+    int[] linked(int c) {
+        return c == unlisted() ? new int[0] : linked[c];
+    }
+
+    /** The packs' P(state | cause), or the background where the cause is silent. Not to be changed. */
+    double[] opinion(int c, int s) {
+        if (c == unlisted()) {
+            return unlistedOpinion[s];
+        }
+        int at = Arrays.binarySearch(linked[c], s);
+        return at >= 0 ? opinion[c][at] : background[s];
+    }
+
+    /** How many cases that opinion is worth. */
+    double worth(int c, int s) {
+        if (c == unlisted()) {
+            return BACKGROUND_CASES;
+        }
+        int at = Arrays.binarySearch(linked[c], s);
+        return at >= 0 ? worth[c][at] : BACKGROUND_CASES;
+    }
+
+    /** Whether the cause has an opinion of its own on the symptom. */
+    boolean speaks(int c, int s) {
+        return c == unlisted() || Arrays.binarySearch(linked[c], s) >= 0;
+    }
+
+    double[] background(int s) {
+        return background[s];
+    }
+
+    double[] mention(int s) {
+        return mention[s];
+    }
+
+    /**
+     * A finding as a symptom number and a likelihood per state number.
+     *
+     * @throws IllegalArgumentException if the symptom or a state is unknown
+     */
+    Observation observe(Finding finding) {
+        int s = number(finding.symptomId());
+        Symptom symptom = symptoms.get(s);
+        double[] likelihood = new double[symptom.states().size()];
+        finding.likelihoods().forEach((state, value) -> {
+            int x = symptom.indexOf(state);
+            if (x < 0) {
+                throw new IllegalArgumentException(
+                        "symptom '" + symptom.id() + "' has no state '" + state + "'; use one of "
+                                + symptom.states().stream().map(State::id).toList());
+            }
+            likelihood[x] = value;
+        });
+        return new Observation(s, likelihood, finding);
+    }
+
+    /** Whether the packs define the finding's symptom and all its states. */
+    boolean knows(Finding finding) {
+        Integer s = symptomNumbers.get(finding.symptomId());
+        return s != null
+                && finding.likelihoods().keySet().stream()
+                        .allMatch(state -> symptoms.get(s).indexOf(state) >= 0);
+    }
+
+    /** A finding by numbers. */
+    static final class Observation {
+        final int symptom;
+        final double[] likelihood;
+        final Finding finding;
+        private final int certain;
+
+        Observation(int symptom, double[] likelihood, Finding finding) {
+            this.symptom = symptom;
+            this.likelihood = likelihood;
+            this.finding = finding;
+            int state = -1;
+            for (int x = 0; x < likelihood.length && finding.certain(); x++) {
+                state = likelihood[x] > 0 ? x : state;
+            }
+            this.certain = state;
+        }
+
+        /** The one state observed for certain, or -1. */
+        int certainState() {
+            return certain;
+        }
+
+        /** P(what was observed | cause), given P(state | cause) as [state][cause]. */
+        double given(double[][] states, int c) {
+            double p = 0;
+            for (int x = 0; x < likelihood.length; x++) {
+                p += likelihood[x] * states[x][c];
+            }
+            return p;
+        }
+    }
+}

@@ -1,0 +1,38 @@
+package org.benchlore.kb.ranking;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.reading.Finding;
+
+/**
+ * What one ended case teaches. Weights are whole millionths of a case, so that learning and taking back are exact and
+ * their order is of no consequence.
+ *
+ * @param scope device scope of the unit
+ * @param weights per cause id (or "unlisted"), millionths of a case, above 0
+ * @param findings at most one per symptom
+ */
+public record Lesson(DeviceScope scope, SortedMap<String, Long> weights, List<Finding> findings) {
+    /** One whole case. */
+    public static final long WHOLE = 1_000_000;
+
+    public Lesson {
+        weights = Collections.unmodifiableSortedMap(new TreeMap<>(weights));
+        findings = List.copyOf(findings);
+        for (Map.Entry<String, Long> e : weights.entrySet()) {
+            if (e.getValue() <= 0 || e.getValue() > WHOLE) {
+                throw new IllegalArgumentException("lesson gives cause '" + e.getKey() + "' weight " + e.getValue()
+                        + "; give 1 to " + WHOLE + " millionths of a case");
+            }
+        }
+    }
+
+    /** A case known to have had one cause. */
+    public static Lesson of(DeviceScope scope, String causeId, List<Finding> findings) {
+        return new Lesson(scope, new TreeMap<>(Map.of(causeId, WHOLE)), findings);
+    }
+}

@@ -1,0 +1,172 @@
+package org.benchlore.kb.ranking;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.reading.Finding;
+
+/**
+ * Ranks causes for findings. Immutable and thread-safe: learning gives a new model that shares what did not change, so a
+ * ranking in progress keeps its snapshot, and the model is a pure function of packs, settings and the set of lessons.
+ *
+ * <p>For findings e and causes c, the unlisted one among them, the posterior is P(c | e) ∝ θ(c) · Π P(eᵢ | c), computed
+ * exactly in logarithms. θ comes from the packs' base frequencies and the cases, pooled along the device scope (see
+ * {@code Shrinkage}); P(state | cause) is the pack's opinion as a Dirichlet worth so many cases, updated by the cases'
+ * counts and pooled the same way. A cause that says nothing of a symptom has its background; the unlisted cause has a mix
+ * of the background and "anything goes", so that findings no listed cause explains speak for it.
+ */
+public final class RankingModel {
+    /** Id of "none of the causes known here". */
+    public static final String UNLISTED = CaseEvent.Concluded.UNLISTED;
+
+    /** Device scopes kept ready; beyond this the views are made anew. */
+    private static final int MAX_VIEWS = 64;
+
+    private final Catalogue catalogue;
+    private final RankingSettings settings;
+    private final Counts[] counts;
+    private final long cases;
+    private final Map<DeviceScope, ScopeView> views = new ConcurrentHashMap<>();
+
+    private RankingModel(Catalogue catalogue, RankingSettings settings, Counts[] counts, long cases) {
+        this.catalogue = catalogue;
+        this.settings = settings;
+        this.counts = counts;
+        this.cases = cases;
+    }
+
+    /** The packs' opinion alone. */
+    public static RankingModel of(Knowledge knowledge, RankingSettings settings) {
+        Catalogue catalogue = new Catalogue(knowledge, settings);
+        Counts[] none = new Counts[catalogue.causes()];
+        Arrays.fill(none, Counts.NONE);
+        return new RankingModel(catalogue, settings, none, 0);
+    }
+
+    /** Number of lessons learnt. */
+    public long cases() {
+        return cases;
+    }
+
+    /** Whether the packs define the finding's symptom and states; other findings cannot be ranked. */
+    public boolean knows(Finding finding) {
+        return catalogue.knows(finding);
+    }
+
+    /** This model with more lessons; their order is of no consequence. */
+    public RankingModel learn(Iterable<Lesson> lessons) {
+        return with(lessons, 1);
+    }
+
+    /**
+     * This model without lessons it had learnt; it then ranks bit for bit as if it had never seen them.
+     */
+    public RankingModel unlearn(Iterable<Lesson> lessons) {
+        return with(lessons, -1);
+    }
+
+    private RankingModel with(Iterable<Lesson> lessons, int sign) {
+        Counts[] changed = counts.clone();
+        Set<Integer> own = new HashSet<>();
+        long learnt = cases;
+        for (Lesson lesson : lessons) {
+            List<Catalogue.Observation> seen = known(lesson.findings());
+            int[] symptoms = seen.stream().mapToInt(o -> o.symptom).toArray();
+            double[][] states = seen.stream().map(o -> shares(o.likelihood)).toArray(double[][]::new);
+            for (Map.Entry<String, Long> e : lesson.weights().entrySet()) {
+                int number = catalogue.causeNumber(e.getKey());
+                int c = number < 0 ? catalogue.unlisted() : number;
+                if (own.add(c)) {
+                    changed[c] = changed[c].copy();
+                }
+                changed[c].add(sign, lesson.scope(), e.getValue(), symptoms, states);
+            }
+            learnt += sign;
+        }
+        for (int c : own) {
+            if (changed[c].isEmpty()) {
+                changed[c] = Counts.NONE;
+            }
+        }
+        return new RankingModel(catalogue, settings, changed, learnt);
+    }
+
+    /** A case may speak of symptoms that the packs have since dropped; those teach nothing. */
+    private List<Catalogue.Observation> known(List<Finding> findings) {
+        List<Catalogue.Observation> seen = new ArrayList<>(findings.size());
+        for (Finding finding : findings) {
+            if (catalogue.knows(finding)) {
+                seen.add(catalogue.observe(finding));
+            }
+        }
+        return seen;
+    }
+
+    private static double[] shares(double[] likelihood) {
+        double sum = Arrays.stream(likelihood).sum();
+        return Arrays.stream(likelihood).map(x -> x / sum).toArray();
+    }
+
+    /**
+     * Posterior over all causes that apply in the query's scope, with intervals and explanation.
+     *
+     * @throws IllegalArgumentException if a finding names an unknown symptom or state, or a symptom comes twice
+     */
+    public Ranking rank(RankingQuery query) {
+        return new Explanation(catalogue, view(query.scope()), counts, query, observe(query)).ranking();
+    }
+
+    /**
+     * The posterior probabilities alone, without intervals and explanation: much faster.
+     *
+     * @return one per cause in order of id, the unlisted cause last; 0 for causes that do not apply in the scope
+     * @throws IllegalArgumentException as {@link #rank}
+     */
+    public double[] probabilities(RankingQuery query) {
+        return Posterior.of(view(query.scope()), observe(query), query.fromNote());
+    }
+
+    /**
+     * P(state | cause) of one symptom as this model has it.
+     *
+     * @throws IllegalArgumentException if the symptom is unknown
+     */
+    public StateTable states(String symptomId, DeviceScope scope) {
+        return new StateTable(view(scope).column(catalogue.number(symptomId)).p);
+    }
+
+    private List<Catalogue.Observation> observe(RankingQuery query) {
+        List<Catalogue.Observation> observations =
+                new ArrayList<>(query.findings().size());
+        for (Finding finding : query.findings()) {
+            observations.add(catalogue.observe(finding));
+        }
+        observations.sort(Comparator.comparingInt(o -> o.symptom));
+        for (int i = 1; i < observations.size(); i++) {
+            if (observations.get(i).symptom == observations.get(i - 1).symptom) {
+                throw new IllegalArgumentException("symptom '"
+                        + observations.get(i).finding.symptomId() + "' is given twice; give one finding per symptom");
+            }
+        }
+        return observations;
+    }
+
+    private ScopeView view(DeviceScope scope) {
+        ScopeView view = views.get(scope);
+        if (view == null) {
+            view = new ScopeView(catalogue, settings, counts, scope);
+            if (views.size() < MAX_VIEWS) {
+                views.put(scope, view);
+            }
+        }
+        return view;
+    }
+}

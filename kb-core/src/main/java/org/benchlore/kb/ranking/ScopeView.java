@@ -1,0 +1,216 @@
+package org.benchlore.kb.ranking;
+
+import java.util.List;
+import java.util.concurrent.atomic.AtomicReferenceArray;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The model as seen from one device scope: prior shares and, per symptom, a column of P(state | cause) over all causes,
+ * made on first use. Counts count once each, at the innermost scope that a case shares with this one, and each inner level
+ * is shrunk to the level around it. Thread-safe: columns are pure functions, so making one twice does no harm.
+ */
+final class ScopeView {
+    private final Catalogue catalogue;
+    private final RankingSettings settings;
+    private final Counts[] counts;
+    private final List<DeviceScope> lineage;
+    final double[] prior;
+    final double[] logPrior;
+    private final AtomicReferenceArray<@Nullable Column> columns;
+    private volatile double @Nullable [] unmentioned;
+
+    ScopeView(Catalogue catalogue, RankingSettings settings, Counts[] counts, DeviceScope scope) {
+        this.catalogue = catalogue;
+        this.settings = settings;
+        this.counts = counts;
+        this.lineage = scope.lineage();
+        this.columns = new AtomicReferenceArray<>(catalogue.symptoms());
+        this.prior = prior(scope);
+        this.logPrior = new double[prior.length];
+        for (int c = 0; c < prior.length; c++) {
+            logPrior[c] = prior[c] > 0 ? Math.log(prior[c]) : Double.NEGATIVE_INFINITY;
+        }
+    }
+
+    /** P(state | cause) of one symptom for all causes, and what the numbers rest on. */
+    static final class Column {
+        /** [state][cause]. */
+        final double[][] p;
+
+        final double[][] logP;
+        /** Per cause, cases that the numbers are worth in all; 0 where the shared background stands unlearnt. */
+        final double[] worth;
+        /** Per cause, ln of P(not mentioned | cause) over the same for the background; null if silence says nothing. */
+        final double @Nullable [] logUnmentioned;
+
+        Column(double[][] p, double[] worth, double @Nullable [] logUnmentioned) {
+            this.p = p;
+            this.worth = worth;
+            this.logUnmentioned = logUnmentioned;
+            this.logP = new double[p.length][];
+            for (int x = 0; x < p.length; x++) {
+                logP[x] = new double[p[x].length];
+                for (int c = 0; c < p[x].length; c++) {
+                    logP[x][c] = Math.log(p[x][c]);
+                }
+            }
+        }
+    }
+
+    /** Shares of the causes that apply here, summing to 1; 0 for those that do not. */
+    private double[] prior(DeviceScope scope) {
+        int size = catalogue.causes();
+        int unlisted = catalogue.unlisted();
+        double[] shares = new double[size];
+        double total = 0;
+        for (int c = 0; c < unlisted; c++) {
+            if (catalogue.applies(c, scope)) {
+                shares[c] = catalogue.cause(c).perThousand();
+                total += shares[c];
+            }
+        }
+        for (int c = 0; c < unlisted; c++) {
+            shares[c] *= total == 0 ? 0 : (1 - settings.unlistedShare()) / total;
+        }
+        shares[unlisted] = total == 0 ? 1 : settings.unlistedShare();
+        for (int level = 0; level < lineage.size(); level++) {
+            double[] n = new double[size];
+            for (int c = 0; c < size; c++) {
+                n[c] = shares[c] > 0 ? casesAt(c, level) : 0;
+            }
+            shares = Shrinkage.shrink(shares, n);
+        }
+        return shares;
+    }
+
+    /** Cases of a cause that share exactly this level of the lineage. */
+    private double casesAt(int c, int level) {
+        double here = counts[c].weight(lineage.get(level));
+        return level + 1 < lineage.size() ? here - counts[c].weight(lineage.get(level + 1)) : here;
+    }
+
+    Column column(int s) {
+        Column column = columns.get(s);
+        if (column == null) {
+            column = makeColumn(s);
+            columns.set(s, column);
+        }
+        return column;
+    }
+
+    private Column makeColumn(int s) {
+        int size = catalogue.causes();
+        int states = catalogue.symptom(s).states().size();
+        double[][] p = new double[states][size];
+        double[] worth = new double[size];
+        double[] mention = catalogue.mention(s);
+        boolean silenceSpeaks = mention[0] > 0;
+        double[] logUnmentioned = silenceSpeaks ? new double[size] : null;
+        double silentBackground = silent(mention, catalogue.background(s));
+        for (int c = 0; c < size; c++) {
+            double[] states1 = pooled(c, s, worth);
+            for (int x = 0; x < states; x++) {
+                p[x][c] = states1[x];
+            }
+            if (logUnmentioned != null && c != catalogue.unlisted() && catalogue.speaks(c, s)) {
+                logUnmentioned[c] = Math.log(silent(mention, states1) / silentBackground);
+            }
+        }
+        return new Column(p, worth, logUnmentioned);
+    }
+
+    /** P(a note does not mention the symptom), given P(state). */
+    private static double silent(double[] mention, double[] states) {
+        double p = 1;
+        for (int x = 0; x < states.length; x++) {
+            p -= mention[x] * states[x];
+        }
+        return p;
+    }
+
+    private double[] pooled(int c, int s, double[] worth) {
+        double[] p = catalogue.opinion(c, s);
+        double strength = catalogue.worth(c, s);
+        worth[c] = catalogue.speaks(c, s) ? strength : 0;
+        if (counts[c].isEmpty()) {
+            return p;
+        }
+        double[] mention = catalogue.mention(s);
+        boolean learnt = false;
+        for (int level = 0; level < lineage.size(); level++) {
+            double[] n = statesAt(c, s, level, p.length);
+            double seen = 0;
+            for (double x : n) {
+                seen += x;
+            }
+            if (seen == 0) {
+                continue;
+            }
+            double m = learnt ? settings.scopeCases() : strength;
+            double silentCases = addSilent(n, casesAt(c, level) - seen, mention, p);
+            double total = m + seen + silentCases;
+            double[] next = new double[p.length];
+            for (int x = 0; x < p.length; x++) {
+                next[x] = (m * p[x] + n[x]) / total;
+            }
+            p = next;
+            worth[c] = total;
+            learnt = true;
+        }
+        return p;
+    }
+
+    /**
+     * Cases that did not mention the symptom were mostly normal, as far as its kind is reported unasked; without them the
+     * share of abnormal states would drift to 1.
+     */
+    private static double addSilent(double[] n, double silentCases, double[] mention, double[] p) {
+        double told = 0;
+        for (double m : mention) {
+            told = Math.max(told, m);
+        }
+        double weight = silentCases * told * (1 - RankingSettings.MENTION_NORMAL);
+        if (weight <= 0) {
+            return 0;
+        }
+        double silent = silent(mention, p);
+        for (int x = 0; x < n.length; x++) {
+            n[x] += weight * p[x] * (1 - mention[x]) / silent;
+        }
+        return weight;
+    }
+
+    private double[] statesAt(int c, int s, int level, int states) {
+        double[] n = new double[states];
+        long[] here = counts[c].states(lineage.get(level), s);
+        long[] inner = level + 1 < lineage.size() ? counts[c].states(lineage.get(level + 1), s) : null;
+        if (here != null) {
+            for (int x = 0; x < states; x++) {
+                n[x] = (here[x] - (inner == null ? 0 : inner[x])) / (double) Lesson.WHOLE;
+            }
+        }
+        return n;
+    }
+
+    /** Per cause, ln of what a note that mentions nothing at all says for it. */
+    double[] unmentioned() {
+        double[] sum = unmentioned;
+        if (sum == null) {
+            sum = new double[catalogue.causes()];
+            for (int s = 0; s < catalogue.symptoms(); s++) {
+                double[] log = column(s).logUnmentioned;
+                for (int c = 0; log != null && c < sum.length; c++) {
+                    sum[c] += log[c];
+                }
+            }
+            unmentioned = sum;
+        }
+        return sum;
+    }
+
+    /** Cases learnt of a cause anywhere along the lineage, weighted. */
+    double learnt(int c) {
+        return counts[c].weight(lineage.get(0));
+    }
+}
