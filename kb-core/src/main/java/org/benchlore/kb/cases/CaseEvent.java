@@ -1,6 +1,7 @@
 package org.benchlore.kb.cases;
 
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.reading.Finding;
@@ -12,26 +13,76 @@ import org.jspecify.annotations.Nullable;
  * case they count in order of time, then of event id, whatever the order in which they were recorded.
  */
 public sealed interface CaseEvent {
+    /** The order in which events of a case count: by time, then by event id. */
+    Comparator<CaseEvent> ORDER = Comparator.comparing(
+                    (CaseEvent event) -> event.head().at())
+            .thenComparing(event -> event.head().eventId());
+
     /** Identity of the event. */
     Head head();
+
+    /** Applies the branch for this kind of event. */
+    <T> T fold(Fold<T> by);
+
+    /** One branch per kind of event: Java 17 has no pattern switch, and a fold keeps it exhaustive. */
+    interface Fold<T> {
+        T opened(Opened event);
+
+        T noted(Noted event);
+
+        T tested(Tested event);
+
+        T concluded(Concluded event);
+
+        T fixApplied(FixApplied event);
+
+        T ended(Ended event);
+
+        T withdrawn(Withdrawn event);
+
+        T corrected(Corrected event);
+    }
 
     /**
      * Identity of an event.
      *
      * @param eventId unique for ever; recording the same id again changes nothing
      * @param caseId the case
-     * @param at when it happened at the bench
+     * @param at when it happened at the bench, between the years 1 and 9999
      */
     record Head(String eventId, String caseId, Instant at) {
         /** Longest id accepted, in UTF-16 units. */
         public static final int MAX_ID = 80;
 
+        private static final Instant EARLIEST = Instant.parse("0001-01-01T00:00:00Z");
+        private static final Instant LATEST = Instant.parse("9999-12-31T23:59:59.999999999Z");
+
         public Head {
-            for (String id : List.of(eventId, caseId)) {
-                if (id.isBlank() || id.length() > MAX_ID || !id.chars().allMatch(Head::allowed)) {
-                    throw new IllegalArgumentException("id '" + (id.length() > MAX_ID ? id.substring(0, MAX_ID) : id)
-                            + "' cannot be used; write 1 to " + MAX_ID + " letters, digits, '-', '_', '.' or ':'");
-                }
+            requireId(eventId);
+            requireId(caseId);
+            if (at.isBefore(EARLIEST) || at.isAfter(LATEST)) {
+                throw new IllegalArgumentException(
+                        "event '" + eventId + "' has the time " + at + "; give a time between the years 1 and 9999");
+            }
+        }
+
+        private static void requireId(String id) {
+            if (id.isEmpty() || id.length() > MAX_ID || !id.chars().allMatch(Head::allowed)) {
+                throw new IllegalArgumentException("id '" + (id.length() > MAX_ID ? id.substring(0, MAX_ID) : id)
+                        + "' cannot be used; write 1 to " + MAX_ID + " letters, digits, '-', '_', '.' or ':'");
+            }
+        }
+
+        private static void requireMinutes(@Nullable Double minutes) {
+            if (minutes != null && !(minutes >= 0 && minutes < Double.POSITIVE_INFINITY)) {
+                throw new IllegalArgumentException("bench time of " + minutes + " minutes; give a number from 0 up");
+            }
+        }
+
+        private static void requireIds(List<Finding> findings) {
+            for (Finding finding : findings) {
+                requireId(finding.symptomId());
+                finding.likelihoods().keySet().forEach(Head::requireId);
             }
         }
 
@@ -56,7 +107,19 @@ public sealed interface CaseEvent {
      * @param workedOnBefore whether somebody had been inside
      */
     record Opened(Head head, DeviceScope scope, String complaint, String unit, String origin, boolean workedOnBefore)
-            implements CaseEvent {}
+            implements CaseEvent {
+        public Opened {
+            if (origin.isBlank() || origin.length() > Head.MAX_ID) {
+                throw new IllegalArgumentException("origin of case '" + head.caseId() + "' is blank or longer than "
+                        + Head.MAX_ID + "; name it, such as '" + CaseHistory.OWN + "'");
+            }
+        }
+
+        @Override
+        public <T> T fold(Fold<T> by) {
+            return by.opened(this);
+        }
+    }
 
     /**
      * Something was noticed, told or measured.
@@ -68,6 +131,12 @@ public sealed interface CaseEvent {
     record Noted(Head head, String text, Reading.Source source, List<Finding> findings) implements CaseEvent {
         public Noted {
             findings = List.copyOf(findings);
+            Head.requireIds(findings);
+        }
+
+        @Override
+        public <T> T fold(Fold<T> by) {
+            return by.noted(this);
         }
     }
 
@@ -87,6 +156,14 @@ public sealed interface CaseEvent {
             String note) implements CaseEvent {
         public Tested {
             findings = List.copyOf(findings);
+            Head.requireId(testId);
+            Head.requireIds(findings);
+            Head.requireMinutes(minutes);
+        }
+
+        @Override
+        public <T> T fold(Fold<T> by) {
+            return by.tested(this);
         }
     }
 
@@ -100,6 +177,15 @@ public sealed interface CaseEvent {
     record Concluded(Head head, String causeId, Certainty certainty, String note) implements CaseEvent {
         /** Stands for "none of the causes known here". */
         public static final String UNLISTED = "unlisted";
+
+        public Concluded {
+            Head.requireId(causeId);
+        }
+
+        @Override
+        public <T> T fold(Fold<T> by) {
+            return by.concluded(this);
+        }
     }
 
     /**
@@ -115,33 +201,70 @@ public sealed interface CaseEvent {
             String fixId,
             String causeId,
             @Nullable Double minutes,
-            String note) implements CaseEvent {}
+            String note) implements CaseEvent {
+        public FixApplied {
+            Head.requireId(fixId);
+            Head.requireId(causeId);
+            Head.requireMinutes(minutes);
+        }
+
+        @Override
+        public <T> T fold(Fold<T> by) {
+            return by.fixApplied(this);
+        }
+    }
 
     /**
      * How it ended. A later one adds to it: fixed, then came back.
      *
      * @param outcome the ending
-     * @param afterDays for {@link Outcome#CAME_BACK}, days since hand-over, else null
+     * @param afterDays for {@link Outcome#CAME_BACK}, days since hand-over, from 0, or null when not kept; else null
      * @param note free words, or empty
      */
-    record Ended(Head head, Outcome outcome, @Nullable Integer afterDays, String note) implements CaseEvent {}
+    record Ended(Head head, Outcome outcome, @Nullable Integer afterDays, String note) implements CaseEvent {
+        public Ended {
+            if (afterDays != null && (outcome != Outcome.CAME_BACK || afterDays < 0)) {
+                throw new IllegalArgumentException("outcome " + outcome.id() + " after " + afterDays
+                        + " days; days from 0 up go with " + Outcome.CAME_BACK.id() + " only");
+            }
+        }
+
+        @Override
+        public <T> T fold(Fold<T> by) {
+            return by.ended(this);
+        }
+    }
 
     /**
-     * Takes back one event, or the whole case. What is taken back stays in the log but counts for nothing.
+     * Takes back one event, or the whole case. What is taken back stays in the log but counts for nothing. Taking back
+     * a withdrawal restores what it took.
      *
      * @param targetEventId the event taken back, or null for the whole case
      * @param reason free words, or empty
      */
-    record Withdrawn(Head head, @Nullable String targetEventId, String reason) implements CaseEvent {}
+    record Withdrawn(Head head, @Nullable String targetEventId, String reason) implements CaseEvent {
+        public Withdrawn {
+            if (targetEventId != null) {
+                Head.requireId(targetEventId);
+            }
+        }
+
+        @Override
+        public <T> T fold(Fold<T> by) {
+            return by.withdrawn(this);
+        }
+    }
 
     /**
-     * Replaces an earlier event of the same case.
+     * Replaces an event of the same case. Of several corrections of one event the latest that was not taken back stands.
      *
      * @param targetEventId the event that was wrong
-     * @param replacement what stands in its place; its head carries the same case id, and its time decides the order
+     * @param replacement what stands in its place; its head carries the same case id, and its time decides the order.
+     *     In the folded history it bears the id of the event it replaces, so that it can be corrected again
      */
     record Corrected(Head head, String targetEventId, CaseEvent replacement) implements CaseEvent {
         public Corrected {
+            Head.requireId(targetEventId);
             if (!replacement.head().caseId().equals(head.caseId())) {
                 throw new IllegalArgumentException("event '" + head.eventId() + "' corrects case '" + head.caseId()
                         + "' with an event of case '" + replacement.head().caseId() + "'; use the same case");
@@ -150,6 +273,11 @@ public sealed interface CaseEvent {
                 throw new IllegalArgumentException("event '" + head.eventId()
                         + "' replaces an event with a correction; give the event as it should have been");
             }
+        }
+
+        @Override
+        public <T> T fold(Fold<T> by) {
+            return by.corrected(this);
         }
     }
 }

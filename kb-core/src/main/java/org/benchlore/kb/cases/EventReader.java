@@ -1,0 +1,83 @@
+package org.benchlore.kb.cases;
+
+import org.benchlore.kb.cases.CaseEvent.Head;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.reading.Reading;
+
+/** Reads one event from a JSON object that {@link EventWriter} wrote, or a person. */
+final class EventReader {
+    private EventReader() {}
+
+    /** @param fields the whole line; its {@code schema} was read by the caller */
+    static CaseEvent read(JsonFields fields) {
+        CaseEvent event = fields.checked(
+                () -> event(fields, new Head(fields.text("id"), fields.text("case"), fields.instant("at"))));
+        fields.done();
+        return event;
+    }
+
+    private static CaseEvent event(JsonFields fields, Head head) {
+        String kind = fields.text("kind");
+        return switch (kind) {
+            case "opened" ->
+                new CaseEvent.Opened(
+                        head,
+                        DeviceScope.parse(fields.text("scope", "any")),
+                        fields.text("complaint", ""),
+                        fields.text("unit", ""),
+                        fields.text("origin", CaseHistory.OWN),
+                        fields.flag("workedOnBefore"));
+            case "noted" ->
+                new CaseEvent.Noted(
+                        head,
+                        fields.text("text", ""),
+                        fields.choice("source", Reading.Source.values()),
+                        fields.findings());
+            case "tested" ->
+                new CaseEvent.Tested(
+                        head,
+                        fields.text("test"),
+                        fields.findings(),
+                        fields.number("minutes"),
+                        fields.text("note", ""));
+            case "concluded" ->
+                new CaseEvent.Concluded(
+                        head,
+                        fields.text("cause"),
+                        fields.choice("certainty", Certainty.values()),
+                        fields.text("note", ""));
+            case "fix-applied" ->
+                new CaseEvent.FixApplied(
+                        head,
+                        fields.text("fix"),
+                        fields.text("cause"),
+                        fields.number("minutes"),
+                        fields.text("note", ""));
+            case "ended" ->
+                new CaseEvent.Ended(
+                        head,
+                        fields.choice("outcome", Outcome.values()),
+                        fields.whole("afterDays"),
+                        fields.text("note", ""));
+            case "withdrawn" -> new CaseEvent.Withdrawn(head, fields.optionalText("target"), fields.text("reason", ""));
+            case "corrected" ->
+                new CaseEvent.Corrected(head, fields.text("target"), replacement(fields, head.caseId()));
+            default ->
+                throw new BadLineException(
+                        "event is of the unknown kind '" + JsonFields.shown(kind) + "'",
+                        "use one of: opened, noted, tested, concluded, fix-applied, ended, withdrawn, corrected",
+                        null);
+        };
+    }
+
+    private static CaseEvent replacement(JsonFields fields, String caseId) {
+        JsonFields inner = fields.object("replacement");
+        if (inner == null) {
+            throw new BadLineException(
+                    "event corrects without a 'replacement'", "add the event as it should have been", null);
+        }
+        CaseEvent event = inner.checked(() -> event(inner, new Head(inner.text("id"), caseId, inner.instant("at"))));
+        inner.done();
+        return event;
+    }
+}
