@@ -11,9 +11,10 @@ final class CautionCheck {
     /** Words that name a hazard, and the cautions of which one is due. */
     private record Trigger(String word, Pattern pattern, Set<Caution.Hazard> due) {}
 
-    /** Ways to mention mains that mean its absence, or only a lead. */
+    /** Ways to mention a hazard that mean its absence, or only a lead. */
     private static final Pattern SAFE = Pattern.compile(
             "(unplug|unplugged|disconnect|disconnected|isolated|away|off|without|no)( from)?( the)? mains\\b"
+                    + "|\\b(no|without|never use|avoid) (hot[ -]air|laser|lithium)\\b"
                     + "|\\bmains (is |are )?(off|removed|unplugged|disconnected|lead|plug|cord|cable)\\b",
             Pattern.CASE_INSENSITIVE);
 
