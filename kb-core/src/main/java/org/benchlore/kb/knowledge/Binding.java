@@ -86,6 +86,17 @@ final class Binding {
         return bound;
     }
 
+    /** Looks for what is sound entry by entry, but weak or missing in the whole. */
+    void check(Problems found) {
+        new CautionCheck(this, found).run();
+        new WordingCheck(this, found).run();
+        if (catalogue.complete()) { // else what seems to be missing may stand in the file that cannot be read
+            new CauseCheck(this, found).run();
+            new ReachCheck(this, found).run();
+            new AmbiguityCheck(this, found).run();
+        }
+    }
+
     Knowledge knowledge() {
         return knowledge;
     }
@@ -105,5 +116,13 @@ final class Binding {
                 .find(kind, id)
                 .map(entry -> entry.place(key))
                 .orElseThrow(() -> new IllegalStateException("no " + kind.word + " '" + id + "'"));
+    }
+
+    /** Where a text stands under an entry's key, else the key's value; under the id key, anywhere in the entry. */
+    Place textPlace(EntryKind kind, String id, String key, String text) {
+        return catalogue
+                .find(kind, id)
+                .flatMap(entry -> entry.find(key.equals(kind.idKey) ? "" : key, text))
+                .orElseGet(() -> place(kind, id, key));
     }
 }

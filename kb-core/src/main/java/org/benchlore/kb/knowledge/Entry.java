@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * One entry with all that later packs changed in it.
@@ -37,6 +39,26 @@ record Entry(EntryKind kind, String id, PackFile base, YamlNode.Table table, Map
         return field == null ? table.place() : field.value().place();
     }
 
+    /** Where a text stands under a key, or under any key if it is empty. */
+    Optional<Place> find(String key, String text) {
+        YamlNode.Field field = table.fields().get(key);
+        return find(field == null ? table : field.value(), text);
+    }
+
+    private static Optional<Place> find(YamlNode node, String text) {
+        if (node instanceof YamlNode.Text scalar) {
+            return Optional.of(scalar.place())
+                    .filter(place -> scalar.value().strip().equals(text));
+        }
+        Stream<YamlNode> parts = Stream.of();
+        if (node instanceof YamlNode.Items items) {
+            parts = items.items().stream();
+        } else if (node instanceof YamlNode.Table table) {
+            parts = table.fields().values().stream().map(YamlNode.Field::value);
+        }
+        return parts.flatMap(part -> find(part, text).stream()).findFirst();
+    }
+
     /** This entry with the keys of {@code change} put over its own. */
     Entry refinedBy(YamlNode.Table change) {
         Map<String, YamlNode.Field> merged = new LinkedHashMap<>(table.fields());
@@ -66,7 +88,8 @@ record Entry(EntryKind kind, String id, PackFile base, YamlNode.Table table, Map
     }
 
     private static String symptom(YamlNode link) {
-        YamlNode.Field field = link instanceof YamlNode.Table table ? table.fields().get("symptom") : null;
+        YamlNode.Field field =
+                link instanceof YamlNode.Table table ? table.fields().get("symptom") : null;
         return field != null && field.value() instanceof YamlNode.Text text ? text.value() : "";
     }
 

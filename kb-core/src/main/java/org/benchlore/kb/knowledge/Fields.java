@@ -192,8 +192,15 @@ final class Fields {
                 problems.error(
                         field.key(),
                         subject + " has an unknown key " + Problems.quote(key),
-                        Nearest.remedy(key, asked, "take it out; known here: " + String.join(", ", asked)));
+                        isRestOfText(key, field)
+                                ? "put the text before it in quotes: within braces a comma ends a value"
+                                : Nearest.remedy(key, asked, "take it out; known here: " + String.join(", ", asked)));
             }
         });
+    }
+
+    /** Whether a "key" without a value is what follows the comma of an unquoted text. */
+    private static boolean isRestOfText(String key, YamlNode.Field field) {
+        return !key.isEmpty() && field.value() instanceof YamlNode.Text text && text.missing();
     }
 }

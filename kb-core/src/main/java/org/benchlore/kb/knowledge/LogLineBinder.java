@@ -122,7 +122,9 @@ final class LogLineBinder {
 
     private static boolean isTimeFormat(String format) {
         try {
-            return !DateTimeFormatter.ofPattern(format, Locale.ROOT).format(ANY_TIME).isBlank();
+            return !DateTimeFormatter.ofPattern(format, Locale.ROOT)
+                    .format(ANY_TIME)
+                    .isBlank();
         } catch (IllegalArgumentException | DateTimeException e) {
             return false;
         }

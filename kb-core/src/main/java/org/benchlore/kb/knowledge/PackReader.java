@@ -18,6 +18,7 @@ public final class PackReader {
         Problems problems = new Problems();
         Binding binding = Binding.of(packs, problems);
         if (problems.errors() > 0) {
+            binding.check(problems);
             throw new BadPackException(problems.sorted());
         }
         return binding.knowledge();
@@ -26,7 +27,7 @@ public final class PackReader {
     /** Every error and warning in the packs taken together, sorted by file, line and column; empty if all is well. */
     public static List<PackProblem> check(List<PackSource> packs) {
         Problems problems = new Problems();
-        Binding.of(packs, problems);
+        Binding.of(packs, problems).check(problems);
         return problems.sorted();
     }
 }

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 final class SymptomBinder {
     private static final Set<String> UNITS =
             new java.util.LinkedHashSet<>(List.of("V", "A", "W", "ohm", "Hz", "degC", "h", "F", "s", "%", "1"));
-    private static final Values.Span PERCENT = new Values.Span(0, 100, true);
+    private static final double WHOLE = 100;
 
     private final Catalogue catalogue;
     private final Map<String, StateList> sets;
@@ -116,10 +116,18 @@ final class SymptomBinder {
             }
             return 0;
         }
-        String number = written.substring(0, written.length() - 1);
-        return values.number(
-                        new YamlNode.Text(node.place(), number, true), fields.what("tolerance"), PERCENT, PERCENT.low())
-                / PERCENT.high();
+        String number = written.substring(0, written.length() - 1).strip();
+        double percent = values.number(
+                new YamlNode.Text(node.place(), number, true), fields.what("tolerance"), Values.Span.ANY, WHOLE);
+        if (!(percent > 0 && percent < WHOLE)) {
+            problems.error(
+                    node.place(),
+                    fields.what("tolerance") + " is " + Problems.quote(written),
+                    "write more than 0% and less than 100%; for a quantity without a normal value leave 'nominal' and"
+                            + " 'tolerance' out and write plain ranges");
+            return 0;
+        }
+        return percent / WHOLE;
     }
 
     private StateList states(Fields fields, String subject) {
