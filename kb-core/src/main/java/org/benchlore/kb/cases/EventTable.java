@@ -223,8 +223,8 @@ final class EventTable {
         for (PreparedStatement statement : failed) {
             try {
                 statement.close();
-            } catch (SQLException e) {
-                continue; // repeats the error that brought us here
+            } catch (SQLException repeated) {
+                // the error that brought us here, told again
             }
         }
     }
