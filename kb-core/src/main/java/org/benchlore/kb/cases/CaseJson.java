@@ -50,12 +50,12 @@ final class CaseJson {
         try (JsonGenerator json = FACTORY.createGenerator(ObjectWriteContext.empty(), line)) {
             EventWriter.write(event, json);
         }
-        if (line.getBuffer().length() > MAX_LINE) {
-            throw new IllegalArgumentException("event '" + event.head().eventId() + "' takes "
-                    + line.getBuffer().length() + " characters as JSON, more than " + MAX_LINE
-                    + "; shorten its text or split it");
+        String text = wellFormed(line.toString());
+        if (text.length() > MAX_LINE) {
+            throw new IllegalArgumentException("event '" + event.head().eventId() + "' takes " + text.length()
+                    + " characters as JSON, more than " + MAX_LINE + "; shorten its text or split it");
         }
-        return wellFormed(line.toString());
+        return text;
     }
 
     /** Escapes half surrogate pairs, which could not be stored as UTF-8; they can stand inside strings only. */

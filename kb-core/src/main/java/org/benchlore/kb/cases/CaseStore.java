@@ -187,8 +187,8 @@ public final class CaseStore implements AutoCloseable {
      * @throws StoreException with {@link Trouble#READ_ONLY} if opened for reading only
      */
     public List<Recorded> append(List<CaseEvent> events) {
-        EventTable.Appended done =
-                append(List.of(events), CaseStore::sameButForOrigin).get(0);
+        EventTable.Appended done = appendGroups(List.of(new Group(events, CaseStore::sameButForOrigin)))
+                .get(0);
         EventTable.Conflict conflict = done.conflict();
         if (conflict != null) {
             throw new EventConflictException(where, conflict.recorded(), conflict.given());
@@ -200,8 +200,11 @@ public final class CaseStore implements AutoCloseable {
         return recorded.equals(given) || EventCopies.withoutOrigin(recorded).equals(EventCopies.withoutOrigin(given));
     }
 
+    /** Events that are stored together or not at all, and what counts as the same event again. */
+    record Group(List<CaseEvent> events, BiPredicate<CaseEvent, CaseEvent> same) {}
+
     /** Records groups of events in one transaction; of a group with a conflict nothing, of the others everything. */
-    List<EventTable.Appended> append(List<List<CaseEvent>> groups, BiPredicate<CaseEvent, CaseEvent> same) {
+    List<EventTable.Appended> appendGroups(List<Group> groups) {
         EventTable table = writer;
         if (table == null) {
             throw new StoreException(
@@ -211,8 +214,8 @@ public final class CaseStore implements AutoCloseable {
             List<EventTable.Appended> done = new ArrayList<>(groups.size());
             table.begin();
             try {
-                for (List<CaseEvent> group : groups) {
-                    done.add(table.append(group, same));
+                for (Group group : groups) {
+                    done.add(table.append(group.events(), group.same()));
                 }
                 table.commit();
                 return done;
