@@ -1,0 +1,51 @@
+package org.benchlore.kb.reading;
+
+import java.util.Set;
+import org.benchlore.kb.reading.analysis.Token;
+
+/** Words without bench meaning of their own: articles, forms of "be", connectives, fillers. All as stems. */
+final class Plain {
+    /** Dropped from pack phrases, so that "light is green" and "light green" are the same phrase. */
+    static final Set<String> ARTICLES = Set.of("the", "a", "an", "be");
+
+    /** May stand inside a phrase of the text without breaking it. */
+    private static final Set<String> SKIPPED = Set.of(
+            "the", "a", "an", "be", "very", "really", "quite", "completely", "totally", "still", "now", "just", "also", "all",
+            "always", "it", "its", "this", "that", "my", "his", "her", "their", "our", "clearly", "definitely", "simply",
+            "rather", "only");
+
+    private static final Set<String> JOINING = Set.of("and", "or", "nor", "&", "/", "+", ",");
+
+    private static final Set<String> FUNCTION = Set.of(
+            "i", "you", "he", "she", "we", "they", "me", "him", "them", "us", "your", "these", "those", "there", "here", "to",
+            "of", "in", "on", "at", "by", "for", "from", "with", "into", "onto", "over", "as", "than", "too", "and", "or",
+            "nor", "so", "do", "have", "had", "can", "could", "will", "shall", "may", "might", "get", "go", "come", "any",
+            "some", "both", "each", "every", "what", "who", "whom", "when", "where", "how", "why", "out", "up", "down", "off",
+            "about", "around", "approx", "after", "before", "since", "during", "again", "same", "such", "more", "most", "much",
+            "many", "other", "another", "own", "per", "via", "between", "through", "then", "thing", "please", "thank", "hello",
+            "hi", "ok", "okay", "well", "etc", "eg", "ie", "found", "find", "see", "seen", "saw", "look", "check", "say", "tell",
+            "make", "give", "take", "put", "let", "be", "unit", "devic", "set", "one", "even", "ever", "already", "first",
+            "second", "last", "today", "yesterday", "bit", "lot", "littl", "side", "way", "time", "it'", "yes", "mr", "mrs",
+            "got", "if", "whether", "no", "not", "s", "t", "u", "o", "x", "measur", "read", "show", "test", "meter", "across",
+            "under", "above", "below", "less", "like", "yet", "re", "m", "d", "ll", "ve", "bench", "rail", "line", "voltag",
+            "volt", "level", "stay", "remain", "keep", "turn", "seem", "appear", "report", "notic", "observ", "hear", "heard");
+
+    private Plain() {}
+
+    static boolean skipped(Token token) {
+        return SKIPPED.contains(token.term());
+    }
+
+    static boolean joining(Token token) {
+        return JOINING.contains(token.term());
+    }
+
+    /** Whether the token carries meaning that somebody would miss. */
+    static boolean content(Token token) {
+        return switch (token.kind()) {
+            case WORD -> token.term().length() > 1 && !SKIPPED.contains(token.term()) && !FUNCTION.contains(token.term());
+            case CODE, QUANTITY -> true;
+            case NUMBER, OTHER, PUNCTUATION -> false;
+        };
+    }
+}
