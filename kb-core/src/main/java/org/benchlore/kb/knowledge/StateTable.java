@@ -1,0 +1,50 @@
+package org.benchlore.kb.knowledge;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Set;
+
+/** Reads what is written per state, checking that each state exists. */
+final class StateTable {
+    private final Set<String> states;
+    private final Values values;
+    private final Problems problems;
+
+    StateTable(StateList list, Values values, Problems problems) {
+        this(list.states().keySet(), values, problems);
+    }
+
+    StateTable(Set<String> states, Values values, Problems problems) {
+        this.states = states;
+        this.values = values;
+        this.problems = problems;
+    }
+
+    /** Probabilities by state; a state that does not exist, or whose number is bad, is reported and left out. */
+    Map<String, Double> read(Map<String, YamlNode.Field> fields, String what) {
+        Map<String, Double> shares = new LinkedHashMap<>();
+        fields.forEach((state, field) -> {
+            int before = problems.errors();
+            double share = values.probability(field.value(), what + ": " + Problems.quote(state));
+            if (known(state, field.key(), what) && problems.errors() == before) {
+                shares.put(state, share);
+            }
+        });
+        return shares;
+    }
+
+    /** Whether a state exists; reported if not, unless its states could not be read at all. */
+    boolean known(String state, Place place, String what) {
+        if (states.isEmpty() || state.isEmpty()) {
+            return false;
+        }
+        if (!states.contains(state)) {
+            problems.error(
+                    place,
+                    what + ": there is no state " + Problems.quote(state),
+                    Nearest.remedy(state, states, "choose from " + String.join(", ", states)));
+            return false;
+        }
+        return true;
+    }
+}
