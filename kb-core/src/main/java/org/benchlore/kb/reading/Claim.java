@@ -35,7 +35,8 @@ final class Claim {
     String note = "";
 
     /** Set for measurements: likelihood per state id. */
-    @Nullable Map<String, Double> measured;
+    @Nullable
+    Map<String, Double> measured;
 
     Claim(Symptom symptom, int state, Passage.@Nullable Item name, int from, int to) {
         this.symptom = symptom;

@@ -19,8 +19,8 @@ final class Codes {
     private static final int REACH = 6;
 
     /** Letters that number parts on a board: R12, IC3. Such a token is a part, not a code, unless written with a hyphen. */
-    private static final Pattern PART =
-            Pattern.compile("(r|c|l|d|q|u|t|f|j|k|x|y|s|p|w|m|b|ic|cn|tr|zd|jp|sw|vr|rv|bd|pl|sk|fb|fs|tp|rn)[0-9]{1,4}[a-z]?");
+    private static final Pattern PART = Pattern.compile(
+            "(r|c|l|d|q|u|t|f|j|k|x|y|s|p|w|m|b|ic|cn|tr|zd|jp|sw|vr|rv|bd|pl|sk|fb|fs|tp|rn)[0-9]{1,4}[a-z]?");
 
     private static final Pattern CODE = Pattern.compile("[a-z]{1,4}[0-9]{2,5}[a-z]?|0x[0-9a-f]{1,8}");
 
@@ -52,12 +52,16 @@ final class Codes {
             Device.Code code = item == null ? null : item.entry.code;
             if (item != null && code != null) {
                 if (item.from == i) {
-                    seen.computeIfAbsent(code.code(), c -> new Mentions(c, true)).tokens.add(i);
+                    seen.computeIfAbsent(code.code(), c -> new Mentions(c, true))
+                            .tokens
+                            .add(i);
                     claim(code, item, claimed);
                 }
             } else if (item == null && looksLikeCode(passage.token(i))) {
                 String written = written(i);
-                seen.computeIfAbsent(written, c -> new Mentions(c, false)).tokens.add(i);
+                seen.computeIfAbsent(written, c -> new Mentions(c, false))
+                        .tokens
+                        .add(i);
             }
         }
         claims.addAll(claimed.values());
@@ -144,8 +148,10 @@ final class Codes {
     private void cover(Claim claim, Item code, Symptom symptom) {
         for (int i = Math.max(0, code.from - REACH); i < passage.size() && i < code.to + REACH; i++) {
             Item item = passage.item(i).orElse(null);
-            boolean negation = item != null && item.cue(Cue.NEGATION) && i < code.from && passage.sameSegment(i, code.from);
-            if (negation || (passage.sameClause(i, code.from) && !stateAt(i, symptom).isEmpty())) {
+            boolean negation =
+                    item != null && item.cue(Cue.NEGATION) && i < code.from && passage.sameSegment(i, code.from);
+            if (negation
+                    || (passage.sameClause(i, code.from) && !stateAt(i, symptom).isEmpty())) {
                 claim.cover(item == null ? i : item.from, item == null ? i + 1 : item.to);
                 if (item != null) {
                     item.done = true;

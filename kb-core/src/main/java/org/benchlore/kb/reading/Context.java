@@ -118,7 +118,9 @@ final class Context {
     private boolean endsWithBefore(Claim claim) {
         for (int i = claim.to; i < passage.size() && i < claim.to + 4 && passage.sameSegment(i, claim.to - 1); i++) {
             if (passage.token(i).term().equals("before")) {
-                return i + 1 == passage.size() || !passage.sameSegment(i, i + 1) || passage.token(i + 1).is(".");
+                return i + 1 == passage.size()
+                        || !passage.sameSegment(i, i + 1)
+                        || passage.token(i + 1).is(".");
             }
         }
         return false;

@@ -11,7 +11,9 @@ final class Entry {
     final List<Sense> words = new ArrayList<>(1);
     final List<Sense> phrases = new ArrayList<>(1);
     Device.@Nullable Code code;
-    @Nullable Cue cue;
+
+    @Nullable
+    Cue cue;
 
     /** Rank among matches of equal length: the packs' words before the language's. */
     int rank() {

@@ -212,6 +212,11 @@ final class Lexicon {
         List<String> bare =
                 all.stream().filter(t -> !Plain.ARTICLES.contains(t)).toList();
         // "the light" must not shrink to "light"
-        return bare.size() >= 2 || bare.size() == all.size() || bare.isEmpty() || all.get(0).equals("be") ? bare : all;
+        return bare.size() >= 2
+                        || bare.size() == all.size()
+                        || bare.isEmpty()
+                        || all.get(0).equals("be")
+                ? bare
+                : all;
     }
 }

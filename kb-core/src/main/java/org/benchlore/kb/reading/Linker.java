@@ -47,8 +47,9 @@ final class Linker {
             item.done |= supposed(item);
         }
         new Values(passage, lexicon, claims).link();
-        phrases();
+        phrases(false);
         words();
+        phrases(true);
         continued();
         new Negations(passage, claims, negationReach).apply();
         spread();
@@ -79,9 +80,11 @@ final class Linker {
         return false;
     }
 
-    private void phrases() {
+    /** Phrases; one that may also be a word for a name beside it waits until the words are linked. */
+    private void phrases(boolean alsoWords) {
         for (Item item : items) {
-            if (item.free() && !item.entry.phrases.isEmpty()) {
+            boolean now = alsoWords || item.entry.words.isEmpty();
+            if (now && item.free() && !item.entry.phrases.isEmpty()) {
                 Sense sense = item.entry.phrases.get(0);
                 item.done = true;
                 Claim claim = new Claim(sense.symptom(), sense.state(), null, item.from, item.to);
@@ -219,7 +222,8 @@ final class Linker {
                 if (Plain.content(passage.token(i))) {
                     return false;
                 }
-                connected |= Plain.joining(passage.token(i)) || passage.token(i).term().equals("now");
+                connected |= Plain.joining(passage.token(i))
+                        || passage.token(i).term().equals("now");
             }
         }
         return false;
@@ -252,7 +256,7 @@ final class Linker {
                 return;
             }
             next.name = true;
-            same.get().cover(next.from, next.to);
+            same.get().cover(claim.from, claim.to);
             more.add(same.get());
             last = next;
         }

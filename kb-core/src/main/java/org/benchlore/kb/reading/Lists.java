@@ -29,7 +29,9 @@ final class Lists {
     }
 
     private static boolean filler(Token token) {
-        return token.term().equals("rail") || token.term().equals("line") || token.term().equals("volt");
+        return token.term().equals("rail")
+                || token.term().equals("line")
+                || token.term().equals("volt");
     }
 
     /** Bare numbers that stand in one list with a rail, or with another number that is a rail's. */

@@ -24,7 +24,8 @@ public final class Measurement {
 
     private Measurement(double low, double high, double percentOfReading, double counts) {
         if (!(low < high)) {
-            throw new IllegalArgumentException("limits " + low + " to " + high + " hold nothing; put the lower one first");
+            throw new IllegalArgumentException(
+                    "limits " + low + " to " + high + " hold nothing; put the lower one first");
         }
         if (!(percentOfReading >= 0 && counts >= 0 && percentOfReading + counts > 0)) {
             throw new IllegalArgumentException("meter accuracy ±(" + percentOfReading + " % + " + counts
@@ -101,8 +102,8 @@ public final class Measurement {
 
     private static double share(double low, double high, double reading, double uncertainty) {
         if (!Double.isFinite(reading) || !(uncertainty > 0)) {
-            throw new IllegalArgumentException(
-                    "reading " + reading + " with uncertainty " + uncertainty + "; give a finite one and a count above 0");
+            throw new IllegalArgumentException("reading " + reading + " with uncertainty " + uncertainty
+                    + "; give a finite one and a count above 0");
         }
         return NormalDistribution.of(reading, uncertainty).probability(low, high);
     }

@@ -59,9 +59,9 @@ final class Negations {
             Symptom symptom = named.symptom();
             String negated = symptom.negated();
             String bare = symptom.bare();
-            if (negated != null || bare != null) {
-                int state = symptom.indexOf(negated != null ? negated : bare);
-                Claim claim = new Claim(symptom, state, name, name.from, name.to);
+            String state = negated != null ? negated : bare;
+            if (state != null) {
+                Claim claim = new Claim(symptom, symptom.indexOf(state), name, name.from, name.to);
                 claim.negated = negated == null;
                 claim.bareNegation = true;
                 return Optional.of(claim);
@@ -111,7 +111,7 @@ final class Negations {
                 if (item.entry.cue == Cue.NEGATION) {
                     return null;
                 }
-            } else if (item != null) {
+            } else if (item != null && !(item.done && claimsOf.get(item.index).isEmpty())) {
                 return item;
             }
             steps += Plain.skipped(passage.token(i)) ? 0 : 1;
@@ -130,8 +130,8 @@ final class Negations {
             if (next.entry.names.isEmpty() || !joinedByOr(last.to, next.from)) {
                 return null;
             }
-            boolean saidAhead = claimsOf.get(next.index).stream()
-                    .anyMatch(c -> c.word != null && c.word.from > next.from);
+            boolean saidAhead =
+                    claimsOf.get(next.index).stream().anyMatch(c -> c.word != null && c.word.from > next.from);
             if (next.name && saidAhead) {
                 return next;
             }
@@ -151,7 +151,9 @@ final class Negations {
 
     /** Negates what stands before: always for "not seen", for a plain "no" only when nothing follows it. */
     private boolean behind(Item negation, boolean mustEnd) {
-        if (mustEnd && negation.to < passage.size() && passage.sameSegment(negation.from, negation.to)
+        if (mustEnd
+                && negation.to < passage.size()
+                && passage.sameSegment(negation.from, negation.to)
                 && !endsHere(negation.to)) {
             return false;
         }
@@ -207,8 +209,7 @@ final class Negations {
         int sentence = passage.sentence(cue.from);
         for (int i = cue.index - 1; i >= Math.max(0, cue.index - LONGEST_LIST); i--) {
             for (Claim claim : claimsOf.get(i)) {
-                claim.dropped |=
-                        claim.symptom.id().equals(symptom.id()) && passage.sentence(claim.from) == sentence;
+                claim.dropped |= claim.symptom.id().equals(symptom.id()) && passage.sentence(claim.from) == sentence;
             }
         }
         Claim claim = new Claim(symptom, symptom.indexOf(symptom.normal().id()), target, target.from, target.to);

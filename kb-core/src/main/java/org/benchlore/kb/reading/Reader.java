@@ -142,7 +142,11 @@ public final class Reader {
                 String symptom = u.finding().symptomId();
                 Integer first = firsts.putIfAbsent(List.of(symptom, u.conditions()), i);
                 if (first != null
-                        && !understood.get(first).finding().state().equals(u.finding().state())) {
+                        && !understood
+                                .get(first)
+                                .finding()
+                                .state()
+                                .equals(u.finding().state())) {
                     contradictions.add(new Contradiction(symptom, first, i));
                 }
             }

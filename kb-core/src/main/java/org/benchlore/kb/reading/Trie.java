@@ -19,7 +19,9 @@ final class Trie {
 
     private static final class Node {
         final Map<String, Node> next = new HashMap<>(2);
-        @Nullable Entry entry;
+
+        @Nullable
+        Entry entry;
     }
 
     private final Node root = new Node();
@@ -72,7 +74,14 @@ final class Trie {
     }
 
     private static void walk(
-            Node node, List<Token> tokens, String[] terms, int from, int at, int depth, int skipped, List<Match> found) {
+            Node node,
+            List<Token> tokens,
+            String[] terms,
+            int from,
+            int at,
+            int depth,
+            int skipped,
+            List<Match> found) {
         if (node.entry != null) {
             found.add(new Match(from, at, depth, node.entry));
         }

@@ -17,15 +17,56 @@ import org.jspecify.annotations.Nullable;
  */
 final class Values {
     private static final int REACH = 7;
-    private static final Set<String> PLACE = Set.of("on", "at", "for", "across", "from", "of", "in", "to", "onto", "over");
+    private static final Set<String> PLACE =
+            Set.of("on", "at", "for", "across", "from", "of", "in", "to", "onto", "over");
     private static final Set<String> SAYS = Set.of(
-            "read", "reads", "reading", "measur", "measure", "show", "at", "be", "=", ":", "to", "only", "say", "(", "give",
-            "just", "about", "around", "get", "approx", "roughly", "have", "output", "deliver", "~");
-    private static final Set<String> CLEARLY = Set.of("read", "reads", "reading", "measur", "at", "=", ":", "to", "only", "show", "(");
+            "read", "reads", "reading", "measur", "measure", "show", "at", "be", "=", ":", "to", "only", "say", "(",
+            "give", "just", "about", "around", "get", "approx", "roughly", "have", "output", "deliver", "~");
+    private static final Set<String> CLEARLY =
+            Set.of("read", "reads", "reading", "measur", "at", "=", ":", "to", "only", "show", "(");
     private static final Set<String> BETWEEN = Set.of(
-            "rail", "line", "supply", "voltag", "output", "it", "now", "still", "sit", "hover", "up", "down", "with", "come",
-            "go", "drop", "sag", "dip", "fall", "collaps", "creep", "settl", "hang", "stay", "there", "meter", "i", "under",
-            "load", "than", "less", "more", "below", "above", "over", "pull", "rise", "climb", "resistanc", "ground", "dc", "dmm");
+            "rail",
+            "line",
+            "supply",
+            "voltag",
+            "output",
+            "it",
+            "now",
+            "still",
+            "sit",
+            "hover",
+            "up",
+            "down",
+            "with",
+            "come",
+            "go",
+            "drop",
+            "sag",
+            "dip",
+            "fall",
+            "collaps",
+            "creep",
+            "settl",
+            "hang",
+            "stay",
+            "there",
+            "meter",
+            "i",
+            "under",
+            "load",
+            "than",
+            "less",
+            "more",
+            "below",
+            "above",
+            "over",
+            "pull",
+            "rise",
+            "climb",
+            "resistanc",
+            "ground",
+            "dc",
+            "dmm");
 
     private final Passage passage;
     private final Lexicon lexicon;
@@ -65,7 +106,9 @@ final class Values {
     private record Named(@Nullable Item item, Symptom symptom, int from, int to) {}
 
     private boolean blocked(int i) {
-        return passage.item(i).filter(item -> item.done || item.name || item.to - item.from > 1).isPresent();
+        return passage.item(i)
+                .filter(item -> item.done || item.name || item.to - item.from > 1)
+                .isPresent();
     }
 
     /** "3.9 V on 5 V", "1.79 on 1.8", "80 mV ripple". */
@@ -86,7 +129,9 @@ final class Values {
                 Optional<Symptom> rail =
                         placed && token.kind() == Kind.NUMBER ? lexicon.rail(token.value()) : Optional.empty();
                 int at = i;
-                return rail.filter(r -> fits(r, value)).map(r -> new Named(null, r, at, at + 1)).orElse(null);
+                return rail.filter(r -> fits(r, value))
+                        .map(r -> new Named(null, r, at, at + 1))
+                        .orElse(null);
             }
             if (token.kind() == Kind.PUNCTUATION && !token.is("/")) {
                 return null;
@@ -160,7 +205,8 @@ final class Values {
     }
 
     private boolean followedBySign(int i) {
-        return i < passage.size() && (passage.token(i).is(":") || passage.token(i).is("="));
+        return i < passage.size()
+                && (passage.token(i).is(":") || passage.token(i).is("="));
     }
 
     private @Nullable Named named(Item item, Token value) {

@@ -93,7 +93,8 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
         Double nominal = quantity.nominal();
         String on = nominal == null
                 ? symptom.name()
-                : plain(nominal) + unit
+                : plain(nominal)
+                        + unit
                         + (quantity.toleranceShare() > 0 ? " ±" + plain(100 * quantity.toleranceShare()) + " %" : "");
         String read = (token.kind() == Token.Kind.NUMBER || token.unit().equals(quantity.unit()))
                 ? plain(token.value())

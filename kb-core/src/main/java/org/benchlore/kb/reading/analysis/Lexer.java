@@ -17,8 +17,21 @@ public final class Lexer {
     private static final int LONGEST_TERM = 48;
 
     private static final Set<String> BARE_CONTRACTIONS = Set.of(
-            "dont", "doesnt", "didnt", "isnt", "wasnt", "arent", "werent", "hasnt", "havent", "hadnt", "couldnt",
-            "wouldnt", "shouldnt", "wont", "cant");
+            "dont",
+            "doesnt",
+            "didnt",
+            "isnt",
+            "wasnt",
+            "arent",
+            "werent",
+            "hasnt",
+            "havent",
+            "hadnt",
+            "couldnt",
+            "wouldnt",
+            "shouldnt",
+            "wont",
+            "cant");
     private static final Map<String, String> ODD_STEMS = Map.of("wo", "will", "ca", "can", "sha", "shall");
 
     private final Folded folded;

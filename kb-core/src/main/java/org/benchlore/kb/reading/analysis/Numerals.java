@@ -89,8 +89,15 @@ final class Numerals {
         BigDecimal signed = negative ? value.negate() : value;
         String term = (tolerance ? "±" : "") + plain(signed);
         token = new Token(
-                Kind.NUMBER, folded.start(from), folded.end(end - 1), term, term, signed.doubleValue(), "",
-                step(value).doubleValue(), 0);
+                Kind.NUMBER,
+                folded.start(from),
+                folded.end(end - 1),
+                term,
+                term,
+                signed.doubleValue(),
+                "",
+                step(value).doubleValue(),
+                0);
         return end;
     }
 
@@ -116,8 +123,15 @@ final class Numerals {
         double spread = high.subtract(low).multiply(unit.factor()).doubleValue() / 2;
         String term = (tolerance ? "±" : "") + plain(value) + unit.base().toLowerCase(Locale.ROOT);
         token = new Token(
-                Kind.QUANTITY, folded.start(from), folded.end(end - 1), term, term, value.doubleValue(), unit.base(),
-                step(high).multiply(unit.factor()).doubleValue(), spread);
+                Kind.QUANTITY,
+                folded.start(from),
+                folded.end(end - 1),
+                term,
+                term,
+                value.doubleValue(),
+                unit.base(),
+                step(high).multiply(unit.factor()).doubleValue(),
+                spread);
         return end;
     }
 
@@ -177,7 +191,8 @@ final class Numerals {
     private int dateEnd(int from, int numberEnd) {
         char next = folded.at(numberEnd);
         boolean clock = next == ':' && numberEnd - from <= 2 && twoDigits(numberEnd + 1);
-        boolean date = next == '-' && numberEnd - from == 4 && twoDigits(numberEnd + 1) && folded.at(numberEnd + 3) == '-';
+        boolean date =
+                next == '-' && numberEnd - from == 4 && twoDigits(numberEnd + 1) && folded.at(numberEnd + 3) == '-';
         boolean dotted = (next == '.' || next == '/')
                 && Lexer.digit(folded.at(numberEnd + 1))
                 && (next == '.' || (numberEnd - from <= 2 && slashes(numberEnd)));
@@ -211,7 +226,8 @@ final class Numerals {
 
     private int unitEnd(int from) {
         int end = from;
-        while (end - from < 12 && (Character.isLetter(folded.at(end)) || folded.at(end) == '°' || folded.at(end) == '%')) {
+        while (end - from < 12
+                && (Character.isLetter(folded.at(end)) || folded.at(end) == '°' || folded.at(end) == '%')) {
             end++;
         }
         return end;

@@ -13,10 +13,48 @@ final class Stemmer {
 
     /** Words that only look like a plural or a verb form. */
     private static final Set<String> KEPT = Set.of(
-            "mains", "series", "always", "gas", "bias", "lens", "this", "less", "thus", "setting", "reading", "evening",
-            "nothing", "bearing", "housing", "during", "morning", "wiring", "winding", "spring", "string", "need",
-            "speed", "feed", "bleed", "indeed", "exceed", "red", "bed", "led", "bring", "thing", "something", "anything",
-            "everything", "sometimes", "perhaps", "news", "building", "ceiling", "ac", "dc");
+            "mains",
+            "series",
+            "always",
+            "gas",
+            "bias",
+            "lens",
+            "this",
+            "less",
+            "thus",
+            "setting",
+            "reading",
+            "evening",
+            "nothing",
+            "bearing",
+            "housing",
+            "during",
+            "morning",
+            "wiring",
+            "winding",
+            "spring",
+            "string",
+            "need",
+            "speed",
+            "feed",
+            "bleed",
+            "indeed",
+            "exceed",
+            "red",
+            "bed",
+            "led",
+            "bring",
+            "thing",
+            "something",
+            "anything",
+            "everything",
+            "sometimes",
+            "perhaps",
+            "news",
+            "building",
+            "ceiling",
+            "ac",
+            "dc");
 
     static {
         same("be", "is", "are", "was", "were", "been", "being", "am");
@@ -85,7 +123,10 @@ final class Stemmer {
         if (word.endsWith("ies")) {
             return n <= 4 ? word.substring(0, n - 1) : word.substring(0, n - 3) + "y";
         }
-        if (word.endsWith("xes") || word.endsWith("ches") || word.endsWith("shes") || word.endsWith("sses")
+        if (word.endsWith("xes")
+                || word.endsWith("ches")
+                || word.endsWith("shes")
+                || word.endsWith("sses")
                 || word.endsWith("zzes")) {
             return word.substring(0, n - 2);
         }
