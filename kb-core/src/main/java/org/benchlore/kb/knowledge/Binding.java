@@ -1,8 +1,10 @@
 package org.benchlore.kb.knowledge;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,7 +18,9 @@ import java.util.function.Function;
 final class Binding {
     private final Catalogue catalogue;
     private final Problems problems;
-    private final Set<Entry> damaged = new HashSet<>();
+    /** By identity: the hash of an entry would walk its whole pack. */
+    private final Set<Entry> damaged = Collections.newSetFromMap(new IdentityHashMap<>());
+
     private final Knowledge knowledge;
 
     static Binding of(List<PackSource> sources, Problems problems) {

@@ -83,8 +83,9 @@ final class CauseBinder {
                 problems);
         int before = problems.errors();
         Map<String, Double> named = table.read(fields.nested("states"), what);
+        boolean unreadable = problems.errors() > before || symptom.states().isEmpty();
         Map<String, Double> shares =
-                problems.errors() > before ? background(symptom) : spread(symptom, named, what, fields.place("states"));
+                unreadable ? background(symptom) : spread(symptom, named, what, fields.place("states"));
         return new Link(
                 symptom.id(),
                 shares,
