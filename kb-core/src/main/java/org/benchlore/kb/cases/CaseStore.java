@@ -258,9 +258,14 @@ public final class CaseStore implements AutoCloseable {
         return read(table -> table.eventIdAt(position));
     }
 
+    /** Everything recorded of a case with its place in the log, in order of recording; empty for an unknown case. */
+    public List<Recorded> recordedOf(String caseId) {
+        return read(table -> table.ofCase(caseId));
+    }
+
     /** Everything recorded of a case, taken-back events too, in order of time and id; empty for an unknown case. */
     public List<CaseEvent> eventsOf(String caseId) {
-        return read(table -> table.ofCase(caseId)).stream()
+        return recordedOf(caseId).stream()
                 .map(Recorded::event)
                 .sorted(CaseEvent.ORDER)
                 .toList();
