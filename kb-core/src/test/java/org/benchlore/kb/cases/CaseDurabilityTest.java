@@ -19,6 +19,7 @@ import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import org.benchlore.kb.cases.CaseStore.Recorded;
@@ -154,6 +155,22 @@ class CaseDurabilityTest {
             List<Recorded> all = store.eventsAfter(0, 100_000);
             assertThat(all.stream().map(Recorded::event)).containsExactlyInAnyOrderElementsOf(acknowledged);
             assertThat(all.get(all.size() - 1).position()).isEqualTo(acknowledged.size());
+        }
+    }
+
+    @Test
+    void a_new_home_may_be_opened_by_many_at_the_same_moment() {
+        for (int round = 0; round < 15; round++) {
+            Path fresh = home.resolve("fresh" + round);
+            String name = "r" + round;
+            IntStream.range(0, 6).parallel().forEach(i -> {
+                try (CaseStore store = CaseStore.open(fresh)) {
+                    store.append(StoreWriter.batch(name, i, 2));
+                }
+            });
+            try (CaseStore store = CaseStore.openReadOnly(fresh)) {
+                assertThat(store.position()).isEqualTo(12);
+            }
         }
     }
 
