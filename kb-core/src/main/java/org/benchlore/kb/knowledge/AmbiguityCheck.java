@@ -10,7 +10,7 @@ import java.util.Set;
 import java.util.TreeMap;
 
 /**
- * Ambiguity groups (IEEE Std 1522-2004, "ambiguity group"): causes that no available test can tell apart, because under
+ * Ambiguity groups in the sense of IEEE Std 1522-2004: causes that no available test can tell apart, because under
  * each of them every symptom that a test reveals is expected in the same state.
  */
 final class AmbiguityCheck {

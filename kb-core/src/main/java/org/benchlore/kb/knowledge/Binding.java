@@ -1,8 +1,10 @@
 package org.benchlore.kb.knowledge;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,7 +18,10 @@ import java.util.function.Function;
 final class Binding {
     private final Catalogue catalogue;
     private final Problems problems;
-    private final Set<Entry> damaged = new HashSet<>();
+    private final Origins origins;
+    /** By identity: the hash of an entry would walk its whole pack. */
+    private final Set<Entry> damaged = Collections.newSetFromMap(new IdentityHashMap<>());
+
     private final Knowledge knowledge;
 
     static Binding of(List<PackSource> sources, Problems problems) {
@@ -43,7 +48,7 @@ final class Binding {
     private Binding(Catalogue catalogue, Values values, Problems problems) {
         this.catalogue = catalogue;
         this.problems = problems;
-        Origins origins = new Origins(catalogue, values, problems);
+        this.origins = new Origins(catalogue, values, problems);
         catalogue.packs().forEach(origins::ofPack);
 
         Map<String, StateList> sets = new HashMap<>();
@@ -78,6 +83,9 @@ final class Binding {
         Map<String, T> bound = new LinkedHashMap<>();
         for (Entry entry : catalogue.all(kind)) {
             int before = problems.errors();
+            if (entry.table().fields().containsKey("from")) {
+                origins.of(entry, entry.place("from")); // judged even where no number of the entry asks for it
+            }
             bound.put(entry.id(), binder.apply(entry));
             if (problems.errors() > before) {
                 damaged.add(entry);

@@ -11,6 +11,8 @@ import java.util.Optional;
 /** Every entry of every pack by kind and id, later packs laid over earlier ones. */
 final class Catalogue {
     private static final int MAX_ENTRIES = 50_000;
+    private static final int MAX_COMPARED_IDS = 5_000;
+    private static final int MAX_COMPARISONS = 200;
 
     private final Problems problems;
     private final Values values;
@@ -18,6 +20,7 @@ final class Catalogue {
     private final Map<EntryKind, Map<String, Entry>> entries = new EnumMap<>(EntryKind.class);
     private final Map<String, PackFile> packs = new LinkedHashMap<>();
     private int count;
+    private int compared;
 
     /**
      * @param complete false when some file could not be read; an unknown id may then stand in that file and is not
@@ -66,7 +69,7 @@ final class Catalogue {
             problems.error(
                     fields.place(replaces ? "replaces" : "refines"),
                     "there is no earlier " + entry.subject() + " to change",
-                    Nearest.remedy(id, known.keySet(), "read the pack that has it first, or take this key out"));
+                    Nearest.remedy(id, worthComparing(kind), "read the pack that has it first, or take this key out"));
         } else if (earlier != null && !(replaces || refines)) {
             problems.error(
                     entry.place(),
@@ -132,10 +135,15 @@ final class Catalogue {
             problems.error(
                     node.place(),
                     what + ": there is no " + kind.word + " " + Problems.quote(id),
-                    Nearest.remedy(
-                            id, entries(kind).keySet(), "correct the id, or add the " + kind.word + " to a pack"));
+                    Nearest.remedy(id, worthComparing(kind), "correct the id, or add the " + kind.word + " to a pack"));
         }
         return Optional.empty();
+    }
+
+    /** Known ids of a kind while comparing is cheap; a hostile pack must not buy hours with wrong references. */
+    private Collection<String> worthComparing(EntryKind kind) {
+        Collection<String> ids = entries(kind).keySet();
+        return ids.size() > MAX_COMPARED_IDS || ++compared > MAX_COMPARISONS ? List.of() : ids;
     }
 
     /** The ids of a list of references that exist, each once. */

@@ -45,7 +45,7 @@ record RangeText(Bound low, Bound high) {
         }
     }
 
-    private static final String NUMBER = "[-+]?(?:[0-9]{1,12}(?:\\.[0-9]{1,12})?|\\.[0-9]{1,12})";
+    private static final String NUMBER = "[-+]?[0-9]{1,12}(?:\\.[0-9]{1,12})?";
     private static final Pattern RANGE =
             Pattern.compile("\\s*(%1$s%%?|[-+]tol|)\\s*\\.\\.\\s*(%1$s%%?|[-+]tol|)\\s*".formatted(NUMBER));
 

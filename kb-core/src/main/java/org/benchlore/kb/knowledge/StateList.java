@@ -34,7 +34,8 @@ record StateList(Place place, Map<String, Draft> states) {
             List<String> words,
             @Nullable String opposite,
             Place place,
-            Place rangePlace) {}
+            Place rangePlace,
+            Place oppositePlace) {}
 
     static StateList bind(YamlNode node, String subject, Values values, Problems problems) {
         Map<String, Draft> states = new LinkedHashMap<>();
@@ -74,7 +75,8 @@ record StateList(Place place, Map<String, Draft> states) {
                 fields.names("words"),
                 fields.has("opposite") ? fields.name("opposite") : null,
                 fields.place("id"),
-                fields.place("range"));
+                fields.place("range"),
+                fields.place("opposite"));
         fields.finish();
         return draft;
     }
@@ -116,7 +118,7 @@ record StateList(Place place, Map<String, Draft> states) {
             String opposite = draft.opposite();
             if (opposite != null && !opposite.isEmpty() && !states.containsKey(opposite)) {
                 problems.error(
-                        draft.place(),
+                        draft.oppositePlace(),
                         subject + ": the opposite of " + Problems.quote(draft.id()) + ", " + Problems.quote(opposite)
                                 + ", is not one of its states",
                         Nearest.remedy(opposite, states.keySet(), "choose from " + String.join(", ", states.keySet())));
