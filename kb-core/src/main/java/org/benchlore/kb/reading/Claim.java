@@ -1,0 +1,80 @@
+package org.benchlore.kb.reading;
+
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.benchlore.kb.knowledge.State;
+import org.benchlore.kb.knowledge.Symptom;
+import org.jspecify.annotations.Nullable;
+
+/** A finding in the making: a symptom, a state, the tokens it rests on. */
+final class Claim {
+    /** How likely the other states are, relative to the one said, when the writer is in doubt. Our own choice. */
+    private static final double DOUBTED = 0.35;
+
+    final Symptom symptom;
+    final Passage.@Nullable Item name;
+
+    /** The word or phrase that gave the state, if one did. */
+    Passage.@Nullable Item word;
+
+    int state;
+    int from;
+    int to;
+    boolean negated;
+
+    /** Whether the state comes from "no NAME" alone. */
+    boolean bareNegation;
+
+    /** Whether a negated state means any other, whatever its opposite. */
+    boolean anyOther;
+
+    /** Set when a later exception takes it back. */
+    boolean dropped;
+
+    String note = "";
+
+    /** Set for measurements: likelihood per state id. */
+    @Nullable
+    Map<String, Double> measured;
+
+    Claim(Symptom symptom, int state, Passage.@Nullable Item name, int from, int to) {
+        this.symptom = symptom;
+        this.state = state;
+        this.name = name;
+        this.from = from;
+        this.to = to;
+    }
+
+    void cover(int otherFrom, int otherTo) {
+        from = Math.min(from, otherFrom);
+        to = Math.max(to, otherTo);
+    }
+
+    /** The finding, softened when the writer is in doubt. */
+    Finding finding(boolean doubt) {
+        if (measured != null) {
+            return Finding.soft(symptom.id(), measured);
+        }
+        SortedMap<String, Double> likelihoods = new TreeMap<>();
+        State said = symptom.states().get(state);
+        String opposite = said.opposite();
+        if (!negated) {
+            likelihoods.put(said.id(), 1.0);
+        } else if (opposite != null && !anyOther) {
+            likelihoods.put(opposite, 1.0);
+        } else {
+            for (State other : symptom.states()) {
+                if (!other.id().equals(said.id())) {
+                    likelihoods.put(other.id(), 1.0);
+                }
+            }
+        }
+        if (doubt) {
+            for (State other : symptom.states()) {
+                likelihoods.putIfAbsent(other.id(), DOUBTED);
+            }
+        }
+        return Finding.soft(symptom.id(), likelihoods);
+    }
+}

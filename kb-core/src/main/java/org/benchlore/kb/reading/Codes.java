@@ -1,0 +1,162 @@
+package org.benchlore.kb.reading;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.benchlore.kb.knowledge.Device;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.Reading.CodeSeen;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+
+/** Log codes in running text: those the device packs know, and whatever else looks like one. */
+final class Codes {
+    private static final int REACH = 6;
+
+    /** Letters that number parts on a board: R12, IC3. Such a token is a part, not a code, unless written with a hyphen. */
+    private static final Pattern PART = Pattern.compile(
+            "(r|c|l|d|q|u|t|f|j|k|x|y|s|p|w|m|b|ic|cn|tr|zd|jp|sw|vr|rv|bd|pl|sk|fb|fs|tp|rn)[0-9]{1,4}[a-z]?");
+
+    private static final Pattern CODE = Pattern.compile("[a-z]{1,4}[0-9]{2,5}[a-z]?|0x[0-9a-f]{1,8}");
+
+    private static final class Mentions {
+        final String code;
+        final boolean known;
+        final List<Integer> tokens = new ArrayList<>();
+
+        Mentions(String code, boolean known) {
+            this.code = code;
+            this.known = known;
+        }
+    }
+
+    private final Passage passage;
+    private final Lexicon lexicon;
+
+    Codes(Passage passage, Lexicon lexicon) {
+        this.passage = passage;
+        this.lexicon = lexicon;
+    }
+
+    /** Codes in order of their first place; claims for known ones are added to {@code claims}. */
+    List<CodeSeen> read(List<Claim> claims) {
+        Map<String, Mentions> seen = new LinkedHashMap<>();
+        Map<String, Claim> claimed = new LinkedHashMap<>();
+        for (int i = 0; i < passage.size(); i++) {
+            Item item = passage.item(i).orElse(null);
+            Device.Code code = item == null ? null : item.entry.code;
+            if (item != null && code != null) {
+                if (item.from == i) {
+                    seen.computeIfAbsent(code.code(), c -> new Mentions(c, true))
+                            .tokens
+                            .add(i);
+                    claim(code, item, claimed);
+                }
+            } else if (item == null && looksLikeCode(passage.token(i))) {
+                String written = written(i);
+                seen.computeIfAbsent(written, c -> new Mentions(c, false))
+                        .tokens
+                        .add(i);
+            }
+        }
+        claims.addAll(claimed.values());
+        return seen.values().stream()
+                .map(m -> new CodeSeen(m.code, m.known, m.tokens.size(), spanOf(m.tokens.get(0))))
+                .toList();
+    }
+
+    private Reading.Span spanOf(int token) {
+        Item item = passage.item(token).orElse(null);
+        return item == null ? passage.span(token, token + 1) : passage.span(item.from, item.to);
+    }
+
+    private String written(int token) {
+        return passage.span(token, token + 1).text();
+    }
+
+    private boolean looksLikeCode(Token token) {
+        if (token.kind() != Kind.CODE) {
+            return false;
+        }
+        String written = passage.text.substring(token.start(), token.end());
+        boolean capitals = written.equals(written.toUpperCase(Locale.ROOT)) || written.startsWith("0x");
+        boolean part = PART.matcher(token.term()).matches() && written.indexOf('-') < 0;
+        return capitals && !part && CODE.matcher(token.term()).matches();
+    }
+
+    private void claim(Device.Code code, Item item, Map<String, Claim> claimed) {
+        Optional<Symptom> symptom = lexicon.symptom(code.symptomId());
+        if (symptom.isEmpty()) {
+            return;
+        }
+        Claim before = claimed.get(code.code());
+        String state = before != null ? "recurring" : said(item, symptom.get());
+        int index = symptom.get().indexOf(state);
+        if (index < 0) {
+            return;
+        }
+        if (before == null) {
+            Claim claim = new Claim(symptom.get(), index, null, item.from, item.to);
+            cover(claim, item, symptom.get());
+            claimed.put(code.code(), claim);
+        } else if (!symptom.get().states().get(before.state).id().equals("absent")) {
+            before.state = index;
+        }
+        item.done = true;
+    }
+
+    private String said(Item code, Symptom symptom) {
+        for (int i = code.from - 1; i >= 0 && i >= code.from - REACH && passage.sameSegment(i, code.from); i--) {
+            Item item = passage.item(i).orElse(null);
+            if (item != null && item.cue(Cue.NEGATION)) {
+                return "absent";
+            }
+        }
+        for (int i = Math.max(0, code.from - REACH); i < passage.size() && i < code.to + REACH; i++) {
+            if (passage.sameClause(i, code.from)) {
+                String state = stateAt(i, symptom);
+                if (!state.isEmpty()) {
+                    return state;
+                }
+            }
+        }
+        return "once";
+    }
+
+    private String stateAt(int token, Symptom symptom) {
+        Token counted = passage.token(token);
+        if (counted.unit().equals("times")) {
+            return counted.value() > 1 ? "recurring" : "once";
+        }
+        Item item = passage.item(token).orElse(null);
+        if (item == null) {
+            return "";
+        }
+        for (Sense sense : item.entry.words) {
+            if (sense.symptom().id().equals(symptom.id())) {
+                return sense.stateOf().id();
+            }
+        }
+        return item.entry.cue == Cue.AGAIN ? "recurring" : item.entry.cue == Cue.ONCE ? "once" : "";
+    }
+
+    private void cover(Claim claim, Item code, Symptom symptom) {
+        for (int i = Math.max(0, code.from - REACH); i < passage.size() && i < code.to + REACH; i++) {
+            Item item = passage.item(i).orElse(null);
+            boolean negation =
+                    item != null && item.cue(Cue.NEGATION) && i < code.from && passage.sameSegment(i, code.from);
+            if (negation
+                    || (passage.sameClause(i, code.from) && !stateAt(i, symptom).isEmpty())) {
+                claim.cover(item == null ? i : item.from, item == null ? i + 1 : item.to);
+                if (item != null) {
+                    item.done = true;
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,222 @@
+package org.benchlore.kb.reading;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.benchlore.kb.knowledge.Device;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Quantity;
+import org.benchlore.kb.knowledge.State;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.analysis.Lexer;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The words of one scope: what the symptoms and device packs that hold there are called, their states, the language's
+ * cues. Immutable once built. Where two symptoms share a name, the nearer scope comes first, then the id.
+ */
+final class Lexicon {
+    private final Trie trie = new Trie();
+    private final TreeSet<String> surfaces = new TreeSet<>();
+    private final Map<Double, Symptom> railsByVolts = new HashMap<>();
+    private final Map<String, Symptom> resistanceOf = new HashMap<>();
+    private final Map<String, Symptom> byId = new TreeMap<>();
+    private final List<Device> devices;
+    private final Spelling spelling;
+
+    Lexicon(List<Symptom> symptoms, List<Device> devices) {
+        this.devices = List.copyOf(devices);
+        List<Symptom> nearestFirst = symptoms.stream()
+                .sorted((a, b) -> {
+                    int nearer = Integer.compare(b.scope().depth(), a.scope().depth());
+                    return nearer != 0 ? nearer : a.id().compareTo(b.id());
+                })
+                .toList();
+        for (Symptom symptom : nearestFirst) {
+            byId.put(symptom.id(), symptom);
+            add(symptom);
+        }
+        for (Device device : devices) {
+            add(device);
+        }
+        nearestFirst.forEach(this::pairResistance);
+        for (Cue cue : Cue.values()) {
+            for (String phrase : cue.phrases()) {
+                for (Entry entry : entries(phrase)) {
+                    entry.cue = cue;
+                }
+            }
+        }
+        this.spelling = new Spelling(surfaces);
+    }
+
+    /** The part of {@code symptoms} and {@code devices} that holds for a case in {@code scope}. */
+    static Lexicon of(List<Symptom> symptoms, List<Device> devices, DeviceScope scope) {
+        return new Lexicon(
+                symptoms.stream().filter(s -> s.scope().contains(scope)).toList(),
+                devices.stream().filter(d -> d.scope().contains(scope)).toList());
+    }
+
+    Trie trie() {
+        return trie;
+    }
+
+    Optional<Symptom> symptom(String id) {
+        return Optional.ofNullable(byId.get(id));
+    }
+
+    Spelling spelling() {
+        return spelling;
+    }
+
+    /** Device packs that hold here, outermost first. */
+    List<Device> devices() {
+        return devices;
+    }
+
+    /** The rail that a bare number such as "3.3" names. */
+    Optional<Symptom> rail(double volts) {
+        return Optional.ofNullable(railsByVolts.get(volts));
+    }
+
+    /** The symptom that a resistance read on a rail belongs to, "12 V to ground" for "12 V". */
+    Optional<Symptom> resistance(Symptom rail) {
+        return Optional.ofNullable(resistanceOf.get(rail.id()));
+    }
+
+    private void add(Symptom symptom) {
+        Quantity quantity = symptom.quantity();
+        for (String name : symptom.called()) {
+            for (Entry entry : entries(name)) {
+                Entry.addOnce(entry.names, new Sense(symptom, Sense.NAME));
+            }
+            List<Token> tokens = Lexer.tokens(name);
+            Double nominal = quantity == null || !quantity.unit().equals("V") ? null : quantity.nominal();
+            if (nominal != null && tokens.size() == 1 && namesItsVolts(tokens.get(0), nominal)) {
+                railsByVolts.putIfAbsent(nominal, symptom);
+            }
+        }
+        for (int i = 0; i < symptom.states().size(); i++) {
+            State state = symptom.states().get(i);
+            Sense sense = new Sense(symptom, i);
+            for (String word : state.words()) {
+                for (Entry entry : entries(word)) {
+                    Entry.addOnce(entry.words, sense);
+                }
+            }
+            for (String phrase : state.phrases()) {
+                for (Entry entry : entries(phrase)) {
+                    Entry.addOnce(entry.phrases, sense);
+                }
+            }
+        }
+    }
+
+    private static boolean namesItsVolts(Token token, double nominal) {
+        return token.kind() == Kind.QUANTITY && token.unit().equals("V") && token.value() == nominal;
+    }
+
+    private void add(Device device) {
+        for (Device.Net net : device.nets()) {
+            Symptom symptom = byId.get(net.symptomId());
+            if (symptom != null) {
+                for (Entry entry : entries(net.net())) {
+                    entry.names.add(0, new Sense(symptom, Sense.NAME));
+                }
+            }
+        }
+        for (Device.Lamp lamp : device.lamps()) {
+            Symptom symptom = byId.get(lamp.symptomId());
+            int state = symptom == null ? -1 : symptom.indexOf(lamp.stateId());
+            if (symptom != null && state >= 0) {
+                for (String says : lamp.says()) {
+                    for (Entry entry : entries(says)) {
+                        entry.phrases.add(0, new Sense(symptom, state));
+                    }
+                }
+            }
+        }
+        for (Device.Code code : device.codes()) {
+            Stream.concat(Stream.of(code.code()), code.spelled().stream())
+                    .flatMap(spelled -> entries(spelled).stream())
+                    .forEach(entry -> entry.code = code);
+        }
+    }
+
+    /** Joins a rail to the symptom called "RAIL to ground", which is read in ohms. */
+    private void pairResistance(Symptom symptom) {
+        Quantity quantity = symptom.quantity();
+        if (quantity == null || !quantity.unit().equals("ohm")) {
+            return;
+        }
+        for (String name : symptom.called()) {
+            List<String> terms = terms(Lexer.tokens(name));
+            int to = terms.indexOf("to");
+            if (to > 0 && terms.get(terms.size() - 1).equals("ground")) {
+                for (Sense rail : trie.entry(terms.subList(0, to)).names) {
+                    resistanceOf.putIfAbsent(rail.symptom().id(), symptom);
+                }
+            }
+        }
+    }
+
+    /** Entries of a phrase: as written and, where a hyphen joins two words, also as one word. */
+    private List<Entry> entries(String phrase) {
+        List<Token> tokens = Lexer.tokens(phrase);
+        List<Entry> entries = new ArrayList<>(2);
+        List<String> terms = terms(tokens);
+        if (terms.isEmpty()) {
+            return entries;
+        }
+        for (Token token : tokens) {
+            surfaces.add(token.surface());
+        }
+        entries.add(trie.entry(terms));
+        String joined = joined(phrase, tokens);
+        if (joined != null) {
+            List<String> other = terms(Lexer.tokens(joined));
+            if (!other.equals(terms)) {
+                entries.add(trie.entry(other));
+            }
+        }
+        return entries;
+    }
+
+    private static @Nullable String joined(String phrase, List<Token> tokens) {
+        for (int i = 0; i + 1 < tokens.size(); i++) {
+            Token a = tokens.get(i);
+            Token b = tokens.get(i + 1);
+            boolean hyphen = a.kind() == Kind.WORD
+                    && b.kind() == Kind.WORD
+                    && b.start() == a.end() + 1
+                    && "-_".indexOf(phrase.charAt(a.end())) >= 0;
+            if (hyphen) {
+                return phrase.substring(0, a.end()) + phrase.substring(b.start());
+            }
+        }
+        return null;
+    }
+
+    private static List<String> terms(List<Token> tokens) {
+        List<String> all = tokens.stream()
+                .filter(t -> t.kind() != Kind.PUNCTUATION)
+                .map(Token::term)
+                .toList();
+        List<String> bare =
+                all.stream().filter(t -> !Plain.ARTICLES.contains(t)).toList();
+        // "the light" must not shrink to "light"
+        return bare.size() >= 2
+                        || bare.size() == all.size()
+                        || bare.isEmpty()
+                        || all.get(0).equals("be")
+                ? bare
+                : all;
+    }
+}

@@ -1,0 +1,297 @@
+package org.benchlore.kb.reading;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+
+/**
+ * Joins names with what is said of them: the nearest state word of the same clause, negations, lists. Every step looks
+ * only a few tokens around, so the cost grows with the text.
+ */
+final class Linker {
+    private static final int REACH = 12;
+    private static final double DEAREST = 7;
+    private static final int LONGEST_LIST = 8;
+
+    private record Candidate(double cost, Item name, Item word, Sense sense) {
+        int at() {
+            return Math.min(name.from, word.from);
+        }
+
+        boolean nameFirst() {
+            return name.from < word.from;
+        }
+    }
+
+    private final Passage passage;
+    private final Lexicon lexicon;
+    private final int negationReach;
+    private final List<Claim> claims = new ArrayList<>();
+    private final List<Item> items;
+
+    Linker(Passage passage, Lexicon lexicon, int negationReach) {
+        this.passage = passage;
+        this.lexicon = lexicon;
+        this.negationReach = negationReach;
+        this.items = passage.items;
+    }
+
+    /** Claims in order of their first token. */
+    List<Claim> link() {
+        for (Item item : items) {
+            item.done |= supposed(item);
+        }
+        new Values(passage, lexicon, claims).link();
+        phrases(false);
+        words();
+        phrases(true);
+        continued();
+        new Negations(passage, claims, negationReach).apply();
+        spread();
+        bare();
+        claims.removeIf(c -> c.dropped);
+        claims.sort(Comparator.comparingInt((Claim c) -> c.from)
+                .thenComparingInt(c -> c.to)
+                .thenComparing(c -> c.symptom.id()));
+        return claims;
+    }
+
+    /** Whether an item is only supposed ("if the fuse is open") or still to be looked at. */
+    private boolean supposed(Item item) {
+        if (item.entry.names.isEmpty() && item.entry.words.isEmpty() && item.entry.phrases.isEmpty()) {
+            return false;
+        }
+        for (int i = item.from - 1; i >= 0 && i >= item.from - REACH && passage.sameSegment(i, item.from); i--) {
+            Optional<Item> cue = passage.item(i);
+            if (cue.isPresent() && (cue.get().cue(Cue.SUPPOSED) || cue.get().cue(Cue.UNCHECKED))) {
+                return true;
+            }
+        }
+        for (int i = item.to; i < passage.size() && i < item.to + REACH && passage.sameSegment(i, item.from); i++) {
+            if (passage.item(i).filter(cue -> cue.cue(Cue.UNCHECKED)).isPresent()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Phrases; one that may also be a word for a name beside it waits until the words are linked. */
+    private void phrases(boolean alsoWords) {
+        for (Item item : items) {
+            boolean now = alsoWords || item.entry.words.isEmpty();
+            if (now && item.free() && !item.entry.phrases.isEmpty()) {
+                Sense sense = item.entry.phrases.get(0);
+                item.done = true;
+                Claim claim = new Claim(sense.symptom(), sense.state(), null, item.from, item.to);
+                claim.word = item;
+                claims.add(claim);
+            }
+        }
+    }
+
+    private void words() {
+        List<Candidate> candidates = new ArrayList<>();
+        for (int w = 0; w < items.size(); w++) {
+            Item word = items.get(w);
+            if (!word.entry.words.isEmpty() && word.free()) {
+                around(w, -1, candidates);
+                around(w, 1, candidates);
+            }
+        }
+        candidates.sort(Comparator.comparingDouble(Candidate::cost)
+                .thenComparingInt(Candidate::at)
+                .thenComparing(c -> !c.nameFirst())
+                .thenComparing(c -> c.sense().symptom().id()));
+        for (Candidate c : candidates) {
+            if (c.name.free() && c.word.free()) {
+                take(c);
+            }
+        }
+    }
+
+    private void take(Candidate c) {
+        c.name.name = true;
+        c.word.word = true;
+        Claim claim = new Claim(c.sense.symptom(), c.sense.state(), c.name, c.name.from, c.name.to);
+        claim.word = c.word;
+        claim.cover(c.word.from, c.word.to);
+        claims.add(claim);
+    }
+
+    private void around(int w, int step, List<Candidate> candidates) {
+        Item word = items.get(w);
+        double passed = 0;
+        for (int i = w + step; i >= 0 && i < items.size(); i += step) {
+            Item name = items.get(i);
+            int gapFrom = step < 0 ? name.to : word.to;
+            int gapTo = step < 0 ? word.from : name.from;
+            if (gapTo - gapFrom > REACH || !passage.sameClause(word.from, name.from)) {
+                return;
+            }
+            if (!name.entry.names.isEmpty() && !name.done && !name.name) {
+                double cost = passed + gapCost(gapFrom, gapTo, step < 0) + (step < 0 ? 0 : 0.5);
+                match(name, word).ifPresent(sense -> {
+                    if (cost <= DEAREST) {
+                        candidates.add(new Candidate(cost, name, word, sense));
+                    }
+                });
+            }
+            passed += name.entry.names.isEmpty() && name.entry.words.isEmpty() ? 0.25 : 2;
+        }
+    }
+
+    /** What a word says of a name: the sense of the word for the first of the name's symptoms that knows it. */
+    private static Optional<Sense> match(Item name, Item word) {
+        for (Sense named : name.entry.names) {
+            for (Sense said : word.entry.words) {
+                if (said.symptom().id().equals(named.symptom().id())) {
+                    return Optional.of(said);
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Cost of what stands between; over {@link #DEAREST} when the word plainly belongs to something else. */
+    private double gapCost(int from, int to, boolean wordLast) {
+        double cost = 0;
+        int join = -1;
+        int lastContent = -1;
+        int firstContent = -1;
+        for (int i = from; i < to; i++) {
+            Token token = passage.token(i);
+            if (token.is(",") || token.is("(") || token.is(")") || token.is("-")) {
+                cost += 3;
+                join = wordLast ? i : (join < 0 ? i : join);
+            } else if (token.term().equals("and") || token.term().equals("with")) {
+                cost += 1;
+                join = wordLast ? i : (join < 0 ? i : join);
+            } else if (passage.unexplained(i)) {
+                cost += 1;
+                lastContent = i;
+                firstContent = firstContent < 0 ? i : firstContent;
+            } else if (token.kind() != Kind.PUNCTUATION && !Plain.skipped(token)) {
+                cost += 0.3;
+            }
+        }
+        boolean foreign = join >= 0 && (wordLast ? lastContent > join : firstContent >= 0 && firstContent < join);
+        return foreign ? DEAREST + 1 : cost;
+    }
+
+    /** "12 V fine cold, but low under load": a word with no name of its own goes on about the name before. */
+    private void continued() {
+        for (int w = 1; w < items.size(); w++) {
+            Item word = items.get(w);
+            if (!word.free() || word.entry.words.isEmpty() || !continues(w)) {
+                continue;
+            }
+            for (int i = w - 1; i >= 0 && word.from - items.get(i).to <= REACH; i--) {
+                Item name = items.get(i);
+                if (passage.sentence(name.from) != passage.sentence(word.from)) {
+                    break;
+                }
+                Optional<Sense> sense = name.name ? match(name, word) : Optional.empty();
+                if (sense.isPresent()) {
+                    word.word = true;
+                    Claim claim = new Claim(sense.get().symptom(), sense.get().state(), name, word.from, word.to);
+                    claim.word = word;
+                    claims.add(claim);
+                    break;
+                }
+            }
+        }
+    }
+
+    /** Whether a connective and nothing foreign stands between an item and the one before. */
+    private boolean continues(int w) {
+        Item word = items.get(w);
+        boolean connected = false;
+        for (int i = word.from - 1; i >= Math.max(0, word.from - REACH); i--) {
+            Optional<Item> item = passage.item(i);
+            if (item.isPresent()) {
+                if (item.get().entry.cue == null || item.get().word || item.get().name) {
+                    return connected;
+                }
+                connected |= item.get().entry.cue == Cue.BREAK;
+            } else {
+                if (Plain.content(passage.token(i))) {
+                    return false;
+                }
+                connected |= Plain.joining(passage.token(i))
+                        || passage.token(i).term().equals("now");
+            }
+        }
+        return false;
+    }
+
+    /** "12, 5 and 3.3 V missing": what is said of one member of a list is said of the silent ones too. */
+    private void spread() {
+        List<Claim> more = new ArrayList<>();
+        for (Claim claim : List.copyOf(claims)) {
+            if (claim.name != null && claim.measured == null) {
+                spread(claim, claim.name, -1, more);
+                spread(claim, claim.name, 1, more);
+            }
+        }
+        claims.addAll(more);
+    }
+
+    private void spread(Claim claim, Item start, int step, List<Claim> more) {
+        int index = start.index + step;
+        Item last = start;
+        for (int n = 0; n < LONGEST_LIST && index >= 0 && index < items.size(); n++, index += step) {
+            Item next = items.get(index);
+            Item left = step < 0 ? next : last;
+            Item right = step < 0 ? last : next;
+            if (next.name || next.done || next.entry.names.isEmpty() || !Lists.joined(passage, left.to, right.from)) {
+                return;
+            }
+            Optional<Claim> same = sameSaid(claim, next);
+            if (same.isEmpty()) {
+                return;
+            }
+            next.name = true;
+            same.get().cover(claim.from, claim.to);
+            more.add(same.get());
+            last = next;
+        }
+    }
+
+    private static Optional<Claim> sameSaid(Claim claim, Item name) {
+        if (claim.bareNegation) {
+            return Negations.bare(name);
+        }
+        String state = claim.symptom.states().get(claim.state).id();
+        for (Sense named : name.entry.names) {
+            Symptom other = named.symptom();
+            int index = other.indexOf(state);
+            if (index >= 0) {
+                Claim same = new Claim(other, index, name, name.from, name.to);
+                same.negated = claim.negated;
+                return Optional.of(same);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private void bare() {
+        for (Item item : items) {
+            if (!item.free()) {
+                continue;
+            }
+            for (Sense named : item.entry.names) {
+                String bare = named.symptom().bare();
+                if (bare != null) {
+                    item.name = true;
+                    claims.add(new Claim(named.symptom(), named.symptom().indexOf(bare), item, item.from, item.to));
+                    break;
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,244 @@
+package org.benchlore.kb.reading;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Negations and what they reach, after NegEx: one in front negates the first thing within a few tokens, one behind the
+ * thing before it; a comma, a clause and a sentence end the reach. A negated name without a word of its own ("no 12 V")
+ * has the state its symptom says.
+ */
+final class Negations {
+    private static final int LONGEST_LIST = 8;
+
+    private final Passage passage;
+    private final List<Claim> claims;
+    private final int reach;
+    private final List<List<Claim>> claimsOf = new ArrayList<>();
+
+    Negations(Passage passage, List<Claim> claims, int reach) {
+        this.passage = passage;
+        this.claims = claims;
+        this.reach = reach;
+    }
+
+    void apply() {
+        for (int i = 0; i < passage.items.size(); i++) {
+            claimsOf.add(new ArrayList<>(1));
+        }
+        for (Claim claim : claims) {
+            if (claim.name != null) {
+                claimsOf.get(claim.name.index).add(claim);
+            }
+            if (claim.word != null && claim.word != claim.name) {
+                claimsOf.get(claim.word.index).add(claim);
+            }
+        }
+        for (Item item : passage.items) {
+            if (!item.free() || item.entry.cue == null) {
+                continue;
+            }
+            switch (item.entry.cue) {
+                case NEGATION -> item.done = before(item) || behind(item, true);
+                case NEGATION_AFTER -> item.done = behind(item, false);
+                case NORMAL -> item.done = normal(item);
+                case EXCEPT -> item.done = except(item);
+                default -> {}
+            }
+        }
+    }
+
+    /** The claim of "no NAME" for the first symptom of the name that says what it means. */
+    static Optional<Claim> bare(Item name) {
+        for (Sense named : name.entry.names) {
+            Symptom symptom = named.symptom();
+            String negated = symptom.negated();
+            String bare = symptom.bare();
+            String state = negated != null ? negated : bare;
+            if (state != null) {
+                Claim claim = new Claim(symptom, symptom.indexOf(state), name, name.from, name.to);
+                claim.negated = negated == null;
+                claim.bareNegation = true;
+                return Optional.of(claim);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private boolean before(Item negation) {
+        Item target = next(negation);
+        if (target == null) {
+            return false;
+        }
+        if (target.free()) {
+            Item listed = listed(target);
+            if (listed != null) {
+                return toggle(negation, claimsOf.get(listed.index));
+            }
+            return !target.entry.names.isEmpty() && bind(negation, target);
+        }
+        List<Claim> of = claimsOf.get(target.index);
+        if (!target.name) {
+            return toggle(negation, of);
+        }
+        Claim claim = of.isEmpty() ? null : of.get(0);
+        if (claim == null || claim.measured != null || claim.word == null) {
+            return false;
+        }
+        boolean wordAhead = claim.word.from > negation.from && passage.sameSegment(target.from, claim.word.from);
+        if (!wordAhead) {
+            return bind(negation, target);
+        }
+        boolean sameThingTwice = claim.symptom.states().get(claim.state).id().equals(claim.symptom.negated());
+        if (sameThingTwice) {
+            claim.cover(negation.from, negation.to);
+            return true;
+        }
+        return toggle(negation, List.of(claim));
+    }
+
+    /** The first item of the packs that a negation can reach forwards, or null. */
+    private @Nullable Item next(Item negation) {
+        int steps = 0;
+        for (int i = negation.to; i < passage.size() && passage.sameSegment(negation.from, i); i++) {
+            Item item = passage.item(i).orElse(null);
+            if (item != null && item.entry.cue != null && item.free() && onlyCue(item)) {
+                if (item.entry.cue == Cue.NEGATION) {
+                    return null;
+                }
+            } else if (item != null && !(item.done && claimsOf.get(item.index).isEmpty())) {
+                return item;
+            }
+            steps += Plain.skipped(passage.token(i)) ? 0 : 1;
+            if (steps > reach) {
+                return null;
+            }
+        }
+        return null;
+    }
+
+    /** A later member of "12 V or 5 V" about which something is said further on, or null. */
+    private @Nullable Item listed(Item first) {
+        Item last = first;
+        for (int i = first.index + 1; i < passage.items.size() && i <= first.index + LONGEST_LIST; i++) {
+            Item next = passage.items.get(i);
+            if (next.entry.names.isEmpty() || !joinedByOr(last.to, next.from)) {
+                return null;
+            }
+            boolean saidAhead =
+                    claimsOf.get(next.index).stream().anyMatch(c -> c.word != null && c.word.from > next.from);
+            if (next.name && saidAhead) {
+                return next;
+            }
+            last = next;
+        }
+        return null;
+    }
+
+    private boolean joinedByOr(int from, int to) {
+        boolean or = false;
+        for (int i = from; i < to; i++) {
+            Token token = passage.token(i);
+            or |= token.term().equals("or") || token.term().equals("nor");
+        }
+        return or && Lists.joined(passage, from, to);
+    }
+
+    /** Negates what stands before: always for "not seen", for a plain "no" only when nothing follows it. */
+    private boolean behind(Item negation, boolean mustEnd) {
+        if (mustEnd
+                && negation.to < passage.size()
+                && passage.sameSegment(negation.from, negation.to)
+                && !endsHere(negation.to)) {
+            return false;
+        }
+        for (int i = negation.from - 1; i >= 0 && negation.from - i <= reach; i--) {
+            if (!passage.sameClause(i, negation.from)) {
+                return false;
+            }
+            Item item = passage.item(i).orElse(null);
+            if (item == null || onlyCue(item)) {
+                continue;
+            }
+            if (item.free()) {
+                return !item.entry.names.isEmpty() && bind(negation, item);
+            }
+            return !mustEnd && toggle(negation, claimsOf.get(item.index));
+        }
+        return false;
+    }
+
+    private boolean endsHere(int from) {
+        for (int i = from; i < passage.size() && passage.sameSegment(from - 1, i); i++) {
+            if (passage.token(i).kind() != Token.Kind.PUNCTUATION) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean bind(Item negation, Item name) {
+        Optional<Claim> bare = bare(name);
+        bare.ifPresent(claim -> add(claim, negation, name));
+        return bare.isPresent();
+    }
+
+    private boolean normal(Item cue) {
+        Item target = next(cue);
+        if (target == null || !target.free() || target.entry.names.isEmpty()) {
+            return false;
+        }
+        Symptom symptom = target.entry.names.get(0).symptom();
+        int state = symptom.indexOf(symptom.normal().id());
+        add(new Claim(symptom, state, target, target.from, target.to), cue, target);
+        return true;
+    }
+
+    /** "All rails fine except 12 V": that one is in some other state, and what was said of all is not said of it. */
+    private boolean except(Item cue) {
+        Item target = next(cue);
+        if (target == null || !target.free() || target.entry.names.isEmpty()) {
+            return false;
+        }
+        Symptom symptom = target.entry.names.get(0).symptom();
+        int sentence = passage.sentence(cue.from);
+        for (int i = cue.index - 1; i >= Math.max(0, cue.index - LONGEST_LIST); i--) {
+            for (Claim claim : claimsOf.get(i)) {
+                claim.dropped |= claim.symptom.id().equals(symptom.id()) && passage.sentence(claim.from) == sentence;
+            }
+        }
+        Claim claim = new Claim(symptom, symptom.indexOf(symptom.normal().id()), target, target.from, target.to);
+        claim.negated = true;
+        claim.anyOther = true;
+        add(claim, cue, target);
+        return true;
+    }
+
+    private void add(Claim claim, Item cue, Item name) {
+        claim.cover(cue.from, cue.to);
+        name.name = true;
+        claims.add(claim);
+        claimsOf.get(name.index).add(claim);
+    }
+
+    private static boolean onlyCue(Item item) {
+        Entry entry = item.entry;
+        return entry.names.isEmpty() && entry.words.isEmpty() && entry.phrases.isEmpty() && entry.code == null;
+    }
+
+    private boolean toggle(Item negation, List<Claim> of) {
+        for (Claim claim : of) {
+            if (claim.measured == null) {
+                claim.negated = !claim.negated;
+                claim.cover(negation.from, negation.to);
+                return true;
+            }
+        }
+        return false;
+    }
+}

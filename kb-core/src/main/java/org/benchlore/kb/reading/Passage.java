@@ -1,0 +1,191 @@
+package org.benchlore.kb.reading;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.benchlore.kb.reading.analysis.Lexer;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+
+/**
+ * A text as the linker sees it: tokens, the items of the lexicon found in them, and where sentences, clauses and their
+ * comma-separated segments end.
+ */
+final class Passage {
+    /** A line at least this long may go on in the next one. */
+    private static final int WRAPPED_LINE = 60;
+
+    /** An entry of the lexicon in the text. What it was used for is noted while linking. */
+    static final class Item {
+        final int index;
+        final int from;
+        final int to;
+        final Entry entry;
+        boolean name;
+        boolean word;
+        boolean done;
+
+        Item(int index, int from, int to, Entry entry) {
+            this.index = index;
+            this.from = from;
+            this.to = to;
+            this.entry = entry;
+        }
+
+        boolean free() {
+            return !name && !word && !done;
+        }
+
+        boolean cue(Cue cue) {
+            return entry.cue == cue && free();
+        }
+    }
+
+    final String text;
+    final List<Token> tokens;
+    final List<Item> items = new ArrayList<>();
+    private final Item[] itemAt;
+    private final int[] sentence;
+    private final int[] clause;
+    private final int[] segment;
+
+    Passage(String text, Lexicon lexicon) {
+        this.text = text;
+        this.tokens = Lexer.tokens(text);
+        int n = tokens.size();
+        String[] terms = new String[n];
+        for (int i = 0; i < n; i++) {
+            terms[i] = term(tokens.get(i), lexicon);
+        }
+        this.itemAt = new Item[n];
+        List<Trie.Match> matches = lexicon.trie().matches(tokens, terms);
+        matches.addAll(Lists.numbers(tokens, matches, lexicon));
+        matches.sort(Comparator.comparingInt(Trie.Match::from));
+        for (Trie.Match match : matches) {
+            Item item = new Item(items.size(), match.from(), match.to(), match.entry());
+            items.add(item);
+            for (int i = item.from; i < item.to; i++) {
+                itemAt[i] = item;
+            }
+        }
+        this.sentence = new int[n];
+        this.clause = new int[n];
+        this.segment = new int[n];
+        split();
+    }
+
+    private static String term(Token token, Lexicon lexicon) {
+        if (token.kind() != Kind.WORD) {
+            return token.term();
+        }
+        Optional<String> mended = lexicon.spelling().mend(token.surface());
+        return mended.map(word -> Lexer.tokens(word).get(0).term()).orElse(token.term());
+    }
+
+    private void split() {
+        int sentences = 0;
+        int clauses = 0;
+        int segments = 0;
+        for (int i = 0; i < tokens.size(); i++) {
+            Item item = itemAt[i];
+            if (item != null && item.from == i && breaks(item)) {
+                clauses++;
+                segments++;
+            }
+            sentence[i] = sentences;
+            clause[i] = clauses;
+            segment[i] = segments;
+            Token token = tokens.get(i);
+            if (item != null || token.kind() != Kind.PUNCTUATION) {
+                continue;
+            }
+            if (endsSentence(i)) {
+                sentences++;
+                clauses++;
+                segments++;
+            } else if (",()[]:".contains(token.term()) || dash(i)) {
+                segments += token.term().equals(":") ? 0 : 1;
+            }
+        }
+    }
+
+    private static boolean breaks(Item item) {
+        boolean pack = !item.entry.names.isEmpty() || !item.entry.words.isEmpty() || !item.entry.phrases.isEmpty();
+        return !pack && (item.entry.cue == Cue.BREAK || item.entry.cue == Cue.EXCEPT);
+    }
+
+    private boolean dash(int i) {
+        return tokens.get(i).is("-");
+    }
+
+    private boolean endsSentence(int i) {
+        Token token = tokens.get(i);
+        if (token.is("\n")) {
+            return i + 1 == tokens.size() || !wraps(i);
+        }
+        return token.is(".") || token.is("!") || token.is("?") || token.is(";");
+    }
+
+    /** Whether a line end lies within a sentence: the line is long and the next one goes on in lower case. */
+    private boolean wraps(int i) {
+        int end = tokens.get(i).start();
+        int lineStart = text.lastIndexOf('\n', Math.max(0, end - 1)) + 1;
+        int next = tokens.get(i + 1).start();
+        return end - lineStart >= WRAPPED_LINE && Character.isLowerCase(text.charAt(next));
+    }
+
+    int size() {
+        return tokens.size();
+    }
+
+    Token token(int i) {
+        return tokens.get(i);
+    }
+
+    /** The item that covers a token, if any. */
+    Optional<Item> item(int token) {
+        return Optional.ofNullable(itemAt[token]);
+    }
+
+    int sentence(int token) {
+        return sentence[token];
+    }
+
+    int clause(int token) {
+        return clause[token];
+    }
+
+    int segment(int token) {
+        return segment[token];
+    }
+
+    boolean sameClause(int a, int b) {
+        return clause[a] == clause[b];
+    }
+
+    boolean sameSegment(int a, int b) {
+        return segment[a] == segment[b];
+    }
+
+    /** Whether the sentence or segment that ends after {@code token} ends with a question mark. */
+    boolean asked(int token) {
+        for (int i = token; i < tokens.size() && segment[i] == segment[token]; i++) {
+            if (tokens.get(i).is("?")) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether a token carries meaning and no item explains it. */
+    boolean unexplained(int token) {
+        return itemAt[token] == null && Plain.content(tokens.get(token));
+    }
+
+    Reading.Span span(int fromToken, int toToken) {
+        int start = tokens.get(fromToken).start();
+        int end = tokens.get(toToken - 1).end();
+        return new Reading.Span(text.substring(start, end), start, end);
+    }
+}

@@ -1,0 +1,156 @@
+package org.benchlore.kb.reading;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import org.benchlore.kb.knowledge.Device;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.Reading.CodeSeen;
+import org.benchlore.kb.reading.Reading.Contradiction;
+import org.benchlore.kb.reading.Reading.Span;
+import org.benchlore.kb.reading.Reading.Understood;
+import org.benchlore.kb.reading.Reading.Value;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+
+/**
+ * Reads what people write at the bench into findings. Immutable and thread-safe; one lexicon is built per scope that the
+ * packs tell apart, on first use.
+ *
+ * <p>The way through: tokens ({@code analysis.Lexer}), the packs' words in them ({@code Trie}), readings told from nominal
+ * values ({@code Values}), names joined with what is said of them ({@code Linker}, {@code Negations}), and what the
+ * sentence says about that ({@code Context}).
+ */
+public final class Reader {
+    /** Longest text read at once, in UTF-16 units. */
+    public static final int MOST_CHARACTERS = 1 << 20;
+
+    /** Tokens a negation reaches. NegEx is reported with five and with six. */
+    static final int NEGATION_REACH = 6;
+
+    private final List<Symptom> symptoms;
+    private final List<Device> devices;
+    private final Set<DeviceScope> scopes;
+    private final int negationReach;
+
+    /** At most one per scope named in the packs. */
+    private final Map<DeviceScope, Lexicon> lexicons = new ConcurrentHashMap<>();
+
+    private Reader(List<Symptom> symptoms, List<Device> devices, int negationReach) {
+        this.symptoms = List.copyOf(symptoms);
+        this.devices = List.copyOf(devices);
+        this.negationReach = negationReach;
+        Set<DeviceScope> named = new HashSet<>();
+        named.add(DeviceScope.ANY);
+        symptoms.forEach(s -> named.add(s.scope()));
+        devices.forEach(d -> named.add(d.scope()));
+        this.scopes = Set.copyOf(named);
+    }
+
+    /** A reader that knows the words of these packs. */
+    public static Reader of(Knowledge knowledge) {
+        return of(List.copyOf(knowledge.symptoms()), knowledge.devices(), NEGATION_REACH);
+    }
+
+    static Reader of(List<Symptom> symptoms, List<Device> devices, int negationReach) {
+        return new Reader(symptoms, devices, negationReach);
+    }
+
+    /**
+     * Reads a note.
+     *
+     * @param text any text; findings, spans and what was not understood refer to it exactly
+     * @param scope the device it is about; {@link DeviceScope#ANY} when unknown
+     * @return never fails on odd text; an empty text gives an empty reading
+     * @throws TextTooLongException if the text has more than {@link #MOST_CHARACTERS}
+     */
+    public Reading read(String text, DeviceScope scope) {
+        if (text.length() > MOST_CHARACTERS) {
+            throw new TextTooLongException(text.length(), MOST_CHARACTERS);
+        }
+        Lexicon lexicon = lexicon(scope);
+        Passage passage = new Passage(text, lexicon);
+        List<Claim> claims = new ArrayList<>();
+        List<CodeSeen> codes = new Codes(passage, lexicon).read(claims);
+        claims.addAll(new Linker(passage, lexicon, negationReach).link());
+        claims.sort(Comparator.comparingInt((Claim c) -> c.from)
+                .thenComparingInt(c -> c.to)
+                .thenComparing(c -> c.symptom.id()));
+        List<Understood> understood = understood(passage, claims);
+        return new Reading(
+                text,
+                scope,
+                understood,
+                Leftovers.of(passage, claims),
+                quantities(passage),
+                contradictions(understood),
+                codes);
+    }
+
+    private Lexicon lexicon(DeviceScope scope) {
+        DeviceScope nearest = DeviceScope.ANY;
+        for (DeviceScope around : scope.lineage()) {
+            if (scopes.contains(around)) {
+                nearest = around;
+            }
+        }
+        return lexicons.computeIfAbsent(nearest, s -> Lexicon.of(symptoms, devices, s));
+    }
+
+    private static List<Understood> understood(Passage passage, List<Claim> claims) {
+        Context context = new Context(passage, claims);
+        List<Understood> understood = new ArrayList<>(claims.size());
+        for (Claim claim : claims) {
+            Set<Cue> cues = context.around(claim);
+            Span span = passage.span(claim.from, claim.to);
+            understood.add(new Understood(
+                    claim.finding(cues.contains(Cue.DOUBT)),
+                    span,
+                    Context.source(claim, cues),
+                    Context.conditions(cues),
+                    cues.contains(Cue.PAST),
+                    claim.note));
+        }
+        return understood;
+    }
+
+    private static List<Value> quantities(Passage passage) {
+        List<Value> quantities = new ArrayList<>();
+        for (int i = 0; i < passage.size(); i++) {
+            Token token = passage.token(i);
+            if (token.kind() == Kind.QUANTITY && !token.unit().equals("times")) {
+                quantities.add(new Value(token.value(), token.unit(), passage.span(i, i + 1)));
+            }
+        }
+        return quantities;
+    }
+
+    /** Each finding against the first one of its symptom that says something else under the same conditions. */
+    private static List<Contradiction> contradictions(List<Understood> understood) {
+        List<Contradiction> contradictions = new ArrayList<>();
+        Map<List<Object>, Integer> firsts = new HashMap<>();
+        for (int i = 0; i < understood.size(); i++) {
+            Understood u = understood.get(i);
+            if (!u.past()) {
+                String symptom = u.finding().symptomId();
+                Integer first = firsts.putIfAbsent(List.of(symptom, u.conditions()), i);
+                if (first != null
+                        && !understood
+                                .get(first)
+                                .finding()
+                                .state()
+                                .equals(u.finding().state())) {
+                    contradictions.add(new Contradiction(symptom, first, i));
+                }
+            }
+        }
+        return contradictions;
+    }
+}

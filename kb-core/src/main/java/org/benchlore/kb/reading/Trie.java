@@ -1,0 +1,109 @@
+package org.benchlore.kb.reading;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.jspecify.annotations.Nullable;
+
+/** Sequences of terms and what they mean. Matching is linear in the text: a walk is no deeper than the longest entry. */
+final class Trie {
+    /** Filler words that may stand inside one match. */
+    private static final int MOST_SKIPPED = 3;
+
+    /** Where an entry stands in the text: tokens {@code from} to {@code to}, exclusive; {@code depth} terms matched. */
+    record Match(int from, int to, int depth, Entry entry) {}
+
+    private static final class Node {
+        final Map<String, Node> next = new HashMap<>(2);
+
+        @Nullable
+        Entry entry;
+    }
+
+    private final Node root = new Node();
+
+    /** The entry of a phrase, made when new. */
+    Entry entry(List<String> terms) {
+        Node node = root;
+        for (String term : terms) {
+            node = node.next.computeIfAbsent(term, t -> new Node());
+        }
+        if (node.entry == null) {
+            node.entry = new Entry();
+        }
+        return node.entry;
+    }
+
+    /** Matches that do not overlap, in order: longest first, then the packs' before the language's, then leftmost. */
+    List<Match> matches(List<Token> tokens, String[] terms) {
+        List<Match> all = new ArrayList<>();
+        for (int i = 0; i < terms.length; i++) {
+            if (tokens.get(i).kind() != Kind.PUNCTUATION) {
+                walk(root, tokens, terms, i, i, 0, 0, all);
+            }
+        }
+        all.sort(Comparator.comparingInt((Match m) -> -m.depth())
+                .thenComparingInt(m -> m.entry().rank())
+                .thenComparingInt(Match::from)
+                .thenComparingInt(Match::to));
+        boolean[] taken = new boolean[terms.length];
+        List<Match> chosen = new ArrayList<>();
+        for (Match match : all) {
+            if (free(taken, match)) {
+                for (int i = match.from(); i < match.to(); i++) {
+                    taken[i] = true;
+                }
+                chosen.add(match);
+            }
+        }
+        chosen.sort(Comparator.comparingInt(Match::from));
+        return chosen;
+    }
+
+    private static boolean free(boolean[] taken, Match match) {
+        for (int i = match.from(); i < match.to(); i++) {
+            if (taken[i]) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static void walk(
+            Node node,
+            List<Token> tokens,
+            String[] terms,
+            int from,
+            int at,
+            int depth,
+            int skipped,
+            List<Match> found) {
+        if (node.entry != null) {
+            found.add(new Match(from, at, depth, node.entry));
+        }
+        if (at == terms.length || node.next.isEmpty()) {
+            return;
+        }
+        Node next = node.next.get(terms[at]);
+        if (next != null) {
+            walk(next, tokens, terms, from, at + 1, depth + 1, skipped, found);
+        }
+        boolean glued = at + 1 < terms.length
+                && tokens.get(at).kind() == Kind.WORD
+                && tokens.get(at + 1).start() == tokens.get(at).end() + 1
+                && tokens.get(at + 1).kind() == Kind.WORD;
+        if (glued) {
+            Node joined = node.next.get(tokens.get(at).surface() + terms[at + 1]);
+            if (joined != null) {
+                walk(joined, tokens, terms, from, at + 2, depth + 1, skipped, found);
+            }
+        }
+        if (depth > 0 && skipped < MOST_SKIPPED && Plain.skipped(tokens.get(at))) {
+            walk(node, tokens, terms, from, at + 1, depth, skipped + 1, found);
+        }
+    }
+}

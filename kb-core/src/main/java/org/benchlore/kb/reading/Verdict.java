@@ -1,0 +1,128 @@
+package org.benchlore.kb.reading;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import org.benchlore.kb.knowledge.Quantity;
+import org.benchlore.kb.knowledge.Range;
+import org.benchlore.kb.knowledge.State;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.analysis.Token;
+
+/**
+ * What a reading says about a symptom's states.
+ *
+ * @param state position of the likeliest state
+ * @param likelihoods per state id, its probability given the reading, for a flat state of knowledge beforehand
+ * @param note in words
+ */
+record Verdict(int state, Map<String, Double> likelihoods, String note) {
+    /** States less likely than this are ruled out by the reading; a meter's specification means no more. */
+    private static final double NEGLIGIBLE = 1e-3;
+
+    private static final double SECONDS_PER_HOUR = 3600;
+
+    /**
+     * Weighs a reading.
+     *
+     * @param symptom with a quantity and ranges
+     * @param token the reading
+     * @param comparison -1 for "less than", 1 for "more than", 0 for the value itself
+     */
+    static Verdict of(Symptom symptom, Token token, int comparison) {
+        Quantity quantity = symptom.quantity();
+        if (quantity == null) {
+            throw new IllegalArgumentException("symptom '" + symptom.id() + "' has no quantity");
+        }
+        double scale = quantity.unit().equals("h") && token.unit().equals("s") ? 1 / SECONDS_PER_HOUR : 1;
+        double value = token.value() * scale;
+        Double nominal = quantity.nominal();
+        // a minus sign in front of a rail's value is often left out, never added
+        if (nominal != null && nominal < 0 && value > 0) {
+            value = -value;
+        }
+        double count = count(token.resolution() * scale, value, nominal == null ? 0 : nominal);
+        double spread = token.spread() * scale;
+        double meter = Measurement.within(0, 1).uncertainty(value, count);
+        double uncertainty = quantity.unit().equals("1") ? 1e-9 : Math.hypot(meter, spread / Math.sqrt(3));
+        if (comparison != 0) {
+            // somewhere beyond the limit: take the middle of the next fifth
+            value += comparison * 0.1 * Math.abs(value);
+            uncertainty = Math.hypot(uncertainty, 0.1 * Math.abs(value) / Math.sqrt(3));
+        }
+        return weigh(symptom, quantity, value, uncertainty, token);
+    }
+
+    private static Verdict weigh(Symptom symptom, Quantity quantity, double value, double uncertainty, Token token) {
+        List<State> states = symptom.states();
+        TreeMap<String, Double> likelihoods = new TreeMap<>();
+        int best = -1;
+        double share = 0;
+        for (int i = 0; i < states.size(); i++) {
+            Range range = states.get(i).range();
+            double p = range == null ? 0 : Measurement.share(range, value, uncertainty);
+            if (p >= NEGLIGIBLE) {
+                likelihoods.put(states.get(i).id(), p);
+            }
+            if (p > share) {
+                best = i;
+                share = p;
+            }
+        }
+        if (best < 0) {
+            best = states.indexOf(symptom.normal());
+            likelihoods.put(symptom.normal().id(), 1.0);
+        }
+        return new Verdict(best, likelihoods, note(symptom, quantity, states.get(best), share, token));
+    }
+
+    /**
+     * One step of the last digit, but no coarser than a meter shows: who writes "5 V" read at least three digits.
+     */
+    private static double count(double written, double value, double nominal) {
+        double size = Math.max(Math.abs(value), Math.abs(nominal));
+        double third = size > 0 ? Math.pow(10, Math.floor(Math.log10(size)) - 2) : written;
+        return Math.max(Math.min(written > 0 ? written : third, third), Double.MIN_NORMAL);
+    }
+
+    private static String note(Symptom symptom, Quantity quantity, State state, double share, Token token) {
+        String unit = spelled(quantity.unit());
+        Double nominal = quantity.nominal();
+        String on = nominal == null
+                ? symptom.name()
+                : plain(nominal)
+                        + unit
+                        + (quantity.toleranceShare() > 0 ? " ±" + plain(100 * quantity.toleranceShare()) + " %" : "");
+        String read = (token.kind() == Token.Kind.NUMBER || token.unit().equals(quantity.unit()))
+                ? plain(token.value())
+                : plain(token.value() / SECONDS_PER_HOUR);
+        return read + unit + (nominal == null ? ", " : " on ") + on + ": " + state.name() + ", " + percent(share);
+    }
+
+    private static String spelled(String unit) {
+        return switch (unit) {
+            case "1" -> "";
+            case "ohm" -> " Ω";
+            case "degC" -> " °C";
+            default -> " " + unit;
+        };
+    }
+
+    /** Never "100 %" nor "0 %": no reading is that good. */
+    static String percent(double share) {
+        if (share >= 0.9995) {
+            return ">99.9 %";
+        }
+        return share < 0.0005 ? "<0.1 %" : String.format(Locale.ROOT, "%.1f %%", 100 * share);
+    }
+
+    private static String plain(double value) {
+        return BigDecimal.valueOf(value)
+                .round(new MathContext(6))
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+}

@@ -1,0 +1,59 @@
+package org.benchlore.kb.reading.analysis;
+
+import java.io.IOException;
+import java.io.StringWriter;
+import java.util.List;
+import org.apache.lucene.analysis.Analyzer;
+import org.apache.lucene.analysis.Tokenizer;
+import org.apache.lucene.analysis.tokenattributes.CharTermAttribute;
+import org.apache.lucene.analysis.tokenattributes.OffsetAttribute;
+import org.apache.lucene.analysis.tokenattributes.TypeAttribute;
+
+/** The reader's own tokens for the search index: terms of {@link Lexer}, punctuation left out, exact offsets. */
+public final class BenchAnalyzer extends Analyzer {
+    @Override
+    protected TokenStreamComponents createComponents(String field) {
+        return new TokenStreamComponents(new BenchTokenizer());
+    }
+
+    private static final class BenchTokenizer extends Tokenizer {
+        private final CharTermAttribute term = addAttribute(CharTermAttribute.class);
+        private final OffsetAttribute offset = addAttribute(OffsetAttribute.class);
+        private final TypeAttribute type = addAttribute(TypeAttribute.class);
+        private List<Token> tokens = List.of();
+        private int next;
+        private int textLength;
+
+        @Override
+        public void reset() throws IOException {
+            super.reset();
+            StringWriter text = new StringWriter();
+            input.transferTo(text);
+            textLength = text.getBuffer().length();
+            tokens = Lexer.tokens(text.toString());
+            next = 0;
+        }
+
+        @Override
+        public boolean incrementToken() {
+            clearAttributes();
+            while (next < tokens.size()) {
+                Token token = tokens.get(next++);
+                if (token.kind() != Token.Kind.PUNCTUATION) {
+                    term.append(token.term());
+                    offset.setOffset(correctOffset(token.start()), correctOffset(token.end()));
+                    type.setType(token.kind().name());
+                    return true;
+                }
+            }
+            return false;
+        }
+
+        @Override
+        public void end() throws IOException {
+            super.end();
+            int last = correctOffset(textLength);
+            offset.setOffset(last, last);
+        }
+    }
+}

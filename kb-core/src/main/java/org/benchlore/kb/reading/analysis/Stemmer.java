@@ -1,0 +1,181 @@
+package org.benchlore.kb.reading.analysis;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * Folds plural and tense, nothing else: "controller" must not become "control", nor "regulator" "regulate". Equal stems
+ * are all that matters, a stem need not be a word.
+ */
+final class Stemmer {
+    private static final Map<String, String> IRREGULAR = new HashMap<>();
+
+    /** Words that only look like a plural or a verb form. */
+    private static final Set<String> KEPT = Set.of(
+            "mains",
+            "series",
+            "always",
+            "gas",
+            "bias",
+            "lens",
+            "this",
+            "less",
+            "thus",
+            "setting",
+            "reading",
+            "evening",
+            "nothing",
+            "bearing",
+            "housing",
+            "during",
+            "morning",
+            "wiring",
+            "winding",
+            "spring",
+            "string",
+            "need",
+            "speed",
+            "feed",
+            "bleed",
+            "indeed",
+            "exceed",
+            "red",
+            "bed",
+            "led",
+            "bring",
+            "thing",
+            "something",
+            "anything",
+            "everything",
+            "sometimes",
+            "perhaps",
+            "news",
+            "building",
+            "ceiling",
+            "ac",
+            "dc");
+
+    static {
+        same("be", "is", "are", "was", "were", "been", "being", "am");
+        same("do", "does", "did");
+        same("have", "has");
+        same("go", "goes", "went", "gone", "going");
+        same("come", "comes", "came", "coming");
+        same("blow", "blew", "blown");
+        same("burn", "burnt");
+        same("break", "broke", "broken");
+        same("fall", "fell", "fallen");
+        same("freeze", "froze", "frozen", "freezing");
+        same("hang", "hung");
+        same("keep", "kept");
+        same("hold", "held");
+        same("lose", "lost", "losing");
+        same("run", "ran");
+        same("show", "shown");
+        same("hear", "heard");
+        same("spin", "spun");
+        same("swell", "swollen");
+        same("die", "dying");
+        same("give", "gave", "given", "giving");
+        same("take", "took", "taken", "taking");
+        same("get", "got", "gotten");
+        same("tear", "torn");
+        same("wear", "worn");
+        same("stink", "stank", "stunk");
+        same("smell", "smelt");
+        same("bus", "buses", "busses");
+        same("ground", "gnd");
+        same("use", "using", "used");
+        same("will", "would");
+    }
+
+    private Stemmer() {}
+
+    /**
+     * The stem of a word.
+     *
+     * @param word folded, in lower case
+     */
+    static String stem(String word) {
+        String irregular = IRREGULAR.get(word);
+        if (irregular != null) {
+            return irregular;
+        }
+        if (word.length() < 4 || KEPT.contains(word)) {
+            return word;
+        }
+        String singular = singular(word);
+        if (!singular.equals(word) && KEPT.contains(singular)) {
+            return singular;
+        }
+        String stem = verb(singular);
+        return stem.length() >= 5 && stem.endsWith("e") && !stem.endsWith("ee")
+                ? stem.substring(0, stem.length() - 1)
+                : stem;
+    }
+
+    private static String singular(String word) {
+        int n = word.length();
+        if (!word.endsWith("s") || word.endsWith("ss") || word.endsWith("us") || word.endsWith("is")) {
+            return word;
+        }
+        if (word.endsWith("ies")) {
+            return n <= 4 ? word.substring(0, n - 1) : word.substring(0, n - 3) + "y";
+        }
+        if (word.endsWith("xes")
+                || word.endsWith("ches")
+                || word.endsWith("shes")
+                || word.endsWith("sses")
+                || word.endsWith("zzes")) {
+            return word.substring(0, n - 2);
+        }
+        return word.substring(0, n - 1);
+    }
+
+    private static String verb(String word) {
+        int n = word.length();
+        if (word.endsWith("ied")) {
+            return n <= 4 ? word.substring(0, n - 1) : word.substring(0, n - 3) + "y";
+        }
+        if (word.endsWith("ying") && n > 5) {
+            return word.substring(0, n - 3);
+        }
+        int cut = word.endsWith("ing") ? 3 : word.endsWith("ed") && !word.endsWith("eed") ? 2 : 0;
+        if (cut == 0 || !vowelIn(word, n - cut) || n - cut < 2) {
+            return word;
+        }
+        return mend(word.substring(0, n - cut));
+    }
+
+    /** Undoes a doubled consonant ("dipp") or a dropped e ("ris"). */
+    private static String mend(String base) {
+        int n = base.length();
+        char last = base.charAt(n - 1);
+        if (n >= 4 && last == base.charAt(n - 2) && "lsz".indexOf(last) < 0 && !vowel(last)) {
+            return base.substring(0, n - 1);
+        }
+        boolean shortBase = n <= 3 && !vowel(last) && "wxy".indexOf(last) < 0 && vowel(base.charAt(n - 2));
+        return shortBase ? base + "e" : base;
+    }
+
+    private static boolean vowelIn(String word, int end) {
+        for (int i = 0; i < end; i++) {
+            if (vowel(word.charAt(i)) || (word.charAt(i) == 'y' && i > 0)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean vowel(char c) {
+        return "aeiou".indexOf(c) >= 0;
+    }
+
+    private static void same(String stem, String... forms) {
+        IRREGULAR.put(stem, stem);
+        for (String form : forms) {
+            IRREGULAR.put(form, stem);
+        }
+    }
+}

@@ -1,0 +1,50 @@
+package org.benchlore.kb.reading.analysis;
+
+/**
+ * One token of bench text.
+ *
+ * @param kind what it is
+ * @param start UTF-16 offset into the text as given
+ * @param end UTF-16 offset, exclusive
+ * @param surface folded and in lower case, not stemmed
+ * @param term what equal tokens share: the stem, "12v" for a quantity, the bare number
+ * @param value for numbers and quantities, in the base unit; else 0
+ * @param unit base unit of a quantity (V, A, W, ohm, F, Hz, s, degC, %, times); else empty
+ * @param resolution one step of the last digit written, in the base unit; 0 when there is no value
+ * @param spread half-width of a range such as "3.2-3.3 V"; else 0
+ */
+public record Token(
+        Kind kind,
+        int start,
+        int end,
+        String surface,
+        String term,
+        double value,
+        String unit,
+        double resolution,
+        double spread) {
+    /** What a token is. */
+    public enum Kind {
+        WORD,
+        /** Letters and digits mixed: a log code, a net, a part reference. */
+        CODE,
+        NUMBER,
+        QUANTITY,
+        /** Dates, times of day, ordinals. */
+        OTHER,
+        PUNCTUATION
+    }
+
+    static Token plain(Kind kind, int start, int end, String surface, String term) {
+        return new Token(kind, start, end, surface, term, 0, "", 0, 0);
+    }
+
+    /** Whether it is a tolerance ("±5 %") rather than a value. */
+    public boolean tolerance() {
+        return term.startsWith("±");
+    }
+
+    public boolean is(String punctuation) {
+        return kind == Kind.PUNCTUATION && term.equals(punctuation);
+    }
+}
