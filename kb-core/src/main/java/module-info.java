@@ -20,4 +20,5 @@ module org.benchlore.kb {
     exports org.benchlore.kb.cases;
     exports org.benchlore.kb.ranking;
     exports org.benchlore.kb.planning;
+    exports org.benchlore.kb.search;
 }

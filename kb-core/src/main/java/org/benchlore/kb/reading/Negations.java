@@ -111,7 +111,7 @@ final class Negations {
                 if (item.entry.cue == Cue.NEGATION) {
                     return null;
                 }
-            } else if (item != null && !(item.done && claimsOf.get(item.index).isEmpty())) {
+            } else if (item != null && !passable(item)) {
                 return item;
             }
             steps += Plain.skipped(passage.token(i)) ? 0 : 1;
@@ -120,6 +120,13 @@ final class Negations {
             }
         }
         return null;
+    }
+
+    /** Readings whose rail stands further on, and "on" or "there" that turned out to be no state word. */
+    private boolean passable(Item item) {
+        boolean idle = claimsOf.get(item.index).isEmpty();
+        boolean filler = item.free() && item.entry.names.isEmpty() && !Plain.content(passage.token(item.from));
+        return idle && (item.done || filler);
     }
 
     /** A later member of "12 V or 5 V" about which something is said further on, or null. */

@@ -1,0 +1,424 @@
+package org.benchlore.kb.search;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.Collection;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.apache.lucene.index.IndexWriter;
+import org.apache.lucene.index.Term;
+import org.apache.lucene.search.BooleanClause.Occur;
+import org.apache.lucene.search.BooleanQuery;
+import org.apache.lucene.search.BoostQuery;
+import org.apache.lucene.search.Query;
+import org.apache.lucene.search.TermQuery;
+import org.apache.lucene.store.MMapDirectory;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.reading.Finding;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Finds entries and cases by words and by findings. Thread-safe; each answer comes from one consistent state, and a
+ * search neither waits for an update nor is disturbed by one, by an interrupt or by {@link #close}. It starts no thread.
+ *
+ * <p>The index is a cache, derived from the packs and the event log, and may be deleted at any time while no program
+ * uses it. It knows the format, the Lucene version and the packs it was made from and how far it followed the log; one
+ * that is missing, stale or damaged is made anew from the packs when it is opened, and then has {@link #reached}
+ * {@link Reached#NOTHING}. It is for the caller to bring in the cases:
+ *
+ * <pre>{@code
+ * Reached reached = index.reached();
+ * if (store.eventIdAt(reached.position()).equals(Optional.of(reached.eventId()))) {
+ *   index.update(casesTouchedAfter(reached.position()), now);   // the usual case: a few, or none
+ * } else {
+ *   index.rebuild(allCases(), now);                             // a new index, or a store that was replaced
+ * }
+ * }</pre>
+ *
+ * <p>Several programs may open one directory. The first has the write lock until it closes; the others search what it
+ * has committed, keep what they learn beyond that in memory, and take the lock in a later {@link #update} once it is
+ * free. Where the directory cannot be written or holds something else, the whole index is in memory. Either way searches
+ * work, {@link #writable} says no and {@link #trouble} says why. No lock file is ever deleted.
+ */
+public final class SearchIndex implements AutoCloseable {
+    private static final String IN_MEMORY = "index in memory";
+    private static final int MOST_SUGGESTIONS = 100;
+    private static final float OF_THE_WORDS = 0.15f; // findings make cases alike, words only help where those are few
+
+    private final String where;
+    private final Wordbook wordbook;
+    private final CaseWriting writing;
+    private final Shelf shelf;
+    private final String fingerprint;
+    private final String lasting; // trouble that stays until it is opened again
+    private @Nullable Overlay overlay;
+    private volatile @Nullable Snapshot current;
+
+    private record CaseWriting(CaseDrafts drafts, Documents documents) {}
+
+    private SearchIndex(@Nullable Path directory, Knowledge knowledge) {
+        List<Draft> entries = EntryDrafts.of(knowledge);
+        where = directory == null ? IN_MEMORY : directory.toString();
+        wordbook = new Wordbook(knowledge, entries);
+        fingerprint = Fingerprint.of(entries);
+        writing = new CaseWriting(new CaseDrafts(knowledge), new Documents(wordbook));
+        Shelf.Change fill = writer -> {
+            for (Draft entry : entries) {
+                writer.addDocument(writing.documents.of(entry));
+            }
+        };
+        Shelf onDisk = directory == null ? null : onDisk(directory, fill);
+        if (onDisk != null && onDisk.usable()) {
+            shelf = onDisk;
+            lasting = "";
+        } else {
+            shelf = Shelf.inMemory(wordbook.analyzer(), fingerprint, fill);
+            lasting = directory == null ? "" : onDisk == null ? notADirectory(directory) : onDisk.trouble();
+        }
+        publish();
+    }
+
+    /**
+     * Opens the index in a directory, which is made if need be.
+     *
+     * @param directory for this index alone
+     * @param knowledge the packs; an index made from others is made anew
+     */
+    public static SearchIndex open(Path directory, Knowledge knowledge) {
+        return uninterrupted(() -> new SearchIndex(directory, knowledge));
+    }
+
+    /** An index that is gone when it is closed. */
+    public static SearchIndex inMemory(Knowledge knowledge) {
+        return uninterrupted(() -> new SearchIndex(null, knowledge));
+    }
+
+    /**
+     * How far the index has followed the event log.
+     *
+     * @throws ClosedIndexException after {@link #close}
+     */
+    public Reached reached() {
+        return ask(snapshot -> snapshot.reached());
+    }
+
+    /** Position of the last event taken in; 0 for none. @see #reached */
+    public long position() {
+        return reached().position();
+    }
+
+    /** Whether changes now go where the index was opened. */
+    public synchronized boolean writable() {
+        return lasting.isEmpty() && shelf.writable();
+    }
+
+    /** Why it is not {@link #writable}: where, what, and what to do about it; empty if it is. */
+    public synchronized Optional<String> trouble() {
+        String trouble = lasting.isEmpty() ? shelf.trouble() : lasting;
+        return writable() || trouble.isEmpty() ? Optional.empty() : Optional.of(trouble);
+    }
+
+    /**
+     * Takes in cases that have changed. Withdrawn ones are taken out. Durable when it returns, if {@link #writable}.
+     *
+     * @param changed every case touched by an event after {@link #reached}, as it is now
+     * @param now the last event they reflect; if it is older than what is reached, nothing happens
+     * @throws ClosedIndexException after {@link #close}
+     */
+    public void update(Collection<CaseHistory> changed, Reached now) {
+        change(() -> {
+            takeOver();
+            Overlay above = overlay;
+            Reached before = (above == null ? shelf : above.shelf()).reached();
+            if (now.position() < before.position() || (changed.isEmpty() && now.equals(before))) {
+                return;
+            }
+            Shelf.Change put = writer -> {
+                for (CaseHistory history : changed) {
+                    put(writer, history);
+                }
+            };
+            if (above != null || !shelf.write(put, now)) {
+                Overlay kept = above == null ? new Overlay(wordbook.analyzer(), fingerprint) : above;
+                changed.forEach(history -> kept.keys().add(Draft.key(HitKind.CASE, history.id())));
+                kept.write(put, now);
+                overlay = kept;
+            }
+        });
+    }
+
+    /**
+     * Replaces all cases. Searches see the old ones until it is done.
+     *
+     * @param all every case once, as it is now
+     * @param now the last event they reflect
+     * @throws ClosedIndexException after {@link #close}
+     */
+    public void rebuild(Iterator<CaseHistory> all, Reached now) {
+        change(() -> {
+            takeOver();
+            Shelf.Change put = writer -> {
+                writer.deleteDocuments(new Term(Fields.KIND, HitKind.CASE.id()));
+                while (all.hasNext()) {
+                    CaseHistory history = all.next();
+                    if (!history.withdrawn()) {
+                        writer.addDocument(writing.documents.of(writing.drafts.of(history)));
+                    }
+                }
+            };
+            if (shelf.writable()) {
+                dropOverlay();
+                if (!shelf.write(put, now)) { // part of the cases is used up, so there is no second try here
+                    throw new SearchIndexException(where, new IOException(shelf.trouble()));
+                }
+            } else {
+                dropOverlay();
+                Overlay kept = new Overlay(wordbook.analyzer(), fingerprint);
+                kept.hideAll();
+                kept.write(put, now);
+                overlay = kept;
+            }
+        });
+    }
+
+    /**
+     * Searches entries and cases.
+     *
+     * @throws ClosedIndexException after {@link #close}
+     * @throws SearchIndexException if the index turns out to be damaged
+     */
+    public SearchResult search(SearchQuery query) {
+        return ask(snapshot -> new Finder(snapshot, wordbook).search(query));
+    }
+
+    /**
+     * Names, other names and symptom phrases with a word that begins so, for use while typing.
+     *
+     * @param prefix what stands there so far; nothing is suggested for nothing
+     * @param limit most suggestions, 1 to 100
+     * @throws ClosedIndexException after {@link #close}
+     */
+    public List<Suggestion> suggest(String prefix, int limit) {
+        requireWithin(limit, MOST_SUGGESTIONS);
+        String typed = Snippets.cut(prefix, 0, SearchQuery.MAX_WORDS_LENGTH);
+        return ask(snapshot -> {
+            List<Suggestion> found = wordbook.completions().of(typed, limit);
+            if (!found.isEmpty()) {
+                return found;
+            }
+            Optional<String> mended = wordbook.speller().mend(typed, term -> false);
+            return mended.map(text -> wordbook.completions().of(text, limit)).orElse(List.of());
+        });
+    }
+
+    /**
+     * The words with likely slips of the pen mended; empty where none is suspected.
+     *
+     * @throws ClosedIndexException after {@link #close}
+     */
+    public Optional<String> didYouMean(String words) {
+        String typed = Snippets.cut(words, 0, SearchQuery.MAX_WORDS_LENGTH);
+        return ask(snapshot -> wordbook.speller().mend(typed, new Finder(snapshot, wordbook)::written));
+    }
+
+    /**
+     * Cases like this one, itself left out: those that share its findings, rare ones most, then its words; nearer device
+     * scopes first.
+     *
+     * @param limit most cases, 1 to {@value SearchQuery#MAX_LIMIT}
+     * @throws ClosedIndexException after {@link #close}
+     */
+    public List<SearchHit> similar(CaseHistory history, int limit) {
+        return similar(history.findings(), history.complaint(), history.scope(), history.id(), limit);
+    }
+
+    /**
+     * Cases with findings like these, rare ones counting most; nearer device scopes first.
+     *
+     * @param limit most cases, 1 to {@value SearchQuery#MAX_LIMIT}
+     * @throws ClosedIndexException after {@link #close}
+     */
+    public List<SearchHit> similar(List<Finding> findings, DeviceScope scope, int limit) {
+        return similar(findings, "", scope, "", limit);
+    }
+
+    private List<SearchHit> similar(List<Finding> findings, String text, DeviceScope scope, String except, int limit) {
+        requireWithin(limit, SearchQuery.MAX_LIMIT);
+        List<Words.Word> words = wordbook.words(Snippets.cut(text, 0, SearchQuery.MAX_WORDS_LENGTH));
+        Query alike = new BooleanQuery.Builder()
+                .add(Queries.alike(findings), Occur.SHOULD)
+                .add(new BoostQuery(Queries.scored(words, List.of(), List.of()), OF_THE_WORDS), Occur.SHOULD)
+                .build();
+        BooleanQuery.Builder all = new BooleanQuery.Builder()
+                .add(alike, Occur.MUST)
+                .add(new TermQuery(new Term(Fields.KIND, HitKind.CASE.id())), Occur.FILTER);
+        if (!except.isEmpty()) {
+            all.add(new TermQuery(Documents.key(HitKind.CASE, except)), Occur.MUST_NOT);
+        }
+        Queries.preferNear(all, scope);
+        return ask(snapshot -> new Finder(snapshot, wordbook).best(all.build(), limit, words));
+    }
+
+    /** Lets the lock and the files go; a search under way ends in peace. Closing again does nothing. */
+    @Override
+    public synchronized void close() {
+        uninterrupted(() -> {
+            swap(null);
+            dropOverlay();
+            shelf.close();
+            return this;
+        });
+    }
+
+    private void put(IndexWriter writer, CaseHistory history) throws IOException {
+        Term key = Documents.key(HitKind.CASE, history.id());
+        if (history.withdrawn()) {
+            writer.deleteDocuments(key);
+        } else {
+            writer.updateDocument(key, writing.documents.of(writing.drafts.of(history)));
+        }
+    }
+
+    /** Gets the lock if it has become free, hands the overlay down, and drops one that has been overtaken. */
+    private void takeOver() {
+        if (!shelf.writable() && !shelf.lock()) {
+            shelf.refresh();
+        }
+        Overlay above = overlay;
+        if (above == null) {
+            return;
+        }
+        Reached kept = above.shelf().reached();
+        if (above.hidesAll() ? shelf.reached().equals(kept) : shelf.reached().position() >= kept.position()) {
+            dropOverlay();
+        } else if (shelf.writable()) {
+            boolean handedDown = shelf.write(
+                    writer -> {
+                        if (above.hidesAll()) {
+                            writer.deleteDocuments(new Term(Fields.KIND, HitKind.CASE.id()));
+                        }
+                        for (String key : above.keys()) {
+                            writer.deleteDocuments(new Term(Fields.KEY, key));
+                        }
+                        above.shelf().handDown(writer);
+                    },
+                    kept);
+            if (handedDown) {
+                dropOverlay();
+            }
+        }
+    }
+
+    private void dropOverlay() {
+        Overlay above = overlay;
+        overlay = null;
+        if (above != null) {
+            above.close();
+        }
+    }
+
+    private @Nullable Shelf onDisk(Path directory, Shelf.Change fill) {
+        try {
+            return Shelf.on(new MMapDirectory(directory), where, wordbook.analyzer(), fingerprint, fill);
+        } catch (IOException e) {
+            return null;
+        }
+    }
+
+    private static String notADirectory(Path directory) {
+        return directory
+                + ": no directory can be made here; choose a place that can be written. Until then the index is"
+                + " kept in memory";
+    }
+
+    private synchronized void change(Runnable change) {
+        if (current == null) {
+            throw new ClosedIndexException(where);
+        }
+        uninterrupted(() -> {
+            try {
+                change.run();
+            } finally {
+                publish();
+            }
+            return this;
+        });
+    }
+
+    private void publish() {
+        try {
+            swap(new Snapshot(shelf, overlay));
+        } catch (IOException e) {
+            throw new SearchIndexException(where, e);
+        }
+    }
+
+    private void swap(@Nullable Snapshot next) {
+        Snapshot before = current;
+        current = next;
+        if (before != null) {
+            leave(before);
+        }
+    }
+
+    private interface Question<T> {
+        T ask(Snapshot snapshot) throws IOException;
+    }
+
+    private <T> T ask(Question<T> question) {
+        Snapshot snapshot = enter();
+        try {
+            return question.ask(snapshot);
+        } catch (IOException e) {
+            throw new SearchIndexException(where, e);
+        } catch (UncheckedIOException e) {
+            throw new SearchIndexException(where, Objects.requireNonNull(e.getCause()));
+        } finally {
+            leave(snapshot);
+        }
+    }
+
+    private Snapshot enter() {
+        while (true) {
+            Snapshot snapshot = current;
+            if (snapshot == null) {
+                throw new ClosedIndexException(where);
+            }
+            if (snapshot.enter()) { // else it was replaced and let go between the two lines
+                return snapshot;
+            }
+        }
+    }
+
+    private void leave(Snapshot snapshot) {
+        try {
+            snapshot.leave();
+        } catch (IOException e) {
+            throw new SearchIndexException(where, e);
+        }
+    }
+
+    private static void requireWithin(int limit, int most) {
+        if (limit < 1 || limit > most) {
+            throw new IllegalArgumentException("limit " + limit + " is outside 1 to " + most);
+        }
+    }
+
+    /** Files are written through channels, which an interrupt would close for good; so it is put off until after. */
+    private static <T> T uninterrupted(Supplier<T> work) {
+        boolean interrupted = Thread.interrupted();
+        try {
+            return work.get();
+        } finally {
+            if (interrupted) {
+                Thread.currentThread().interrupt();
+            }
+        }
+    }
+}

@@ -1,0 +1,78 @@
+package org.benchlore.kb.search;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.apache.lucene.index.DirectoryReader;
+import org.apache.lucene.index.IndexReader;
+import org.apache.lucene.index.LeafReaderContext;
+import org.apache.lucene.index.MultiReader;
+import org.apache.lucene.search.IndexSearcher;
+import org.apache.lucene.search.similarities.BM25Similarity;
+import org.apache.lucene.search.similarities.Similarity;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One consistent state of the index, counted by its users: it stays open until the last of them lets go, whatever
+ * happens to the index meanwhile.
+ */
+final class Snapshot {
+    /** Robertson and Zaragoza 2009, with Lucene's usual k1 = 1.2, b = 0.75 and its idf that never turns negative. */
+    static final Similarity SIMILARITY = new BM25Similarity(1.2f, 0.75f);
+
+    private final List<DirectoryReader> held = new ArrayList<>();
+    private final AtomicInteger users = new AtomicInteger(1);
+    private final IndexSearcher searcher;
+    private final Reached reached;
+
+    /** The first user is the caller. */
+    Snapshot(Shelf shelf, @Nullable Overlay overlay) throws IOException {
+        List<IndexReader> parts = new ArrayList<>();
+        if (overlay == null) {
+            parts.add(hold(shelf.reader()));
+        } else {
+            for (LeafReaderContext leaf : hold(shelf.reader()).leaves()) {
+                parts.add(HidingReader.of(leaf.reader(), overlay));
+            }
+            parts.add(hold(overlay.shelf().reader()));
+        }
+        // The readers are held here, and the composite is only a view of them that nothing has to close.
+        searcher = new IndexSearcher(new MultiReader(parts.toArray(IndexReader[]::new), false));
+        searcher.setSimilarity(SIMILARITY);
+        searcher.setQueryCache(null); // the default one is shared by the whole process
+        reached = (overlay == null ? shelf : overlay.shelf()).reached();
+    }
+
+    private DirectoryReader hold(DirectoryReader reader) {
+        reader.incRef();
+        held.add(reader);
+        return reader;
+    }
+
+    IndexSearcher searcher() {
+        return searcher;
+    }
+
+    IndexReader reader() {
+        return searcher.getIndexReader();
+    }
+
+    Reached reached() {
+        return reached;
+    }
+
+    /** Becomes a user, unless the last one has gone. */
+    boolean enter() {
+        return users.getAndUpdate(n -> n == 0 ? 0 : n + 1) > 0;
+    }
+
+    void leave() throws IOException {
+        if (users.decrementAndGet() == 0) {
+            searcher.getIndexReader().close();
+            for (DirectoryReader reader : held) {
+                reader.decRef();
+            }
+        }
+    }
+}

@@ -1,0 +1,132 @@
+package org.benchlore.kb.search;
+
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.apache.lucene.analysis.Analyzer;
+
+/**
+ * Mends slips of the pen against the packs' own vocabulary: one edit in words of four letters and up, two from eight,
+ * two swapped letters being one edit (optimal string alignment distance, Damerau 1964 restricted). Words with a digit
+ * and words that something in the index is written with are left alone.
+ */
+final class Speller {
+    private static final int SHORTEST = 4;
+    private static final int TWO_EDITS_FROM = 8;
+
+    private final Analyzer analyzer;
+    private final Map<String, Integer> vocabulary = new HashMap<>();
+
+    Speller(Analyzer analyzer, Collection<Draft> entries) {
+        this.analyzer = analyzer;
+        for (Draft draft : entries) {
+            for (List<String> passages : draft.texts().values()) {
+                for (String passage : passages) {
+                    for (Words.Word word : Words.of(analyzer, passage)) {
+                        String surface = surface(passage, word);
+                        if (lettersOnly(surface)) {
+                            vocabulary.merge(surface, 1, Integer::sum);
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    /**
+     * The text with its slips mended.
+     *
+     * @param written whether a term is used anywhere in the index
+     * @return empty if nothing is to be mended
+     */
+    Optional<String> mend(String text, Predicate<String> written) {
+        StringBuilder mended = new StringBuilder();
+        int done = 0;
+        for (Words.Word word : Words.of(analyzer, text)) {
+            String surface = surface(text, word);
+            if (lettersOnly(surface) && !vocabulary.containsKey(surface) && !Words.any(word, written)) {
+                Optional<String> nearest = nearest(surface);
+                if (nearest.isPresent() && word.start() >= done) {
+                    mended.append(text, done, word.start()).append(nearest.get());
+                    done = word.end();
+                }
+            }
+        }
+        return done == 0
+                ? Optional.empty()
+                : Optional.of(mended.append(text, done, text.length()).toString());
+    }
+
+    private Optional<String> nearest(String word) {
+        int allowed = word.length() >= TWO_EDITS_FROM ? 2 : 1;
+        String best = null;
+        int bestDistance = allowed + 1;
+        for (String candidate : vocabulary.keySet()) {
+            if (Math.abs(candidate.length() - word.length()) > allowed) {
+                continue;
+            }
+            int distance = distance(word, candidate, allowed);
+            if (distance > allowed || distance > bestDistance) {
+                continue;
+            }
+            if (distance < bestDistance || best == null || better(word, candidate, best)) {
+                best = candidate;
+                bestDistance = distance;
+            }
+        }
+        return Optional.ofNullable(best);
+    }
+
+    /** At equal distance: same first letter, then the more frequent, then by alphabet. */
+    private boolean better(String word, String a, String b) {
+        boolean firstA = a.charAt(0) == word.charAt(0);
+        boolean firstB = b.charAt(0) == word.charAt(0);
+        if (firstA != firstB) {
+            return firstA;
+        }
+        int byFrequency = vocabulary.getOrDefault(b, 0) - vocabulary.getOrDefault(a, 0);
+        return byFrequency != 0 ? byFrequency < 0 : a.compareTo(b) < 0;
+    }
+
+    /** Optimal string alignment distance, or anything above {@code limit} once it must be above. */
+    static int distance(String a, String b, int limit) {
+        int[] before = new int[b.length() + 1];
+        int[] last = new int[b.length() + 1];
+        int[] row = new int[b.length() + 1];
+        for (int j = 0; j <= b.length(); j++) {
+            last[j] = j;
+        }
+        for (int i = 1; i <= a.length(); i++) {
+            row[0] = i;
+            int least = i;
+            for (int j = 1; j <= b.length(); j++) {
+                int change = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
+                row[j] = Math.min(last[j - 1] + change, Math.min(last[j], row[j - 1]) + 1);
+                if (i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1)) {
+                    row[j] = Math.min(row[j], before[j - 2] + 1);
+                }
+                least = Math.min(least, row[j]);
+            }
+            if (least > limit) {
+                return least;
+            }
+            int[] free = before;
+            before = last;
+            last = row;
+            row = free;
+        }
+        return last[b.length()];
+    }
+
+    private static String surface(String text, Words.Word word) {
+        return text.substring(word.start(), word.end()).toLowerCase(Locale.ROOT);
+    }
+
+    private static boolean lettersOnly(String surface) {
+        return surface.length() >= SHORTEST && surface.chars().allMatch(Character::isLetter);
+    }
+}
