@@ -43,9 +43,9 @@ final class Concepts {
     }
 
     /** Ids of the symptoms and causes that the words name, with how often; a family's own names count within it. */
-    SortedMap<String, Integer> in(List<Words.Word> words, DeviceScope scope) {
+    SortedMap<String, Integer> in(List<Word> words, DeviceScope scope) {
         SortedMap<String, Integer> found = new TreeMap<>();
-        List<String> terms = words.stream().map(Words.Word::term).toList();
+        List<String> terms = words.stream().map(Word::term).toList();
         int at = 0;
         while (at < terms.size()) {
             int length = Math.min(longest, terms.size() - at);
@@ -71,8 +71,7 @@ final class Concepts {
     }
 
     private void add(String name, String concept, DeviceScope scope) {
-        List<String> terms =
-                Words.of(analyzer, name).stream().map(Words.Word::term).toList();
+        List<String> terms = Word.of(analyzer, name).stream().map(Word::term).toList();
         if (!terms.isEmpty()) {
             names.putIfAbsent(terms, new Name(concept, scope)); // packs keep a name to one symptom
             longest = Math.max(longest, terms.size());

@@ -49,7 +49,7 @@ final class Finder {
     SearchResult search(SearchQuery query) throws IOException {
         String typed = Snippets.cut(query.words(), 0, SearchQuery.MAX_WORDS_LENGTH);
         String mended = wordbook.speller().mend(typed, this::written).orElse(null);
-        List<Words.Word> words = wordbook.words(mended == null ? typed : mended);
+        List<Word> words = wordbook.words(mended == null ? typed : mended);
         Query scored = query.words().isBlank() && query.findings().isEmpty()
                 ? Queries.everything()
                 : Queries.scored(
@@ -72,7 +72,7 @@ final class Finder {
                 snapshot.reached());
     }
 
-    List<SearchHit> best(Query query, int limit, List<Words.Word> words) throws IOException {
+    List<SearchHit> best(Query query, int limit, List<Word> words) throws IOException {
         TopFieldCollectorManager top = new TopFieldCollectorManager(BEST_FIRST, limit, null, Integer.MAX_VALUE);
         return hits(snapshot.searcher().search(query, top), 0, words);
     }
@@ -91,9 +91,9 @@ final class Finder {
         }
     }
 
-    private List<SearchHit> hits(TopFieldDocs docs, int offset, List<Words.Word> words) throws IOException {
+    private List<SearchHit> hits(TopFieldDocs docs, int offset, List<Word> words) throws IOException {
         Set<String> terms = new HashSet<>();
-        words.forEach(word -> terms.addAll(word.terms()));
+        words.forEach(word -> terms.add(word.term()));
         Snippets snippets = new Snippets(wordbook.analyzer(), terms);
         StoredFields stored = snapshot.searcher().storedFields();
         List<SearchHit> hits = new ArrayList<>();

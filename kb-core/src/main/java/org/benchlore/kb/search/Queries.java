@@ -38,10 +38,10 @@ final class Queries {
     private Queries() {}
 
     /** What has to match, with the scores; empty if nothing can. */
-    static Query scored(List<Words.Word> words, Collection<String> concepts, List<Finding> findings) {
+    static Query scored(List<Word> words, Collection<String> concepts, List<Finding> findings) {
         BooleanQuery.Builder any = new BooleanQuery.Builder();
-        List<Words.Word> first = distinct(words);
-        for (Words.Word word : first) {
+        List<Word> first = distinct(words);
+        for (Word word : first) {
             any.add(word(word), Occur.SHOULD);
         }
         if (first.size() > 1) {
@@ -128,10 +128,10 @@ final class Queries {
         }
     }
 
-    private static List<Words.Word> distinct(List<Words.Word> words) {
-        List<Words.Word> first = new ArrayList<>();
+    private static List<Word> distinct(List<Word> words) {
+        List<Word> first = new ArrayList<>();
         Set<String> seen = new LinkedHashSet<>();
-        for (Words.Word word : words) {
+        for (Word word : words) {
             if (seen.size() < MOST_WORDS && seen.add(word.term())) {
                 first.add(word);
             }
@@ -139,11 +139,9 @@ final class Queries {
         return first;
     }
 
-    private static Query word(Words.Word word) {
+    private static Query word(Word word) {
         List<Query> places = new ArrayList<>();
-        for (String term : word.terms()) {
-            Fields.TEXTS.forEach((field, boost) -> places.add(boosted(new TermQuery(new Term(field, term)), boost)));
-        }
+        Fields.TEXTS.forEach((field, boost) -> places.add(boosted(new TermQuery(new Term(field, word.term())), boost)));
         return new DisjunctionMaxQuery(places, ELSEWHERE);
     }
 

@@ -2,29 +2,45 @@ package org.benchlore.kb.search;
 
 import java.util.List;
 import org.apache.lucene.analysis.Analyzer;
+import org.apache.lucene.analysis.AnalyzerWrapper;
 import org.apache.lucene.analysis.CharArraySet;
-import org.apache.lucene.analysis.LowerCaseFilter;
 import org.apache.lucene.analysis.StopFilter;
-import org.apache.lucene.analysis.TokenStream;
-import org.apache.lucene.analysis.Tokenizer;
-import org.apache.lucene.analysis.en.KStemFilter;
-import org.apache.lucene.analysis.miscellaneous.ASCIIFoldingFilter;
+import org.apache.lucene.analysis.miscellaneous.TruncateTokenFilter;
+import org.benchlore.kb.reading.analysis.BenchAnalyzer;
 
 /**
- * One chain for everything that is indexed or asked. The stemmer is the light one: "leaking" meets "leak", "capacitors"
- * meets "capacitor", but "converter" does not meet "conversion". "No", "not", "on" and "off" carry meaning and stay.
+ * The reader's tokens for everything that is indexed or asked, less the words that say nothing. "No", "not", "on" and
+ * "off" do say something.
  */
-final class SearchAnalyzer extends Analyzer {
+final class SearchAnalyzer extends AnalyzerWrapper {
+    private static final int LONGEST_TERM = 64; // nobody types more, and Lucene refuses terms of 32 KiB
+    private static final int BETWEEN_PASSAGES = 10; // keeps phrases from reaching across
     private static final CharArraySet SILENT = CharArraySet.unmodifiableSet(new CharArraySet(
             List.of(
-                    "a", "an", "the", "of", "is", "are", "was", "be", "it", "its", "and", "or", "that", "this", "to",
-                    "in", "at", "as", "with", "for", "by", "has", "have", "i"),
+                    "a", "an", "the", "of", "be", "it", "its", "and", "or", "that", "this", "to", "in", "at", "as",
+                    "with", "for", "by", "have", "i"),
             false));
 
+    private final Analyzer words = new BenchAnalyzer();
+
+    SearchAnalyzer() {
+        super(GLOBAL_REUSE_STRATEGY);
+    }
+
     @Override
-    protected TokenStreamComponents createComponents(String field) {
-        Tokenizer words = new BenchTokenizer();
-        TokenStream chain = new ASCIIFoldingFilter(new LowerCaseFilter(words));
-        return new TokenStreamComponents(words, new KStemFilter(new StopFilter(chain, SILENT)));
+    protected Analyzer getWrappedAnalyzer(String field) {
+        return words;
+    }
+
+    @Override
+    protected TokenStreamComponents wrapComponents(String field, TokenStreamComponents inner) {
+        return new TokenStreamComponents(
+                inner.getSource(),
+                new StopFilter(new TruncateTokenFilter(inner.getTokenStream(), LONGEST_TERM), SILENT));
+    }
+
+    @Override
+    public int getPositionIncrementGap(String field) {
+        return BETWEEN_PASSAGES;
     }
 }

@@ -250,7 +250,7 @@ public final class SearchIndex implements AutoCloseable {
 
     private List<SearchHit> similar(List<Finding> findings, String text, DeviceScope scope, String except, int limit) {
         requireWithin(limit, SearchQuery.MAX_LIMIT);
-        List<Words.Word> words = wordbook.words(Snippets.cut(text, 0, SearchQuery.MAX_WORDS_LENGTH));
+        List<Word> words = wordbook.words(Snippets.cut(text, 0, SearchQuery.MAX_WORDS_LENGTH));
         Query alike = new BooleanQuery.Builder()
                 .add(Queries.alike(findings), Occur.SHOULD)
                 .add(new BoostQuery(Queries.scored(words, List.of(), List.of()), OF_THE_WORDS), Occur.SHOULD)

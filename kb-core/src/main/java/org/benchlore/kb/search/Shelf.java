@@ -240,7 +240,8 @@ final class Shelf implements AutoCloseable {
             change.apply(open);
             open.setLiveCommitData(stamp.at(reached).data().entrySet());
             open.commit();
-        } catch (IOException | AlreadyClosedException e) {
+        } catch (IOException | AlreadyClosedException | AssertionError e) {
+            // The last: with assertions on, Lucene asserts that nobody interrupts while a directory is synced.
             giveUp("cannot be written", e);
             return false;
         } catch (RuntimeException e) { // from what makes the documents
@@ -284,7 +285,7 @@ final class Shelf implements AutoCloseable {
         }
     }
 
-    private void giveUp(String what, Exception e) {
+    private void giveUp(String what, Throwable e) {
         trouble = where + ": " + what + " (" + e + "); searching goes on, and what is new is kept in memory";
         unlock();
     }

@@ -39,8 +39,8 @@ final class Snippets {
     private Window window(String passage) {
         List<Match> all = new ArrayList<>();
         List<String> matched = new ArrayList<>();
-        for (Words.Word word : Words.of(analyzer, passage)) {
-            if (Words.any(word, terms::contains)) {
+        for (Word word : Word.of(analyzer, passage)) {
+            if (terms.contains(word.term())) {
                 Match match = new Match(word.start(), word.end());
                 if (all.isEmpty() || all.get(all.size() - 1).end() <= match.start()) {
                     all.add(match);

@@ -26,7 +26,7 @@ final class Speller {
         for (Draft draft : entries) {
             for (List<String> passages : draft.texts().values()) {
                 for (String passage : passages) {
-                    for (Words.Word word : Words.of(analyzer, passage)) {
+                    for (Word word : Word.of(analyzer, passage)) {
                         String surface = surface(passage, word);
                         if (lettersOnly(surface)) {
                             vocabulary.merge(surface, 1, Integer::sum);
@@ -46,9 +46,9 @@ final class Speller {
     Optional<String> mend(String text, Predicate<String> written) {
         StringBuilder mended = new StringBuilder();
         int done = 0;
-        for (Words.Word word : Words.of(analyzer, text)) {
+        for (Word word : Word.of(analyzer, text)) {
             String surface = surface(text, word);
-            if (lettersOnly(surface) && !vocabulary.containsKey(surface) && !Words.any(word, written)) {
+            if (lettersOnly(surface) && !vocabulary.containsKey(surface) && !written.test(word.term())) {
                 Optional<String> nearest = nearest(surface);
                 if (nearest.isPresent() && word.start() >= done) {
                     mended.append(text, done, word.start()).append(nearest.get());
@@ -122,7 +122,7 @@ final class Speller {
         return last[b.length()];
     }
 
-    private static String surface(String text, Words.Word word) {
+    private static String surface(String text, Word word) {
         return text.substring(word.start(), word.end()).toLowerCase(Locale.ROOT);
     }
 

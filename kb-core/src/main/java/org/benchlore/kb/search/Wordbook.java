@@ -26,8 +26,8 @@ final class Wordbook {
         return analyzer;
     }
 
-    List<Words.Word> words(String text) {
-        return Words.of(analyzer, text);
+    List<Word> words(String text) {
+        return Word.of(analyzer, text);
     }
 
     synchronized Concepts concepts() {
