@@ -6,12 +6,14 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.PackReader;
 import org.benchlore.kb.knowledge.PackSource;
+import org.jspecify.annotations.Nullable;
 
 /** Sentences with the findings a careful person reads from them, and how near the reader comes. */
 final class Corpus {
@@ -48,11 +50,11 @@ final class Corpus {
                 sentences.add(new Sentence(line.substring(2), new ArrayList<>()));
             } else if (!line.isBlank() && !line.startsWith("#")) {
                 String[] halves = line.substring(2).split(" \\| ", 2);
-                String[] said = halves[0].trim().split(" ");
+                String[] said = halves[0].trim().split(" ", 2);
                 sentences
                         .get(sentences.size() - 1)
                         .expected()
-                        .add(new Expected(line.charAt(0), said[0], said[1], halves[1]));
+                        .add(new Expected(line.charAt(0), said[0], said[1].trim(), halves[1]));
             }
         }
         return sentences;
@@ -94,8 +96,7 @@ final class Corpus {
         return new Score(right, found, wanted, rightSpan, rightMark, misses);
     }
 
-    private static Reading.@org.jspecify.annotations.Nullable Understood take(
-            List<Reading.Understood> left, Expected expected) {
+    private static Reading.@Nullable Understood take(List<Reading.Understood> left, Expected expected) {
         for (int pass = 0; pass < 2; pass++) {
             for (Reading.Understood u : left) {
                 boolean same = u.finding().symptomId().equals(expected.symptom())
@@ -123,7 +124,7 @@ final class Corpus {
 
     static String report(String name, Score score) {
         return String.format(
-                        java.util.Locale.ROOT,
+                        Locale.ROOT,
                         "%s: precision %.3f recall %.3f F1 %.3f; span %.3f mark %.3f of %d right%n",
                         name,
                         score.precision(),
