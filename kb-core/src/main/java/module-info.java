@@ -21,4 +21,5 @@ module org.benchlore.kb {
     exports org.benchlore.kb.ranking;
     exports org.benchlore.kb.planning;
     exports org.benchlore.kb.search;
+    exports org.benchlore.kb.report;
 }

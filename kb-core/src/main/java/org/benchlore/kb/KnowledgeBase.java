@@ -1,6 +1,273 @@
 package org.benchlore.kb;
 
-/** The one front door. */
-public final class KnowledgeBase {
-    private KnowledgeBase() {}
+import java.io.IOException;
+import java.io.Reader;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Consumer;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.CaseExport;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.CaseIds;
+import org.benchlore.kb.cases.CaseImport;
+import org.benchlore.kb.cases.CaseStore;
+import org.benchlore.kb.cases.ImportResult;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.Risk;
+import org.benchlore.kb.planning.TestPlanner;
+import org.benchlore.kb.planning.TestProposal;
+import org.benchlore.kb.ranking.Ranking;
+import org.benchlore.kb.ranking.RankingQuery;
+import org.benchlore.kb.ranking.RankingSettings;
+import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reading;
+import org.benchlore.kb.search.SearchHit;
+import org.benchlore.kb.search.SearchQuery;
+import org.benchlore.kb.search.SearchResult;
+import org.benchlore.kb.search.Suggestion;
+
+/**
+ * The memory of a repair bench: reads words into findings, ranks causes, proposes tests, records what happened, and ranks
+ * better for it. Thread-safe; share one instance. Close it once; nothing else needs closing, and there are no background
+ * threads.
+ *
+ * <p>Each answer comes from one snapshot of packs and cases. Several processes may open one home: each sees what the others
+ * have recorded by its next call. What {@link #record} acknowledged is on disk.
+ *
+ * <p>Every method throws {@link ClosedKnowledgeBaseException} after {@link #close}, and
+ * {@link org.benchlore.kb.cases.StoreException} when the home is in trouble.
+ */
+public final class KnowledgeBase implements AutoCloseable {
+    private final Knowledge knowledge;
+    private final org.benchlore.kb.reading.Reader reader;
+    private final CaseStore store;
+    private final Memory memory;
+    private final IndexFollower index;
+    private final CaseIds ids;
+    private final Clock clock;
+    private final List<Consumer<CaseEvent>> listeners = new CopyOnWriteArrayList<>();
+    private volatile boolean closed;
+
+    KnowledgeBase(
+            Knowledge knowledge,
+            CaseStore store,
+            RankingSettings settings,
+            IndexFollower index,
+            CaseIds ids,
+            Clock clock) {
+        this.knowledge = knowledge;
+        this.reader = org.benchlore.kb.reading.Reader.of(knowledge);
+        this.store = store;
+        this.memory = new Memory(store, knowledge, settings);
+        this.index = index;
+        this.ids = ids;
+        this.clock = clock;
+    }
+
+    /** A builder, for one thread and one use. */
+    public static KnowledgeBaseBuilder builder() {
+        return new KnowledgeBaseBuilder();
+    }
+
+    /** Everything the packs say. */
+    public Knowledge knowledge() {
+        open();
+        return knowledge;
+    }
+
+    /** Reads words about any device. @see #read(String, DeviceScope) */
+    public Reading read(String text) {
+        return read(text, DeviceScope.ANY);
+    }
+
+    /**
+     * Reads words, values and log lines into findings, and says what it did not understand.
+     *
+     * @param text at most 1 MiB
+     * @param scope whose net names, lamps and codes to use
+     */
+    public Reading read(String text, DeviceScope scope) {
+        open();
+        return reader.read(text, scope);
+    }
+
+    /** Likely causes for what was read. */
+    public Ranking rank(Reading reading) {
+        return rank(new RankingQuery(reading.findings(), reading.scope(), true));
+    }
+
+    /** Likely causes for findings picked outright, in any device. */
+    public Ranking rank(List<Finding> findings) {
+        return rank(RankingQuery.of(findings));
+    }
+
+    /**
+     * Likely causes.
+     *
+     * @throws IllegalArgumentException if a finding names an unknown symptom or state, or a symptom comes twice
+     */
+    public Ranking rank(RankingQuery query) {
+        open();
+        return memory.current().rank(query);
+    }
+
+    /** Likely causes by the packs' opinion alone, as if no case had been recorded. */
+    public Ranking rankByPacks(RankingQuery query) {
+        open();
+        return memory.packs().rank(query);
+    }
+
+    /**
+     * Bench tests worth doing, best first by information per minute.
+     *
+     * @param accepted highest risk to the unit that is acceptable
+     */
+    public List<TestProposal> next(RankingQuery query, Risk accepted) {
+        open();
+        return new TestPlanner(knowledge, memory.current()).propose(query, accepted);
+    }
+
+    /** As {@link #next(RankingQuery, Risk)}, with tests of medium risk at most. */
+    public List<TestProposal> next(RankingQuery query) {
+        return next(query, Risk.MEDIUM);
+    }
+
+    /** Entries and cases for words. */
+    public SearchResult search(SearchQuery query) {
+        open();
+        return index.search(query);
+    }
+
+    /** Names and phrases with a word that begins so, for use while typing; at most 100. */
+    public List<Suggestion> suggest(String prefix, int limit) {
+        open();
+        return index.suggest(prefix, limit);
+    }
+
+    /** Cases like this one, those that share its findings first, itself left out; at most 1000. */
+    public List<SearchHit> similar(CaseHistory history, int limit) {
+        open();
+        return index.similar(history, limit);
+    }
+
+    /**
+     * Records events durably; they count from the next answer on. An event id recorded before changes nothing.
+     *
+     * @return those that were new
+     * @throws org.benchlore.kb.cases.EventConflictException if an id is known with another body; nothing is recorded then
+     */
+    public List<CaseEvent> record(List<CaseEvent> events) {
+        open();
+        List<CaseEvent> added =
+                store.append(events).stream().map(CaseStore.Recorded::event).toList();
+        for (CaseEvent event : added) {
+            listeners.forEach(listener -> listener.accept(event));
+        }
+        return added;
+    }
+
+    /** As {@link #record(List)}. */
+    public List<CaseEvent> record(CaseEvent... events) {
+        return record(List.of(events));
+    }
+
+    /** Calls a listener, on the recording thread, for each event that this instance records. */
+    public void onRecorded(Consumer<CaseEvent> listener) {
+        listeners.add(listener);
+    }
+
+    /** A new head for an event of a case, with a fresh id and the present time. */
+    public CaseEvent.Head head(String caseId) {
+        open();
+        return new CaseEvent.Head(ids.eventId(), caseId, Instant.now(clock));
+    }
+
+    /** A short case id that no case has yet, such as {@code 20261125-k7f3}. */
+    public String newCaseId() {
+        open();
+        return ids.caseId(store::hasCase);
+    }
+
+    /** One case; empty if unknown. */
+    public Optional<CaseHistory> history(String caseId) {
+        open();
+        return store.history(caseId);
+    }
+
+    /**
+     * Cases, the newest first.
+     *
+     * @param limit most to return, from 1
+     */
+    public List<CaseHistory> cases(int limit) {
+        open();
+        return store.caseIds(limit).stream()
+                .flatMap(id -> store.history(id).stream())
+                .toList();
+    }
+
+    /** Number of cases recorded. */
+    public long caseCount() {
+        open();
+        return store.caseCount();
+    }
+
+    /**
+     * Imports lines of JSON, events or whole cases; a bad line stops nothing and is reported.
+     *
+     * @param lines not closed
+     * @param source how problems name it, usually the file
+     * @param origin {@link CaseHistory#OWN} for one's own cases, else a name for the other bench
+     * @throws IOException if {@code lines} throws it
+     */
+    public ImportResult importCases(Reader lines, String source, String origin) throws IOException {
+        open();
+        return CaseImport.read(
+                store,
+                lines,
+                source,
+                origin,
+                (text, scope) -> reader.read(text, scope).findings());
+    }
+
+    /**
+     * Exports every event as a line of JSON.
+     *
+     * @param to neither flushed nor closed
+     * @param anonymised leave out free text, serial numbers and the names of other shops
+     * @return number of events
+     * @throws IOException if {@code to} throws it
+     */
+    public long exportCases(Appendable to, boolean anonymised) throws IOException {
+        open();
+        return CaseExport.write(store, to, anonymised);
+    }
+
+    /** Throws away what is derived from the events, statistics and search index, and derives it again. */
+    public void rebuild() {
+        open();
+        memory.rebuild();
+        index.rebuild();
+    }
+
+    private void open() {
+        if (closed) {
+            throw new ClosedKnowledgeBaseException();
+        }
+    }
+
+    /** Closes store and index; closing again does nothing. */
+    @Override
+    public void close() {
+        if (!closed) {
+            closed = true;
+            try (store) {
+                index.close();
+            }
+        }
+    }
 }

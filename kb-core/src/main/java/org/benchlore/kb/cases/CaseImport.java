@@ -172,12 +172,7 @@ public final class CaseImport {
         return CaseStore.sameButForOrigin(recorded, given)
                 || (line.readFromWords().contains(given.head().eventId())
                         && CaseLineReader.sameButForReading(recorded, given))
-                || wordless(recorded, given)
-                || wordless(given, recorded);
-    }
-
-    private static boolean wordless(CaseEvent plain, CaseEvent full) {
-        CaseEvent without = EventCopies.anonymous(full);
-        return EventCopies.anonymous(plain).equals(plain) && CaseStore.sameButForOrigin(plain, without);
+                || CaseStore.sameButForOrigin(recorded, EventCopies.anonymous(given))
+                || CaseStore.sameButForOrigin(EventCopies.anonymous(recorded), given);
     }
 }

@@ -1,14 +1,11 @@
 package org.benchlore.kb.cases;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.BiPredicate;
 import org.benchlore.kb.cases.StoreException.Trouble;
@@ -47,7 +44,7 @@ public final class CaseStore implements AutoCloseable {
     private final ReentrantLock reading;
     private boolean closed;
 
-    private CaseStore(String where, @Nullable EventTable writer, EventTable reader) {
+    CaseStore(String where, @Nullable EventTable writer, EventTable reader) {
         this.where = where;
         this.writer = writer;
         this.reader = reader;
@@ -67,20 +64,7 @@ public final class CaseStore implements AutoCloseable {
      * @param patience how long to wait for other writers before {@link Trouble#BUSY}; from 0
      */
     public static CaseStore open(Path home, Duration patience) {
-        Path file = home.resolve(FILE);
-        try {
-            Connection writing = SqliteEngine.openWriter(file, patience);
-            try {
-                EventTable writer = new EventTable(writing);
-                prepare(writer, writing, file.toString());
-                return new CaseStore(file.toString(), writer, new EventTable(SqliteEngine.openReader(file, patience)));
-            } catch (SQLException | RuntimeException e) {
-                writing.close();
-                throw e;
-            }
-        } catch (SQLException e) {
-            throw SqliteEngine.explain(e, file.toString());
-        }
+        return StoreOpening.forWriting(home.resolve(FILE), patience);
     }
 
     /**
@@ -90,91 +74,12 @@ public final class CaseStore implements AutoCloseable {
      * @throws StoreException with {@link Trouble#MISSING} if there is no store in the home
      */
     public static CaseStore openReadOnly(Path home) {
-        Path file = home.resolve(FILE);
-        if (!Files.isRegularFile(file)) {
-            throw new StoreException(
-                    Trouble.MISSING,
-                    file.toString(),
-                    "there is no case store here; give another home, or open this one for writing once",
-                    null);
-        }
-        try {
-            return readOnly(file, SqliteEngine.openReader(file, PATIENCE));
-        } catch (SQLException e) {
-            StoreException first = SqliteEngine.explain(e, file.toString());
-            if (first.trouble() != Trouble.NO_ACCESS || Files.exists(home.resolve(FILE + "-wal"))) {
-                throw first;
-            }
-            try {
-                return readOnly(file, SqliteEngine.openImmutable(file));
-            } catch (SQLException again) {
-                first.addSuppressed(again);
-                throw first;
-            }
-        }
-    }
-
-    private static CaseStore readOnly(Path file, Connection connection) throws SQLException {
-        try {
-            EventTable table = new EventTable(connection);
-            checkVersion(table.version(), file.toString());
-            table.position(); // shows whether it can be read at all
-            return new CaseStore(file.toString(), null, table);
-        } catch (SQLException | RuntimeException e) {
-            connection.close();
-            throw e;
-        }
+        return StoreOpening.forReading(home.resolve(FILE));
     }
 
     /** A store in memory, gone when closed. */
     public static CaseStore inMemory() {
-        String where = "cases in memory";
-        try {
-            Connection connection = SqliteEngine.openMemory();
-            EventTable table = new EventTable(connection);
-            prepare(table, connection, where);
-            return new CaseStore(where, table, table);
-        } catch (SQLException e) {
-            throw SqliteEngine.explain(e, where);
-        }
-    }
-
-    /** Over an open connection, for tests that tamper with it. */
-    static CaseStore over(Connection writing, Connection reading, String where) throws SQLException {
-        EventTable writer = new EventTable(writing);
-        prepare(writer, writing, where);
-        return new CaseStore(where, writer, new EventTable(reading));
-    }
-
-    private static void prepare(EventTable table, Connection connection, String where) throws SQLException {
-        table.begin();
-        try {
-            OptionalInt version = table.version();
-            if (version.isEmpty() && !SqliteEngine.foreign(connection)) {
-                table.create();
-            } else {
-                checkVersion(version, where);
-            }
-            table.commit();
-        } catch (SQLException | RuntimeException e) {
-            rollback(table, e);
-            throw e;
-        }
-    }
-
-    private static void checkVersion(OptionalInt version, String where) {
-        if (version.isEmpty()) {
-            throw new StoreException(
-                    Trouble.NOT_A_STORE, where, "is a database of something else; give another home", null);
-        }
-        if (version.getAsInt() > EventTable.SCHEMA_VERSION) {
-            throw new StoreException(
-                    Trouble.NEWER,
-                    where,
-                    "written by a newer version (schema " + version.getAsInt() + ", this one knows "
-                            + EventTable.SCHEMA_VERSION + "); update, or open a copy",
-                    null);
-        }
+        return StoreOpening.inMemory();
     }
 
     /**
@@ -220,18 +125,10 @@ public final class CaseStore implements AutoCloseable {
                 table.commit();
                 return done;
             } catch (SQLException | RuntimeException e) {
-                rollback(table, e);
+                table.rollback(e);
                 throw e;
             }
         });
-    }
-
-    private static void rollback(EventTable table, Exception because) {
-        try {
-            table.rollback();
-        } catch (SQLException e) {
-            because.addSuppressed(e); // SQLite has already rolled back after some errors
-        }
     }
 
     /**
@@ -258,9 +155,14 @@ public final class CaseStore implements AutoCloseable {
         return read(table -> table.eventIdAt(position));
     }
 
+    /** Everything recorded of a case with its place in the log, in order of recording; empty for an unknown case. */
+    public List<Recorded> recordedOf(String caseId) {
+        return read(table -> table.ofCase(caseId));
+    }
+
     /** Everything recorded of a case, taken-back events too, in order of time and id; empty for an unknown case. */
     public List<CaseEvent> eventsOf(String caseId) {
-        return read(table -> table.ofCase(caseId)).stream()
+        return recordedOf(caseId).stream()
                 .map(Recorded::event)
                 .sorted(CaseEvent.ORDER)
                 .toList();

@@ -211,9 +211,13 @@ final class EventTable {
         SqliteEngine.commit(connection);
     }
 
-    void rollback() throws SQLException {
+    void rollback(Exception because) {
         forgetStatements();
-        SqliteEngine.rollback(connection);
+        try {
+            SqliteEngine.rollback(connection);
+        } catch (SQLException e) {
+            because.addSuppressed(e); // SQLite has already rolled back after some errors
+        }
     }
 
     /** After an error: the driver does not run a prepared statement again that failed once. */

@@ -28,6 +28,8 @@ final class SqliteEngine {
     static final String POSITION_TYPE = "integer";
 
     private static final int OPENING_TRIES = 20;
+    private static final String NO_ACCESS =
+            "cannot be opened or written; mend the permissions of file and directory, or choose another home";
 
     private SqliteEngine() {}
 
@@ -41,14 +43,22 @@ final class SqliteEngine {
         SQLiteConfig config = config(patience);
         Connection connection = config.createConnection(url(file));
         try {
+            requireWritable(file);
             switchToWal(connection);
             run(connection, "pragma synchronous=FULL");
             run(connection, "pragma fullfsync=1");
             run(connection, "pragma checkpoint_fullfsync=1");
             return connection;
-        } catch (SQLException e) {
+        } catch (SQLException | RuntimeException e) {
             connection.close();
             throw e;
+        }
+    }
+
+    /** SQLite opens a file that it may only read without a word, and complains at the first event recorded. */
+    private static void requireWritable(Path file) {
+        if (!Files.isWritable(file)) {
+            throw new StoreException(Trouble.NO_ACCESS, file.toString(), NO_ACCESS, null);
         }
     }
 

@@ -63,7 +63,7 @@ final class CauseCheck {
                     subject + " has no test that could confirm it",
                     "name one under 'confirmed-by'");
         }
-        Set<String> speaking = cause.kind() == Cause.Kind.INNOCENT ? symptomsRaised(cause) : symptomsFor(cause);
+        Set<String> speaking = symptomsRaised(cause);
         for (String testId : cause.confirmedBy()) {
             List<String> reveals =
                     knowledge.test(testId).map(BenchTest::reveals).orElse(List.of());
@@ -88,7 +88,7 @@ final class CauseCheck {
                 .collect(Collectors.toCollection(HashSet::new));
     }
 
-    /** What is innocent is also confirmed by what is found sound. */
+    /** A cause is also confirmed by what is found sound: main rails that come up when forced accuse the controller. */
     private Set<String> symptomsRaised(Cause cause) {
         Set<String> raised = symptomsFor(cause);
         cause.shows().stream()

@@ -1,9 +1,74 @@
 package org.benchlore.kb.knowledge;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+
 /**
  * The text of a pack and the name to show in messages.
  *
  * @param name file name or path, as the author knows it
  * @param yaml the whole text
  */
-public record PackSource(String name, String yaml) {}
+public record PackSource(String name, String yaml) {
+    /** Largest pack file, in bytes. */
+    public static final int MAX_BYTES = 8 << 20;
+
+    /**
+     * Reads a pack file.
+     *
+     * @throws BadPackException if there is no such file, or it cannot be read, is larger than {@link #MAX_BYTES}, or is not
+     *     UTF-8 text
+     */
+    public static PackSource read(Path file) {
+        try (InputStream in = Files.newInputStream(file)) {
+            byte[] bytes = in.readNBytes(MAX_BYTES + 1);
+            if (bytes.length > MAX_BYTES) {
+                throw bad(file, "the pack is larger than 8 MiB", "split it into several packs");
+            }
+            String text = StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(bytes))
+                    .toString();
+            return new PackSource(file.toString(), text);
+        } catch (CharacterCodingException e) {
+            throw bad(file, "this is not UTF-8 text", "give a YAML file saved as UTF-8");
+        } catch (NoSuchFileException e) {
+            throw bad(file, "there is no such file", "check the path");
+        } catch (IOException e) {
+            throw bad(file, "the file cannot be read (" + e.getMessage() + ")", "check that it is a file you may read");
+        }
+    }
+
+    /**
+     * The packs of a folder, files ending in {@code .yaml} in order of name; none if there is no such folder.
+     *
+     * @throws BadPackException as {@link #read}
+     */
+    public static List<PackSource> readFolder(Path folder) {
+        if (!Files.isDirectory(folder)) {
+            return List.of();
+        }
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.filter(f -> f.getFileName().toString().endsWith(".yaml"))
+                    .sorted()
+                    .map(PackSource::read)
+                    .toList();
+        } catch (IOException | UncheckedIOException e) {
+            throw bad(folder, "the folder cannot be read (" + e.getMessage() + ")", "check that you may read it");
+        }
+    }
+
+    private static BadPackException bad(Path file, String what, String remedy) {
+        return new BadPackException(
+                List.of(new PackProblem(file.toString(), 1, 1, PackProblem.Severity.ERROR, what, remedy)));
+    }
+}

@@ -37,6 +37,8 @@ enum Cue {
             "does not have",
             "is not a",
             "not a"),
+    /** Opens a sentence and says nothing ("there is no smell"). */
+    OPENING("there is", "there are", "there was", "there were"),
     /** Negates what went before. */
     NEGATION_AFTER(
             "not seen",

@@ -20,6 +20,15 @@ final class Entry {
         return !phrases.isEmpty() ? 0 : code != null || !names.isEmpty() ? 1 : !words.isEmpty() ? 2 : 3;
     }
 
+    /** Whether {@code name} names a symptom that this phrase or name is about. */
+    boolean speaksOf(Entry name) {
+        List<Sense> own = phrases.isEmpty() ? names : phrases;
+        return !own.isEmpty()
+                && name.names.stream()
+                        .anyMatch(s ->
+                                s.symptom().id().equals(own.get(0).symptom().id()));
+    }
+
     static void addOnce(List<Sense> senses, Sense sense) {
         if (!senses.contains(sense)) {
             senses.add(sense);

@@ -27,12 +27,13 @@ final class Lexicon {
     private final TreeSet<String> surfaces = new TreeSet<>();
     private final Map<Double, Symptom> railsByVolts = new HashMap<>();
     private final Map<String, Symptom> resistanceOf = new HashMap<>();
+    private final List<List<String>> negatedWords = new ArrayList<>();
     private final Map<String, Symptom> byId = new TreeMap<>();
-    private final List<Device> devices;
+    private final Map<String, Device.Code> codes = new HashMap<>();
+    private final LogLines logLines;
     private final Spelling spelling;
 
     Lexicon(List<Symptom> symptoms, List<Device> devices) {
-        this.devices = List.copyOf(devices);
         List<Symptom> nearestFirst = symptoms.stream()
                 .sorted((a, b) -> {
                     int nearer = Integer.compare(b.scope().depth(), a.scope().depth());
@@ -47,6 +48,7 @@ final class Lexicon {
             add(device);
         }
         nearestFirst.forEach(this::pairResistance);
+        negatedWords.forEach(this::lendNegation);
         for (Cue cue : Cue.values()) {
             for (String phrase : cue.phrases()) {
                 for (Entry entry : entries(phrase)) {
@@ -55,6 +57,7 @@ final class Lexicon {
             }
         }
         this.spelling = new Spelling(surfaces);
+        this.logLines = new LogLines(devices);
     }
 
     /** The part of {@code symptoms} and {@code devices} that holds for a case in {@code scope}. */
@@ -68,17 +71,21 @@ final class Lexicon {
         return trie;
     }
 
+    LogLines logLines() {
+        return logLines;
+    }
+
+    /** The device packs' code that is spelled so. */
+    Optional<Device.Code> code(String spelled) {
+        return Optional.ofNullable(codes.get(String.join(" ", terms(Lexer.tokens(spelled)))));
+    }
+
     Optional<Symptom> symptom(String id) {
         return Optional.ofNullable(byId.get(id));
     }
 
     Spelling spelling() {
         return spelling;
-    }
-
-    /** Device packs that hold here, outermost first. */
-    List<Device> devices() {
-        return devices;
     }
 
     /** The rail that a bare number such as "3.3" names. */
@@ -107,6 +114,10 @@ final class Lexicon {
             State state = symptom.states().get(i);
             Sense sense = new Sense(symptom, i);
             for (String word : state.words()) {
+                List<String> terms = terms(Lexer.tokens(word));
+                if (terms.size() > 1 && terms.get(0).equals("not")) {
+                    negatedWords.add(terms);
+                }
                 for (Entry entry : entries(word)) {
                     Entry.addOnce(entry.words, sense);
                 }
@@ -121,6 +132,22 @@ final class Lexicon {
 
     private static boolean namesItsVolts(Token token, double nominal) {
         return token.kind() == Kind.QUANTITY && token.unit().equals("V") && token.value() == nominal;
+    }
+
+    /**
+     * "not responding" may be one symptom's own word; for others that know "responding" it means the opposite, although
+     * the longer match hides the negation.
+     */
+    private void lendNegation(List<String> terms) {
+        Entry whole = trie.entry(terms);
+        for (Sense sense : trie.entry(terms.subList(1, terms.size())).words) {
+            String opposite = sense.stateOf().opposite();
+            boolean own = whole.words.stream()
+                    .anyMatch(s -> s.symptom().id().equals(sense.symptom().id()));
+            if (opposite != null && !own) {
+                whole.words.add(new Sense(sense.symptom(), sense.symptom().indexOf(opposite)));
+            }
+        }
     }
 
     private void add(Device device) {
@@ -144,9 +171,10 @@ final class Lexicon {
             }
         }
         for (Device.Code code : device.codes()) {
-            Stream.concat(Stream.of(code.code()), code.spelled().stream())
-                    .flatMap(spelled -> entries(spelled).stream())
-                    .forEach(entry -> entry.code = code);
+            Stream.concat(Stream.of(code.code()), code.spelled().stream()).forEach(spelled -> {
+                codes.put(String.join(" ", terms(Lexer.tokens(spelled))), code);
+                entries(spelled).forEach(entry -> entry.code = code);
+            });
         }
     }
 

@@ -92,7 +92,9 @@ final class Negations {
         }
         boolean wordAhead = claim.word.from > negation.from && passage.sameSegment(target.from, claim.word.from);
         if (!wordAhead) {
-            return bind(negation, target);
+            // a word in front of the negation does not speak of what is negated
+            claim.dropped |= claim.word.to <= negation.from && bind(negation, target);
+            return claim.dropped || bind(negation, target);
         }
         boolean sameThingTwice = claim.symptom.states().get(claim.state).id().equals(claim.symptom.negated());
         if (sameThingTwice) {

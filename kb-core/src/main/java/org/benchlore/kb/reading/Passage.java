@@ -50,9 +50,15 @@ final class Passage {
     private final int[] clause;
     private final int[] segment;
 
-    Passage(String text, Lexicon lexicon) {
+    /**
+     * Finds the lexicon's items in a text.
+     *
+     * @param text as given
+     * @param prose the same with log lines blanked, of the same length
+     */
+    Passage(String text, String prose, Lexicon lexicon) {
         this.text = text;
-        this.tokens = Lexer.tokens(text);
+        this.tokens = Lexer.tokens(prose);
         int n = tokens.size();
         String[] terms = new String[n];
         for (int i = 0; i < n; i++) {

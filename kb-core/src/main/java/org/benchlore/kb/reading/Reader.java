@@ -76,14 +76,20 @@ public final class Reader {
             throw new TextTooLongException(text.length(), MOST_CHARACTERS);
         }
         Lexicon lexicon = lexicon(scope);
-        Passage passage = new Passage(text, lexicon);
+        LogParse log = LogParse.of(text, lexicon);
+        Passage passage = new Passage(text, log.prose(), lexicon);
         List<Claim> claims = new ArrayList<>();
-        List<CodeSeen> codes = new Codes(passage, lexicon).read(claims);
+        List<CodeSeen> codes = log.with(new Codes(passage, lexicon).read(claims));
+        claims.removeIf(claim -> log.counts(claim.symptom.id()));
         claims.addAll(new Linker(passage, lexicon, negationReach).link());
         claims.sort(Comparator.comparingInt((Claim c) -> c.from)
                 .thenComparingInt(c -> c.to)
                 .thenComparing(c -> c.symptom.id()));
-        List<Understood> understood = understood(passage, claims);
+        List<Understood> understood = new ArrayList<>(understood(passage, claims));
+        understood.addAll(log.understood());
+        understood.sort(Comparator.comparingInt((Understood u) -> u.span().start())
+                .thenComparingInt(u -> u.span().end())
+                .thenComparing(u -> u.finding().symptomId()));
         return new Reading(
                 text,
                 scope,
@@ -92,6 +98,20 @@ public final class Reader {
                 quantities(passage),
                 contradictions(understood),
                 codes);
+    }
+
+    /**
+     * Reads a pasted log with the line patterns of the scope's device packs.
+     *
+     * @param log whole lines; those no pattern fits are listed, not guessed at
+     * @param scope the device it is from; without a device pack no line fits
+     * @throws TextTooLongException if the log has more than {@link #MOST_CHARACTERS}
+     */
+    public LogReading readLog(String log, DeviceScope scope) {
+        if (log.length() > MOST_CHARACTERS) {
+            throw new TextTooLongException(log.length(), MOST_CHARACTERS);
+        }
+        return LogParse.of(log, lexicon(scope)).reading();
     }
 
     private Lexicon lexicon(DeviceScope scope) {

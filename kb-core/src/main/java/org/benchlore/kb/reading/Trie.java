@@ -1,6 +1,7 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -61,7 +62,44 @@ final class Trie {
             }
         }
         chosen.sort(Comparator.comparingInt(Match::from));
-        return chosen;
+        return widened(chosen, all, taken.length);
+    }
+
+    /** "mains fuse open": lets the phrase "fuse open" take along the rest of the name it overlaps, of the same symptom. */
+    private static List<Match> widened(List<Match> chosen, List<Match> all, int size) {
+        @Nullable Match[] at = new Match[size];
+        for (Match match : chosen) {
+            Arrays.fill(at, match.from(), match.to(), match);
+        }
+        for (Match name : all) {
+            Match first = at[name.from()];
+            Match last = at[name.to() - 1];
+            Match over = first != null ? first : last;
+            boolean oneEnd = (first == null) != (last == null);
+            if (oneEnd && over != null && over.entry().speaksOf(name.entry()) && onlyOver(at, name, over)) {
+                Match wide = new Match(
+                        Math.min(over.from(), name.from()), Math.max(over.to(), name.to()), over.depth(), over.entry());
+                Arrays.fill(at, wide.from(), wide.to(), wide);
+            }
+        }
+        List<Match> wide = new ArrayList<>(chosen.size());
+        for (int i = 0; i < at.length; i++) {
+            Match match = at[i];
+            if (match != null && match.from() == i) {
+                wide.add(match);
+            }
+        }
+        return wide;
+    }
+
+    private static boolean onlyOver(@Nullable Match[] at, Match name, Match over) {
+        for (int i = name.from(); i < name.to(); i++) {
+            Match there = at[i];
+            if (there != null && !there.equals(over)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static boolean free(boolean[] taken, Match match) {

@@ -23,7 +23,15 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
     /** States less likely than this are ruled out by the reading; a meter's specification means no more. */
     private static final double NEGLIGIBLE = 1e-3;
 
+    /** Counts are exact; a normal state of knowledge needs some width. */
+    private static final double COUNT_UNCERTAINTY = 1e-9;
+
     private static final double SECONDS_PER_HOUR = 3600;
+
+    /** Weighs a count, which is exact. */
+    static Verdict ofCount(Symptom symptom, Quantity quantity, long count) {
+        return weigh(symptom, quantity, (double) count, COUNT_UNCERTAINTY, Long.toString(count));
+    }
 
     /**
      * Weighs a reading.
@@ -47,16 +55,18 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
         double count = count(token.resolution() * scale, value, nominal == null ? 0 : nominal);
         double spread = token.spread() * scale;
         double meter = Measurement.within(0, 1).uncertainty(value, count);
-        double uncertainty = quantity.unit().equals("1") ? 1e-9 : Math.hypot(meter, spread / Math.sqrt(3));
+        double uncertainty = quantity.unit().equals("1") ? COUNT_UNCERTAINTY : Math.hypot(meter, spread / Math.sqrt(3));
         if (comparison != 0) {
             // somewhere beyond the limit: take the middle of the next fifth
             value += comparison * 0.1 * Math.abs(value);
             uncertainty = Math.hypot(uncertainty, 0.1 * Math.abs(value) / Math.sqrt(3));
         }
-        return weigh(symptom, quantity, value, uncertainty, token);
+        boolean sameUnit = token.kind() == Token.Kind.NUMBER || token.unit().equals(quantity.unit());
+        double shown = sameUnit ? token.value() : token.value() / SECONDS_PER_HOUR;
+        return weigh(symptom, quantity, value, uncertainty, plain(shown));
     }
 
-    private static Verdict weigh(Symptom symptom, Quantity quantity, double value, double uncertainty, Token token) {
+    private static Verdict weigh(Symptom symptom, Quantity quantity, double value, double uncertainty, String shown) {
         List<State> states = symptom.states();
         TreeMap<String, Double> likelihoods = new TreeMap<>();
         int best = -1;
@@ -76,7 +86,7 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
             best = states.indexOf(symptom.normal());
             likelihoods.put(symptom.normal().id(), 1.0);
         }
-        return new Verdict(best, likelihoods, note(symptom, quantity, states.get(best), share, token));
+        return new Verdict(best, likelihoods, note(symptom, quantity, states.get(best), share, shown));
     }
 
     /**
@@ -88,7 +98,7 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
         return Math.max(Math.min(written > 0 ? written : third, third), Double.MIN_NORMAL);
     }
 
-    private static String note(Symptom symptom, Quantity quantity, State state, double share, Token token) {
+    private static String note(Symptom symptom, Quantity quantity, State state, double share, String shown) {
         String unit = spelled(quantity.unit());
         Double nominal = quantity.nominal();
         String on = nominal == null
@@ -96,10 +106,7 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
                 : plain(nominal)
                         + unit
                         + (quantity.toleranceShare() > 0 ? " ±" + plain(100 * quantity.toleranceShare()) + " %" : "");
-        String read = (token.kind() == Token.Kind.NUMBER || token.unit().equals(quantity.unit()))
-                ? plain(token.value())
-                : plain(token.value() / SECONDS_PER_HOUR);
-        return read + unit + (nominal == null ? ", " : " on ") + on + ": " + state.name() + ", " + percent(share);
+        return shown + unit + (nominal == null ? ", " : " on ") + on + ": " + state.name() + ", " + percent(share);
     }
 
     private static String spelled(String unit) {

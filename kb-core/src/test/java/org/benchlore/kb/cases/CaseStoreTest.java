@@ -3,9 +3,14 @@ package org.benchlore.kb.cases;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.InstanceOfAssertFactories.type;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.Statement;
@@ -249,6 +254,58 @@ class CaseStoreTest {
     }
 
     @Test
+    void a_home_that_may_only_be_read_is_refused_at_opening_and_read_all_the_same() throws Exception {
+        try (CaseStore store = CaseStore.open(home)) {
+            store.append(List.of(noted("a", "k", 1, "")));
+        }
+        Path file = home.resolve(CaseStore.FILE);
+        Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("r--r--r--"));
+        Files.setPosixFilePermissions(home, PosixFilePermissions.fromString("r-xr-xr-x"));
+        try {
+            assumeFalse(Files.isWritable(file), "root may write anything");
+            assertTrouble(
+                    () -> CaseStore.open(home).close(), Trouble.NO_ACCESS, "cases.db", "permissions", "another home");
+            try (CaseStore store = CaseStore.openReadOnly(home)) {
+                assertThat(store.eventsOf("k")).hasSize(1);
+            }
+        } finally {
+            Files.setPosixFilePermissions(home, PosixFilePermissions.fromString("rwxr-xr-x"));
+        }
+    }
+
+    @Test
+    void damage_inside_the_file_is_told_and_not_read_past() throws Exception {
+        Path file = home.resolve(CaseStore.FILE);
+        try (CaseStore store = CaseStore.open(home)) {
+            for (int i = 0; i < 50; i++) {
+                store.append(List.of(noted("a" + i, "k", i % 9, "x".repeat(1000))));
+            }
+        }
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
+            channel.write(ByteBuffer.wrap(new byte[20_000]), channel.size() - 20_000);
+        }
+        assertTrouble(
+                () -> {
+                    try (CaseStore store = CaseStore.openReadOnly(home)) {
+                        store.eventsAfter(0, 100);
+                    }
+                },
+                Trouble.NOT_A_STORE,
+                "cases.db",
+                "damaged",
+                "restore a copy");
+    }
+
+    @Test
+    void an_event_that_cannot_be_read_is_told() throws Exception {
+        try (CaseStore store = CaseStore.open(home)) {
+            store.append(List.of(noted("a", "k", 1, "")));
+            tamper(home.resolve(CaseStore.FILE), "update event set body = replace(body, 'seen', 'felt')");
+            assertTrouble(() -> store.eventsOf("k"), Trouble.NOT_A_STORE, "cases.db", "\"felt\"", "restore a copy");
+        }
+    }
+
+    @Test
     void a_store_locked_beyond_the_patience_says_so_and_recovers() throws Exception {
         try (CaseStore store = CaseStore.open(home, Duration.ofMillis(50));
                 Connection other = DriverManager.getConnection("jdbc:sqlite:" + home.resolve(CaseStore.FILE));
@@ -273,7 +330,7 @@ class CaseStoreTest {
         Connection writing = SqliteEngine.openWriter(file, Duration.ofSeconds(1));
         List<CaseEvent> acknowledged = new ArrayList<>();
         try (CaseStore store =
-                CaseStore.over(writing, SqliteEngine.openReader(file, Duration.ofSeconds(1)), file.toString())) {
+                StoreOpening.over(writing, SqliteEngine.openReader(file, Duration.ofSeconds(1)), file.toString())) {
             pragma(writing, "pragma max_page_count=60");
             assertTrouble(
                     () -> {

@@ -9,7 +9,7 @@ import org.benchlore.kb.knowledge.PackSource;
  */
 public final class DemoScenario {
     /** In reading order; a test holds this against the folder. */
-    static final List<String> NAMES = List.of();
+    static final List<String> NAMES = List.of("corvane", "dulmar", "ostrel", "tavisk");
 
     private DemoScenario() {}
 

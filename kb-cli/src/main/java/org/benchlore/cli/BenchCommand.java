@@ -1,0 +1,139 @@
+package org.benchlore.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.benchlore.kb.KnowledgeBase;
+import org.benchlore.kb.KnowledgeBaseBuilder;
+import org.benchlore.kb.data.ShippedPacks;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.reading.Finding;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** Options and helpers that all commands share. */
+abstract class BenchCommand implements Callable<Integer> {
+    /** Notes beyond this are refused before they are read into memory. */
+    private static final long MAX_INPUT = 16L << 20;
+
+    final Bench bench;
+
+    @Option(
+            names = "--home",
+            paramLabel = "DIR",
+            description =
+                    "Where the bench's cases and own packs live (default: $BENCHLORE_HOME, else the data folder).")
+    @Nullable
+    Path home;
+
+    @Option(
+            names = "--pack",
+            paramLabel = "FILE",
+            description = "A further pack to read after those that ship and those in HOME/packs.")
+    List<Path> packs = new ArrayList<>();
+
+    @Option(names = "--json", description = "Answer as JSON, one line.")
+    boolean json;
+
+    BenchCommand(Bench bench) {
+        this.bench = bench;
+    }
+
+    /** Home by option, environment or platform. */
+    Path homeDir() {
+        if (home != null) {
+            return home;
+        }
+        String set = bench.environment().get("BENCHLORE_HOME");
+        if (set != null && !set.isBlank()) {
+            return Path.of(set);
+        }
+        String os = System.getProperty("os.name", "").toLowerCase(Locale.ROOT);
+        Path user = Path.of(System.getProperty("user.home", "."));
+        if (os.contains("win")) {
+            String appData = bench.environment().get("LOCALAPPDATA");
+            return (appData == null ? user : Path.of(appData)).resolve("Benchlore");
+        }
+        if (os.contains("mac")) {
+            return user.resolve("Library/Application Support/Benchlore");
+        }
+        String data = bench.environment().get("XDG_DATA_HOME");
+        return (data == null || data.isBlank() ? user.resolve(".local/share") : Path.of(data)).resolve("benchlore");
+    }
+
+    KnowledgeBase open() {
+        KnowledgeBaseBuilder builder =
+                KnowledgeBase.builder().packs(ShippedPacks.all()).home(homeDir());
+        packs.forEach(builder::pack);
+        return builder.open();
+    }
+
+    /** Words as given, or standard input for a lone "-". */
+    String words(List<String> words) {
+        if (!words.equals(List.of("-"))) {
+            return String.join(" ", words);
+        }
+        try {
+            byte[] bytes = System.in.readNBytes((int) MAX_INPUT + 1);
+            if (bytes.length > MAX_INPUT) {
+                throw new BadInputException("standard input: more than 16 MiB; split it");
+            }
+            return text("standard input", bytes);
+        } catch (IOException e) {
+            throw new BadInputException("standard input: cannot be read (" + e.getMessage() + "); try again");
+        }
+    }
+
+    private static String text(String name, byte[] bytes) {
+        for (byte b : bytes) {
+            if (b == 0) {
+                throw new BadInputException(name + ": this is not text (it holds zero bytes); give a text file");
+            }
+        }
+        return new String(bytes, StandardCharsets.UTF_8);
+    }
+
+    static DeviceScope scope(@Nullable String text) {
+        try {
+            return text == null ? DeviceScope.ANY : DeviceScope.parse(text);
+        } catch (IllegalArgumentException e) {
+            throw new UsageException(String.valueOf(e.getMessage()));
+        }
+    }
+
+    /** Findings given as SYMPTOM=STATE, checked against the packs. */
+    static List<Finding> findings(KnowledgeBase kb, List<String> given) {
+        List<Finding> findings = new ArrayList<>();
+        for (String text : given) {
+            int at = text.indexOf('=');
+            if (at < 1) {
+                throw new UsageException("--finding '" + text + "' is not SYMPTOM=STATE; see 'benchlore search'");
+            }
+            String symptom = text.substring(0, at);
+            String state = text.substring(at + 1);
+            List<String> states = kb
+                    .knowledge()
+                    .symptom(symptom)
+                    .orElseThrow(() -> new UsageException("no symptom '" + symptom + "'; "
+                            + Nearest.hint(
+                                    symptom,
+                                    kb.knowledge().symptoms().stream()
+                                            .map(s -> s.id())
+                                            .toList())))
+                    .states()
+                    .stream()
+                    .map(s -> s.id())
+                    .toList();
+            if (!states.contains(state)) {
+                throw new UsageException("symptom '" + symptom + "' has no state '" + state + "'; use one of "
+                        + String.join(", ", states));
+            }
+            findings.add(Finding.of(symptom, state));
+        }
+        return findings;
+    }
+}

@@ -1,0 +1,149 @@
+package org.benchlore.cli;
+
+import java.io.OutputStreamWriter;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.benchlore.kb.cases.StoreException;
+import org.benchlore.kb.knowledge.KnowledgeBaseException;
+import org.benchlore.kb.search.SearchIndexException;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+
+/** The command line. */
+@Command(
+        name = "benchlore",
+        mixinStandardHelpOptions = true,
+        versionProvider = Benchlore.Version.class,
+        header = "The memory of a repair bench.",
+        description = "Ranks likely causes for what you see and measure, says why, and learns from every outcome.",
+        synopsisSubcommandLabel = "COMMAND",
+        commandListHeading = "%nCommands:%n",
+        optionListHeading = "%nOptions:%n",
+        footerHeading = "%n",
+        footer = {
+            "Try:  benchlore rank \"green light, no 12 V, controller silent\"",
+            "",
+            "Exit codes: 0 done, 1 nothing found, 2 wrong usage, 3 bad input, 4 store or",
+            "index trouble, 5 internal fault."
+        },
+        subcommands = {
+            RankCommand.class,
+            NextCommand.class,
+            SearchCommand.class,
+            ShowCommand.class,
+            CaseCommand.class,
+            OutcomeCommand.class,
+            CheckCommand.class,
+            ImportCommand.class,
+            ExportCommand.class,
+            RebuildCommand.class,
+            DemoCommand.class,
+            CompletionCommand.class
+        })
+public final class Benchlore {
+    /** Set by the launcher when standard output is a terminal. */
+    private static final String TERMINAL = "benchlore.terminal";
+
+    private Benchlore() {}
+
+    /** Runs the command line and ends the process with its exit code. */
+    public static void main(String[] args) {
+        PrintWriter out = writer(System.out);
+        PrintWriter err = writer(System.err);
+        boolean colour = Boolean.getBoolean(TERMINAL) && System.getenv("NO_COLOR") == null;
+        int code = run(args, out, err, colour, System.getenv());
+        out.flush();
+        err.flush();
+        System.exit(code);
+    }
+
+    private static PrintWriter writer(PrintStream stream) {
+        return new PrintWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8), false);
+    }
+
+    static int run(String[] args, PrintWriter out, PrintWriter err, boolean colour, Map<String, String> environment) {
+        CommandLine line =
+                new CommandLine(new Benchlore(), new Bench.Factory(new Bench(out, err, colour, environment)));
+        line.setOut(out);
+        line.setErr(err);
+        line.setColorScheme(
+                CommandLine.Help.defaultColorScheme(colour ? CommandLine.Help.Ansi.ON : CommandLine.Help.Ansi.OFF));
+        line.setCaseInsensitiveEnumValuesAllowed(true);
+        line.setExecutionExceptionHandler((thrown, command, parsed) -> failed(thrown, err));
+        line.setParameterExceptionHandler((thrown, given) -> wrongUsage(thrown, err));
+        return line.execute(wordsLast(args));
+    }
+
+    /** "-12V missing" is words, not an option: what starts with a minus and a digit, or holds blanks, goes last. */
+    private static String[] wordsLast(String[] args) {
+        List<String> options = new ArrayList<>();
+        List<String> words = new ArrayList<>();
+        for (int i = 0; i < args.length; i++) {
+            if (args[i].equals("--")) {
+                return args;
+            }
+            boolean minus = args[i].length() > 1 && args[i].charAt(0) == '-';
+            if (minus && (Character.isDigit(args[i].charAt(1)) || args[i].matches("-[^=]*\\s.*"))) {
+                words.add(args[i]);
+            } else {
+                options.add(args[i]);
+            }
+        }
+        if (!words.isEmpty()) {
+            options.add("--");
+            options.addAll(words);
+        }
+        return options.toArray(String[]::new);
+    }
+
+    private static int wrongUsage(CommandLine.ParameterException thrown, PrintWriter err) {
+        err.println("benchlore: " + Page.clean(String.valueOf(thrown.getMessage())));
+        CommandLine.UnmatchedArgumentException.printSuggestions(thrown, err);
+        err.println("Try 'benchlore " + path(thrown.getCommandLine()) + "--help'.");
+        return ExitCode.USAGE;
+    }
+
+    private static String path(CommandLine command) {
+        return command.getParent() == null ? "" : path(command.getParent()) + command.getCommandName() + " ";
+    }
+
+    private static int failed(Exception thrown, PrintWriter err) {
+        int code = code(thrown);
+        if (code == ExitCode.INTERNAL) {
+            err.println("benchlore: internal fault, please report it with the lines below");
+            thrown.printStackTrace(err);
+        } else {
+            String message = String.valueOf(thrown.getMessage());
+            message.lines().forEach(l -> err.println("benchlore: " + Page.clean(l)));
+        }
+        return code;
+    }
+
+    private static int code(Exception thrown) {
+        if (thrown instanceof UsageException) {
+            return ExitCode.USAGE;
+        }
+        if (thrown instanceof StoreException
+                || thrown instanceof SearchIndexException
+                || thrown instanceof UncheckedIOException) {
+            return ExitCode.STORE;
+        }
+        return thrown instanceof KnowledgeBaseException || thrown instanceof BadInputException
+                ? ExitCode.BAD_INPUT
+                : ExitCode.INTERNAL;
+    }
+
+    /** Version out of the jar's manifest. */
+    static final class Version implements CommandLine.IVersionProvider {
+        @Override
+        public String[] getVersion() {
+            String version = Benchlore.class.getPackage().getImplementationVersion();
+            return new String[] {"benchlore " + (version == null ? "(not packaged)" : version)};
+        }
+    }
+}

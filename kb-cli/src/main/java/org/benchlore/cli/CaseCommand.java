@@ -1,0 +1,287 @@
+package org.benchlore.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.benchlore.kb.KnowledgeBase;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reading;
+import org.benchlore.kb.report.Json;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Cases: open, note, list, show, withdraw. */
+@Command(
+        name = "case",
+        description = "Open a case, add to it, list, show or withdraw cases.",
+        mixinStandardHelpOptions = true,
+        subcommands = {
+            CaseCommand.Open.class,
+            CaseCommand.Note.class,
+            CaseCommand.ListCases.class,
+            CaseCommand.Show.class,
+            CaseCommand.Withdraw.class
+        })
+final class CaseCommand extends BenchCommand {
+    @Spec
+    @Nullable
+    CommandSpec spec;
+
+    CaseCommand(Bench bench) {
+        super(bench);
+    }
+
+    @Override
+    public Integer call() {
+        throw new CommandLine.ParameterException(
+                Objects.requireNonNull(spec).commandLine(), "say which: open, note, list, show or withdraw");
+    }
+
+    static CaseHistory known(KnowledgeBase kb, String id) {
+        return kb.history(id)
+                .orElseThrow(() -> new UsageException("no case '" + id + "'; "
+                        + Nearest.hint(
+                                id, kb.cases(200).stream().map(CaseHistory::id).toList())));
+    }
+
+    /** What the words say, for a note or a complaint. */
+    static CaseEvent.Noted noted(
+            KnowledgeBase kb,
+            String caseId,
+            String text,
+            DeviceScope scope,
+            Reading.Source source,
+            List<Finding> given) {
+        List<Finding> findings =
+                RankCommand.query(kb.read(text, scope), given, scope).findings();
+        return new CaseEvent.Noted(kb.head(caseId), text, source, findings);
+    }
+
+    /** Opens a case. */
+    @Command(name = "open", description = "Open a case with the owner's complaint.", mixinStandardHelpOptions = true)
+    static final class Open extends BenchCommand {
+        @Parameters(arity = "0..*", paramLabel = "WORDS", description = "The owner's complaint, in their words.")
+        List<String> words = new ArrayList<>();
+
+        @Option(names = "--device", paramLabel = "SCOPE", description = "class/family/model/revision, as far as known.")
+        @Nullable
+        String device;
+
+        @Option(names = "--unit", paramLabel = "TAG", defaultValue = "", description = "Serial number or tag.")
+        String unit = "";
+
+        @Option(names = "--worked-on", description = "Somebody was in here before.")
+        boolean workedOn;
+
+        @Option(names = "--finding", paramLabel = "SYMPTOM=STATE", description = "A finding by id; may be repeated.")
+        List<String> findings = new ArrayList<>();
+
+        Open(Bench bench) {
+            super(bench);
+        }
+
+        @Override
+        public Integer call() {
+            DeviceScope scope = scope(device);
+            String text = words(words);
+            try (KnowledgeBase kb = open()) {
+                List<Finding> given = findings(kb, findings);
+                String id = kb.newCaseId();
+                kb.record(
+                        new CaseEvent.Opened(kb.head(id), scope, text, unit, CaseHistory.OWN, workedOn),
+                        noted(kb, id, text, scope, Reading.Source.OWNER, given));
+                new Answer(bench, json).give(kb, id, "Opened case " + id + ".");
+                return ExitCode.DONE;
+            }
+        }
+    }
+
+    /** Adds to a case. */
+    @Command(
+            name = "note",
+            description = "Add words, findings or a test result to a case.",
+            mixinStandardHelpOptions = true)
+    static final class Note extends BenchCommand {
+        @Parameters(index = "0", paramLabel = "CASE", description = "Case id.")
+        String id = "";
+
+        @Parameters(
+                index = "1..*",
+                arity = "0..*",
+                paramLabel = "WORDS",
+                description = "What you saw or measured; - reads standard input.")
+        List<String> words = new ArrayList<>();
+
+        @Option(names = "--owner", description = "The owner said so.")
+        boolean owner;
+
+        @Option(names = "--test", paramLabel = "TEST", description = "The bench test this is the result of.")
+        @Nullable
+        String test;
+
+        @Option(names = "--minutes", paramLabel = "N", description = "Bench time the test took.")
+        @Nullable
+        Double minutes;
+
+        @Option(names = "--finding", paramLabel = "SYMPTOM=STATE", description = "A finding by id; may be repeated.")
+        List<String> findings = new ArrayList<>();
+
+        Note(Bench bench) {
+            super(bench);
+        }
+
+        @Override
+        public Integer call() {
+            String text = words(words);
+            if (text.isBlank() && findings.isEmpty()) {
+                throw new UsageException("note what? Give words or --finding SYMPTOM=STATE");
+            }
+            try (KnowledgeBase kb = open()) {
+                CaseHistory history = known(kb, id);
+                CaseEvent.Noted noted = noted(
+                        kb,
+                        id,
+                        text,
+                        history.scope(),
+                        owner ? Reading.Source.OWNER : Reading.Source.SEEN,
+                        findings(kb, findings));
+                String testId = test;
+                if (testId == null) {
+                    kb.record(noted);
+                } else {
+                    if (kb.knowledge().test(testId).isEmpty()) {
+                        throw new UsageException("no test '" + testId + "'; "
+                                + Nearest.hint(
+                                        testId,
+                                        kb.knowledge().tests().stream()
+                                                .map(t -> t.id())
+                                                .toList()));
+                    }
+                    kb.record(new CaseEvent.Tested(noted.head(), testId, noted.findings(), minutes, text));
+                }
+                String read = noted.findings().isEmpty()
+                        ? "Noted; no finding was read from it."
+                        : "Noted, with " + noted.findings().size() + " finding(s). See 'benchlore case show " + id
+                                + "'.";
+                new Answer(bench, json).give(kb, id, read);
+                return ExitCode.DONE;
+            }
+        }
+    }
+
+    /** Answers with the case as it stands now. */
+    private record Answer(Bench bench, boolean json) {
+        void give(KnowledgeBase kb, String id, String done) {
+            if (json) {
+                bench.out().println(Json.history(known(kb, id)));
+            } else {
+                bench.page().text(0, done);
+            }
+        }
+    }
+
+    /** Lists cases. */
+    @Command(name = "list", description = "List cases, the newest first.", mixinStandardHelpOptions = true)
+    static final class ListCases extends BenchCommand {
+        @Option(names = "--open", description = "Only those still open.")
+        boolean onlyOpen;
+
+        @Option(
+                names = "--limit",
+                paramLabel = "N",
+                defaultValue = "50",
+                description = "Most to look through (default ${DEFAULT-VALUE}).")
+        int limit;
+
+        ListCases(Bench bench) {
+            super(bench);
+        }
+
+        @Override
+        public Integer call() {
+            if (limit < 1) {
+                throw new UsageException("--limit " + limit + " lists nothing; give 1 or more");
+            }
+            try (KnowledgeBase kb = open()) {
+                List<CaseHistory> cases = kb.cases(limit).stream()
+                        .filter(h -> !onlyOpen || (h.outcome() == null && !h.withdrawn()))
+                        .toList();
+                if (json) {
+                    bench.out().println(Json.histories(cases));
+                } else {
+                    CasePage page = new CasePage(kb.knowledge(), bench.page());
+                    cases.forEach(page::summary);
+                }
+                if (cases.isEmpty()) {
+                    bench.err().println("benchlore: no cases yet; 'benchlore case open WORDS' starts one");
+                    return ExitCode.NOTHING_FOUND;
+                }
+                return ExitCode.DONE;
+            }
+        }
+    }
+
+    /** Shows a case. */
+    @Command(name = "show", description = "Show a case in full.", mixinStandardHelpOptions = true)
+    static final class Show extends BenchCommand {
+        @Parameters(paramLabel = "CASE", description = "Case id.")
+        String id = "";
+
+        Show(Bench bench) {
+            super(bench);
+        }
+
+        @Override
+        public Integer call() {
+            try (KnowledgeBase kb = open()) {
+                CaseHistory history = known(kb, id);
+                if (json) {
+                    bench.out().println(Json.history(history));
+                } else {
+                    new CasePage(kb.knowledge(), bench.page()).full(history);
+                }
+                return ExitCode.DONE;
+            }
+        }
+    }
+
+    /** Takes a case or one of its events back. */
+    @Command(
+            name = "withdraw",
+            description = "Take back a case, or one event of it; it then counts for nothing.",
+            mixinStandardHelpOptions = true)
+    static final class Withdraw extends BenchCommand {
+        @Parameters(index = "0", paramLabel = "CASE", description = "Case id.")
+        String id = "";
+
+        @Option(names = "--event", paramLabel = "ID", description = "Only this event of the case.")
+        @Nullable
+        String event;
+
+        @Option(names = "--reason", paramLabel = "WORDS", defaultValue = "", description = "Why.")
+        String reason = "";
+
+        Withdraw(Bench bench) {
+            super(bench);
+        }
+
+        @Override
+        public Integer call() {
+            try (KnowledgeBase kb = open()) {
+                known(kb, id);
+                kb.record(new CaseEvent.Withdrawn(kb.head(id), event, reason));
+                new Answer(bench, json)
+                        .give(kb, id, "Withdrew " + (event == null ? "case " : "an event of case ") + id + ".");
+                return ExitCode.DONE;
+            }
+        }
+    }
+}

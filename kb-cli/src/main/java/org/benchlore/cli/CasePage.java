@@ -1,0 +1,145 @@
+package org.benchlore.cli;
+
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.Fix;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.reading.Finding;
+
+/** Cases as plain text. */
+final class CasePage {
+    private static final DateTimeFormatter TIME =
+            DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT).withZone(ZoneOffset.UTC);
+
+    private final Knowledge knowledge;
+    private final Page page;
+    private final TestPage tests;
+
+    CasePage(Knowledge knowledge, Page page) {
+        this.knowledge = knowledge;
+        this.page = page;
+        this.tests = new TestPage(knowledge, page);
+    }
+
+    /** One line of a list. */
+    void summary(CaseHistory history) {
+        String ended = history.withdrawn()
+                ? "withdrawn"
+                : history.outcome() == null ? "open" : history.outcome().id();
+        String what = history.causeId() == null ? history.complaint() : cause(history.causeId());
+        page.hanging(
+                history.id() + "  " + TIME.format(history.openedAt()).substring(0, 10) + "  ",
+                4,
+                history.scope() + ", " + ended + ": " + what);
+    }
+
+    void full(CaseHistory history) {
+        page.heading("Case " + history.id() + (history.withdrawn() ? " (withdrawn, counts for nothing)" : ""));
+        page.text(
+                2,
+                "Unit: " + history.scope() + (history.unit().isBlank() ? "" : ", " + history.unit())
+                        + (history.workedOnBefore() ? ", worked on before" : "") + "; case of: " + history.origin());
+        if (!history.complaint().isBlank()) {
+            page.hanging(2, 4, "Complaint: " + history.complaint());
+        }
+        Line line = new Line();
+        for (CaseEvent event : history.events()) {
+            String text = event.fold(line);
+            if (!text.isEmpty()) {
+                page.hanging("  " + TIME.format(event.head().at()) + "  ", 20, text);
+            }
+        }
+        page.heading("Findings");
+        page.bullets(2, history.findings().stream().map(this::finding).toList());
+        page.text(
+                2,
+                "Cause: " + (history.causeId() == null ? "not concluded" : cause(history.causeId()))
+                        + (history.certainty() == null
+                                ? ""
+                                : " (" + history.certainty().name().toLowerCase(Locale.ROOT) + ")"));
+        page.text(
+                2,
+                "Outcome: "
+                        + (history.outcome() == null
+                                ? "still open"
+                                : history.outcome().id()));
+    }
+
+    private String finding(Finding finding) {
+        return tests.state(finding.symptomId(), finding.state()) + (finding.certain() ? "" : ", not certain");
+    }
+
+    private String cause(String id) {
+        return knowledge.cause(id).map(Cause::name).orElse(id) + " [" + id + "]";
+    }
+
+    private String fix(String id) {
+        return knowledge.fix(id).map(Fix::name).orElse(id) + " [" + id + "]";
+    }
+
+    private static String and(String note) {
+        return note.isBlank() ? "" : "; " + note;
+    }
+
+    /** What an event says, in a line. */
+    private final class Line implements CaseEvent.Fold<String> {
+        @Override
+        public String opened(CaseEvent.Opened event) {
+            return "came in";
+        }
+
+        @Override
+        public String noted(CaseEvent.Noted event) {
+            String read = findings(event.findings());
+            return event.text().isBlank()
+                    ? read
+                    : event.source().name().toLowerCase(Locale.ROOT) + ": \""
+                            + event.text().strip() + "\"";
+        }
+
+        private String findings(List<Finding> findings) {
+            return findings.stream().map(CasePage.this::finding).collect(Collectors.joining(", "));
+        }
+
+        @Override
+        public String tested(CaseEvent.Tested event) {
+            return "test " + knowledge.test(event.testId()).map(BenchTest::name).orElse(event.testId()) + ": "
+                    + findings(event.findings()) + and(event.note());
+        }
+
+        @Override
+        public String concluded(CaseEvent.Concluded event) {
+            return "concluded " + cause(event.causeId()) + ", "
+                    + event.certainty().name().toLowerCase(Locale.ROOT) + and(event.note());
+        }
+
+        @Override
+        public String fixApplied(CaseEvent.FixApplied event) {
+            return "fix " + fix(event.fixId()) + and(event.note());
+        }
+
+        @Override
+        public String ended(CaseEvent.Ended event) {
+            return event.outcome().id()
+                    + (event.afterDays() == null ? "" : " after " + event.afterDays() + " days")
+                    + and(event.note());
+        }
+
+        @Override
+        public String withdrawn(CaseEvent.Withdrawn event) {
+            return "";
+        }
+
+        @Override
+        public String corrected(CaseEvent.Corrected event) {
+            return "";
+        }
+    }
+}

@@ -1,0 +1,179 @@
+package org.benchlore.cli;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.Caution;
+import org.benchlore.kb.knowledge.Fix;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.Link;
+import org.benchlore.kb.knowledge.Provenance;
+import org.benchlore.kb.knowledge.Remedy;
+import org.benchlore.kb.knowledge.State;
+import org.benchlore.kb.knowledge.Symptom;
+
+/** Entries as plain text. */
+final class EntryPage {
+    private final Knowledge knowledge;
+    private final Page page;
+    private final TestPage tests;
+
+    EntryPage(Knowledge knowledge, Page page) {
+        this.knowledge = knowledge;
+        this.page = page;
+        this.tests = new TestPage(knowledge, page);
+    }
+
+    void cause(Cause cause) {
+        page.heading(cause.name() + " [" + cause.id() + "]");
+        page.text(2, cause.about());
+        page.text(
+                2,
+                String.format(
+                        Locale.ROOT,
+                        "%s, %s. About %s of 1000 units that come in (%s).",
+                        cause.kind() == Cause.Kind.FAULT ? "A fault" : "An innocent explanation",
+                        cause.scope().depth() == 0 ? "in any device" : "in " + cause.scope(),
+                        number(cause.perThousand()),
+                        origin(cause.from())));
+        page.heading("Shows");
+        for (Link link : cause.shows()) {
+            String states = link.states().entrySet().stream()
+                    .sorted(Map.Entry.<String, Double>comparingByValue()
+                            .reversed()
+                            .thenComparing(Map.Entry.comparingByKey()))
+                    .limit(3)
+                    .map(e -> stateName(link.symptomId(), e.getKey()) + " " + Page.percent(e.getValue()))
+                    .collect(Collectors.joining(", "));
+            page.hanging(
+                    2,
+                    4,
+                    name(link.symptomId()) + ": " + states + " (worth " + number(link.cases()) + " cases, "
+                            + origin(link.from()) + ") [" + link.symptomId() + "]");
+        }
+        page.heading("Confirm with");
+        cause.confirmedBy().stream()
+                .flatMap(id -> knowledge.test(id).stream())
+                .forEach(t -> page.hanging(
+                        2, 4, String.format(Locale.ROOT, "%s, about %.0f min [%s]", t.name(), t.minutes(), t.id())));
+        page.heading("Fix with");
+        for (Remedy remedy : cause.fixedBy()) {
+            knowledge
+                    .fix(remedy.fixId())
+                    .ifPresent(f -> page.hanging(
+                            2,
+                            4,
+                            String.format(
+                                    Locale.ROOT,
+                                    "%s: works in about %s, %.0f min, %s, risk %s [%s]",
+                                    f.name(),
+                                    Page.percent(remedy.works()),
+                                    f.minutes(),
+                                    f.difficulty().name().toLowerCase(Locale.ROOT),
+                                    f.risk().name().toLowerCase(Locale.ROOT),
+                                    f.id())));
+        }
+        cause.fools().forEach(f -> page.hanging(2, 4, "What fools people: " + f));
+        cautions(cause.cautions());
+    }
+
+    void symptom(Symptom symptom) {
+        page.heading(symptom.name() + " [" + symptom.id() + "]");
+        page.text(2, symptom.about());
+        for (State state : symptom.states()) {
+            page.hanging(
+                    2,
+                    4,
+                    "- " + state.name() + (state.normal() ? " (normal)" : "") + ": background "
+                            + Page.percent(state.usual()) + " [" + state.id() + "]");
+        }
+        list(
+                "Tests that read it",
+                knowledge.testsRevealing(symptom.id()).stream()
+                        .map(t -> t.name() + " [" + t.id() + "]")
+                        .toList());
+        list(
+                "Causes that speak of it",
+                knowledge.causesShowing(symptom.id()).stream()
+                        .sorted(Comparator.comparingDouble(Cause::perThousand).reversed())
+                        .map(c -> c.name() + " [" + c.id() + "]")
+                        .toList());
+    }
+
+    void test(BenchTest test) {
+        page.heading(test.name() + " [" + test.id() + "]");
+        tests.full(test);
+    }
+
+    void fix(Fix fix) {
+        page.heading(fix.name() + " [" + fix.id() + "]");
+        page.text(
+                2,
+                String.format(
+                        Locale.ROOT,
+                        "About %.0f min, %s, risk to the unit: %s; leaves it worse in about %s.",
+                        fix.minutes(),
+                        fix.difficulty().name().toLowerCase(Locale.ROOT),
+                        fix.risk().name().toLowerCase(Locale.ROOT),
+                        Page.percent(fix.makesWorse())));
+        list("Parts", fix.parts());
+        list("Tools", fix.tools());
+        page.heading("Steps");
+        page.numbered(2, fix.steps());
+        list("Prove it", fix.verify());
+        fix.fools().forEach(f -> page.hanging(2, 4, "What fools people: " + f));
+        list(
+                "For",
+                knowledge.causesFixedBy(fix.id()).stream()
+                        .map(c -> c.name() + " [" + c.id() + "]")
+                        .toList());
+        cautions(fix.cautions());
+    }
+
+    void caution(Caution caution) {
+        page.heading(caution.id() + " ("
+                + caution.hazard().name().toLowerCase(Locale.ROOT).replace('_', ' ') + ")");
+        page.caution(caution.text());
+        page.text(2, "Source: " + origin(caution.from()));
+    }
+
+    private void cautions(List<String> ids) {
+        ids.stream().flatMap(id -> knowledge.caution(id).stream()).forEach(c -> page.caution(c.text()));
+    }
+
+    private void list(String heading, List<String> items) {
+        if (!items.isEmpty()) {
+            page.heading(heading);
+            page.bullets(2, items);
+        }
+    }
+
+    private String name(String symptomId) {
+        return knowledge.symptom(symptomId).map(Symptom::name).orElse(symptomId);
+    }
+
+    private String stateName(String symptomId, String stateId) {
+        return knowledge
+                .symptom(symptomId)
+                .map(s -> TestPage.stateName(s, stateId))
+                .orElse(stateId);
+    }
+
+    private static String number(double value) {
+        return value == Math.rint(value)
+                ? String.format(Locale.ROOT, "%.0f", value)
+                : String.format(Locale.ROOT, "%.1f", value);
+    }
+
+    private static String origin(Provenance from) {
+        return switch (from.kind()) {
+            case PUBLISHED -> from.citation() + (from.clause().isBlank() ? "" : ", " + from.clause());
+            case COMMON_PRACTICE -> "common practice";
+            case MEMORY -> "from memory";
+        };
+    }
+}

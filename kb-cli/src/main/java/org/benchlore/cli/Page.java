@@ -1,0 +1,145 @@
+package org.benchlore.cli;
+
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Pattern;
+import org.benchlore.kb.search.SearchHit;
+
+/** Plain text for a terminal: wrapped at 80 columns, colour only where there is one, nothing that the terminal obeys. */
+final class Page {
+    private static final int WIDTH = 80;
+    private static final int BAR = 16;
+
+    /** Stand for "set off" while a line is filled; private-use characters in a text are taken out before. */
+    private static final char MARK_ON = '\uE000';
+
+    private static final char MARK_OFF = '\uE001';
+
+    private static final Pattern BLANKS = Pattern.compile("\\s+");
+
+    private final PrintWriter out;
+    private final boolean colour;
+
+    Page(PrintWriter out, boolean colour) {
+        this.out = out;
+        this.colour = colour;
+    }
+
+    void heading(String text) {
+        out.println(style("1", clean(text)));
+    }
+
+    void blank() {
+        out.println();
+    }
+
+    /** A paragraph, wrapped, every line indented. */
+    void text(int indent, String text) {
+        hanging(indent, indent, text);
+    }
+
+    /** A paragraph whose first line is indented less or more than the rest. */
+    void hanging(int first, int rest, String text) {
+        hanging(" ".repeat(first), rest, text);
+    }
+
+    /** A paragraph after a lead that keeps its columns. */
+    void hanging(String lead, int rest, String text) {
+        StringBuilder line = new StringBuilder(clean(lead));
+        boolean empty = true;
+        for (String word : words(clean(text))) {
+            if (!empty && width(line) + 1 + width(word) > WIDTH) {
+                out.println(marks(line));
+                line = new StringBuilder(" ".repeat(rest));
+                empty = true;
+            }
+            line.append(empty ? "" : " ").append(word);
+            empty = false;
+        }
+        out.println(marks(line));
+    }
+
+    /** A snippet, its matched words set off where there is colour. */
+    void marked(int indent, SearchHit.Snippet snippet) {
+        StringBuilder text =
+                new StringBuilder(snippet.text().replace(MARK_ON, ' ').replace(MARK_OFF, ' '));
+        List<SearchHit.Match> matches = snippet.matches();
+        for (int i = matches.size() - 1; i >= 0 && colour; i--) {
+            text.insert(matches.get(i).end(), MARK_OFF).insert(matches.get(i).start(), MARK_ON);
+        }
+        hanging(indent, indent, text.toString());
+    }
+
+    /** A line as it is, columns kept. */
+    void line(String text) {
+        out.println(clean(text));
+    }
+
+    /** A warning or caution, marked so that it is seen without colour too. */
+    void caution(String text) {
+        hanging(2, 4, "! " + text);
+    }
+
+    void bullets(int indent, List<String> items) {
+        items.forEach(item -> hanging(indent, indent + 2, "- " + item));
+    }
+
+    void numbered(int indent, List<String> items) {
+        for (int i = 0; i < items.size(); i++) {
+            hanging(indent, indent + 3, (i + 1) + ". " + items.get(i));
+        }
+    }
+
+    static String bar(double share) {
+        int full = (int) Math.round(share * BAR);
+        return "#".repeat(full) + ".".repeat(BAR - full);
+    }
+
+    /** A probability without false precision: never 0 % or 100 %. */
+    static String percent(double p) {
+        if (p < 0.01) {
+            return "<1 %";
+        }
+        return p > 0.99 ? ">99 %" : String.format(Locale.ROOT, "%.0f %%", 100 * p);
+    }
+
+    static String decibans(double decibans) {
+        return String.format(Locale.ROOT, "%+.1f dB", decibans);
+    }
+
+    private static List<String> words(String text) {
+        return List.of(BLANKS.split(text.strip(), 0));
+    }
+
+    private static int width(CharSequence text) {
+        return (int) text.chars().filter(c -> c != MARK_ON && c != MARK_OFF).count();
+    }
+
+    private String marks(CharSequence line) {
+        return colour
+                ? line.toString()
+                        .replace(String.valueOf(MARK_ON), "\u001b[1m")
+                        .replace(String.valueOf(MARK_OFF), "\u001b[0m")
+                : line.toString();
+    }
+
+    private String style(String code, String text) {
+        return colour ? "\u001b[" + code + "m" + text + "\u001b[0m" : text;
+    }
+
+    /** Control and format characters out of notes and packs must not reach the terminal. */
+    static String clean(String text) {
+        StringBuilder clean = new StringBuilder(text.length());
+        text.codePoints().forEach(c -> {
+            int type = Character.getType(c);
+            boolean harmful = type == Character.CONTROL
+                    || type == Character.FORMAT
+                    || type == Character.SURROGATE
+                    || type == Character.LINE_SEPARATOR
+                    || type == Character.PARAGRAPH_SEPARATOR;
+            clean.appendCodePoint(harmful ? (c == '\n' || c == '\t' ? ' ' : 0xFFFD) : c);
+        });
+        return clean.toString();
+    }
+}

@@ -1,0 +1,169 @@
+package org.benchlore.cli;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.planning.TestProposal;
+import org.benchlore.kb.ranking.Ranking;
+import org.benchlore.kb.ranking.Ranking.Evidence;
+import org.benchlore.kb.ranking.Ranking.RankedCause;
+import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reading;
+
+/** A ranking as plain text: what was understood, the causes and why, the first test, the cautions. */
+final class RankingPage {
+    /** A weight below this says next to nothing and is not shown as a reason. */
+    private static final double LEAST_DECIBANS = 1;
+
+    private static final int REASONS = 3;
+
+    private final Knowledge knowledge;
+    private final Page page;
+    private final TestPage tests;
+
+    RankingPage(Knowledge knowledge, Page page) {
+        this.knowledge = knowledge;
+        this.page = page;
+        this.tests = new TestPage(knowledge, page);
+    }
+
+    void print(Reading reading, Ranking ranking, List<TestProposal> next, int top) {
+        understood(reading, ranking);
+        page.blank();
+        page.heading("Likely causes" + (ranking.scope().depth() == 0 ? "" : " in " + ranking.scope()));
+        List<RankedCause> shown =
+                ranking.causes().subList(0, Math.min(top, ranking.causes().size()));
+        int place = 1;
+        for (RankedCause cause : shown) {
+            cause(place++, cause);
+        }
+        double rest = ranking.causes().stream()
+                .skip(shown.size())
+                .mapToDouble(RankedCause::probability)
+                .sum();
+        page.line(String.format(
+                Locale.ROOT,
+                "    %5s  %s  other causes known here (%d)",
+                Page.percent(rest),
+                Page.bar(rest),
+                ranking.causes().size() - shown.size()));
+        page.line(String.format(
+                Locale.ROOT,
+                "    %5s  %s  %s",
+                Page.percent(ranking.unlisted().probability()),
+                Page.bar(ranking.unlisted().probability()),
+                ranking.unlisted().name()));
+        if (!next.isEmpty()) {
+            page.blank();
+            firstTest(next.get(0));
+        }
+    }
+
+    private void understood(Reading reading, Ranking ranking) {
+        page.heading("Understood");
+        for (Reading.Understood u : reading.understood()) {
+            StringBuilder said = new StringBuilder("\"" + u.span().text() + "\": " + meaning(u.finding()));
+            if (!u.conditions().isEmpty()) {
+                said.append(u.conditions().stream()
+                        .map(c -> c.name().toLowerCase(Locale.ROOT).replace('_', ' '))
+                        .collect(Collectors.joining(", ", " (", ")")));
+            }
+            if (u.past()) {
+                said.append(" (history, not used)");
+            }
+            if (!u.note().isEmpty()) {
+                said.append("; ").append(u.note());
+            }
+            page.hanging(2, 6, said.toString());
+        }
+        Set<String> read =
+                reading.understood().stream().map(u -> u.finding().symptomId()).collect(Collectors.toSet());
+        for (Finding finding : ranking.findings()) {
+            if (!read.contains(finding.symptomId())) {
+                page.hanging(2, 6, "given: " + meaning(finding));
+            }
+        }
+        for (Reading.Contradiction c : reading.contradictions()) {
+            page.caution("The words contradict themselves on " + symptom(c.symptomId()) + ": \""
+                    + reading.understood().get(c.first()).span().text() + "\" and \""
+                    + reading.understood().get(c.second()).span().text() + "\". Both are kept; look again.");
+        }
+        if (!reading.notUnderstood().isEmpty()) {
+            page.hanging(
+                    2,
+                    6,
+                    "not understood: "
+                            + reading.notUnderstood().stream()
+                                    .map(s -> "\"" + s.text() + "\"")
+                                    .collect(Collectors.joining(", ")));
+        }
+    }
+
+    private String meaning(Finding finding) {
+        String states = finding.likelihoods().keySet().stream()
+                .sorted(Comparator.comparingDouble(
+                                (String s) -> -finding.likelihoods().getOrDefault(s, 0.0))
+                        .thenComparing(s -> s))
+                .map(s -> knowledge
+                        .symptom(finding.symptomId())
+                        .map(symptom -> TestPage.stateName(symptom, s))
+                        .orElse(s))
+                .collect(Collectors.joining(" or "));
+        return symptom(finding.symptomId()) + " " + states + (finding.certain() ? "" : ", not certain") + " ["
+                + finding.symptomId() + "]";
+    }
+
+    private String symptom(String id) {
+        return knowledge.symptom(id).map(Symptom::name).orElse(id);
+    }
+
+    private void cause(int place, RankedCause cause) {
+        page.hanging(
+                String.format(
+                        Locale.ROOT,
+                        "%2d. %5s  %s  ",
+                        place,
+                        Page.percent(cause.probability()),
+                        Page.bar(cause.probability())),
+                29,
+                cause.name() + " [" + cause.id() + "]");
+        page.line(String.format(
+                Locale.ROOT,
+                "      90 %% sure it lies between %s and %s; %s",
+                Page.percent(cause.interval().low()),
+                Page.percent(cause.interval().high()),
+                cases(cause.cases())));
+        reasons("for", cause, 1);
+        reasons("against", cause, -1);
+    }
+
+    private static String cases(long n) {
+        return n == 0 ? "no past case, the packs' opinion" : n == 1 ? "1 past case" : n + " past cases";
+    }
+
+    private void reasons(String label, RankedCause cause, int sign) {
+        String text = cause.evidence().stream()
+                .filter(e -> sign * e.decibans() >= LEAST_DECIBANS)
+                .sorted(Comparator.comparingDouble((Evidence e) -> -sign * e.decibans())
+                        .thenComparing(Evidence::symptomId))
+                .limit(REASONS)
+                .map(e -> tests.state(e.symptomId(), e.stateId()) + " " + Page.decibans(e.decibans()))
+                .collect(Collectors.joining(", "));
+        if (!text.isEmpty()) {
+            page.hanging(6, 8 + label.length(), label + ": " + text);
+        }
+    }
+
+    private void firstTest(TestProposal proposal) {
+        page.heading("First test");
+        tests.full(proposal.test());
+        page.hanging(
+                2,
+                4,
+                String.format(Locale.ROOT, "Chosen because it tells most per minute (%.2f bit).", proposal.bits()));
+    }
+}

@@ -1,0 +1,87 @@
+package org.benchlore.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.benchlore.kb.KnowledgeBase;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.report.Json;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Parameters;
+
+/** One entry or case in full. */
+@Command(
+        name = "show",
+        description = "Show a cause, symptom, test, fix, caution or case in full.",
+        mixinStandardHelpOptions = true)
+final class ShowCommand extends BenchCommand {
+    private static final String URI = "benchlore:";
+
+    @Parameters(paramLabel = "ID", description = "Its id, or the link a search gives, such as benchlore:cause/ID.")
+    String id = "";
+
+    ShowCommand(Bench bench) {
+        super(bench);
+    }
+
+    @Override
+    public Integer call() {
+        String kind = "";
+        String bare = id.strip();
+        if (bare.startsWith(URI)) {
+            int slash = bare.indexOf('/');
+            kind = slash < 0 ? "" : bare.substring(URI.length(), slash);
+            bare = bare.substring(slash + 1);
+        }
+        try (KnowledgeBase kb = open()) {
+            Knowledge knowledge = kb.knowledge();
+            EntryPage page = new EntryPage(knowledge, bench.page());
+            List<Entry> found = new ArrayList<>();
+            String name = bare;
+            knowledge.cause(name).ifPresent(e -> found.add(new Entry("cause", () -> page.cause(e), Json.entry(e))));
+            knowledge
+                    .symptom(name)
+                    .ifPresent(e -> found.add(new Entry("symptom", () -> page.symptom(e), Json.entry(e))));
+            knowledge.test(name).ifPresent(e -> found.add(new Entry("test", () -> page.test(e), Json.entry(e))));
+            knowledge.fix(name).ifPresent(e -> found.add(new Entry("fix", () -> page.fix(e), Json.entry(e))));
+            knowledge
+                    .caution(name)
+                    .ifPresent(e -> found.add(new Entry("caution", () -> page.caution(e), Json.entry(e))));
+            Optional<CaseHistory> history =
+                    found.isEmpty() || kind.equals("case") ? kb.history(name) : Optional.empty();
+            history.ifPresent(h ->
+                    found.add(new Entry("case", () -> new CasePage(knowledge, bench.page()).full(h), Json.history(h))));
+            String wanted = kind;
+            List<Entry> shown = found.stream()
+                    .filter(e -> wanted.isEmpty() || e.kind().equals(wanted))
+                    .toList();
+            if (shown.isEmpty()) {
+                bench.err()
+                        .println("benchlore: nothing here has the id '" + Page.clean(name) + "'; "
+                                + Nearest.hint(name, ids(knowledge).toList()));
+                return ExitCode.NOTHING_FOUND;
+            }
+            for (Entry entry : shown) {
+                if (json) {
+                    bench.out().println(entry.json());
+                } else {
+                    entry.print().run();
+                }
+            }
+            return ExitCode.DONE;
+        }
+    }
+
+    private record Entry(String kind, Runnable print, String json) {}
+
+    private static Stream<String> ids(Knowledge knowledge) {
+        return Stream.of(
+                        knowledge.causes().stream().map(e -> e.id()),
+                        knowledge.symptoms().stream().map(e -> e.id()),
+                        knowledge.tests().stream().map(e -> e.id()),
+                        knowledge.fixes().stream().map(e -> e.id()))
+                .flatMap(s -> s);
+    }
+}

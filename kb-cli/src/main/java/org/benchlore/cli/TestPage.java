@@ -1,0 +1,70 @@
+package org.benchlore.cli;
+
+import java.util.Locale;
+import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.State;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.planning.TestProposal;
+
+/** Bench tests as plain text. */
+final class TestPage {
+    private final Knowledge knowledge;
+    private final Page page;
+
+    TestPage(Knowledge knowledge, Page page) {
+        this.knowledge = knowledge;
+        this.page = page;
+    }
+
+    /** One line of a list. */
+    void summary(int place, TestProposal proposal) {
+        page.hanging(String.format(Locale.ROOT, "%2d. ", place), 4, facts(proposal.test()));
+        page.text(
+                4,
+                String.format(
+                        Locale.ROOT, "tells %.2f bit, %.3f bit per minute", proposal.bits(), proposal.bitsPerMinute()));
+    }
+
+    /** The whole procedure. */
+    void full(BenchTest test) {
+        page.hanging(2, 4, facts(test));
+        page.hanging(2, 4, "Set-up: " + test.setup());
+        page.numbered(2, test.steps());
+        page.hanging(2, 4, "Expect: " + test.expect());
+        for (BenchTest.ReadingMeans reading : test.readings()) {
+            page.hanging(4, 6, "- " + state(reading.symptomId(), reading.stateId()) + ": " + reading.means());
+        }
+        test.fools().forEach(f -> page.hanging(2, 4, "What fools people: " + f));
+        if (!test.stopWhen().isBlank()) {
+            page.hanging(2, 4, "Stop when: " + test.stopWhen());
+        }
+        test.cautions().stream().flatMap(id -> knowledge.caution(id).stream()).forEach(c -> page.caution(c.text()));
+    }
+
+    private static String facts(BenchTest test) {
+        return String.format(
+                Locale.ROOT,
+                "%s [%s]: about %.0f min, %s; risk to the unit: %s",
+                test.name(),
+                test.id(),
+                test.minutes(),
+                test.tools().isEmpty() ? "no tools" : String.join(", ", test.tools()),
+                test.risk().name().toLowerCase(Locale.ROOT));
+    }
+
+    String state(String symptomId, String stateId) {
+        return knowledge
+                .symptom(symptomId)
+                .map(s -> s.name() + " " + stateName(s, stateId))
+                .orElse(symptomId + " " + stateId);
+    }
+
+    static String stateName(Symptom symptom, String stateId) {
+        return symptom.states().stream()
+                .filter(s -> s.id().equals(stateId))
+                .map(State::name)
+                .findFirst()
+                .orElse(stateId);
+    }
+}

@@ -1,0 +1,123 @@
+package org.benchlore.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Bad input gets one clear sentence, a stable exit code, and loses nothing. */
+class BadInputTest {
+    @TempDir
+    Path dir;
+
+    private String home() {
+        return dir.resolve("home").toString();
+    }
+
+    @Test
+    void nonsense_is_told_and_not_ranked() {
+        Run run = Run.of("rank", "blorf wibble snark", "--home", home());
+        assertThat(run.code()).isEqualTo(ExitCode.NOTHING_FOUND);
+        assertThat(run.out()).isEmpty();
+        assertThat(run.err()).contains("blorf wibble snark").contains("benchlore search");
+    }
+
+    @Test
+    void a_misspelt_command_option_or_id_is_met_with_a_suggestion() {
+        assertThat(Run.of("rnak", "no 12 V").code()).isEqualTo(ExitCode.USAGE);
+        assertThat(Run.of("rank", "no 12 V", "--devise", "x", "--home", home()).code())
+                .isEqualTo(ExitCode.USAGE);
+        Run finding = Run.of("rank", "--finding", "rail-12=absent", "--home", home());
+        assertThat(finding.code()).isEqualTo(ExitCode.USAGE);
+        assertThat(finding.err()).contains("did you mean").contains("rail-12v");
+        Run state = Run.of("rank", "--finding", "rail-12v=gone", "--home", home());
+        assertThat(state.err()).contains("absent").contains("in-tolerance");
+        Run shown = Run.of("show", "reset-supervisor-faild", "--home", home());
+        assertThat(shown.code()).isEqualTo(ExitCode.NOTHING_FOUND);
+        assertThat(shown.err()).contains("reset-supervisor-failed");
+    }
+
+    @Test
+    void words_that_start_with_a_minus_are_words() {
+        assertThat(Run.of("rank", "-12V missing", "--home", home()).err()).doesNotContain("Unknown option");
+        assertThat(Run.of("search", "-12V missing", "--home", home()).code()).isZero();
+    }
+
+    @Test
+    void a_malformed_pack_is_told_with_its_place() throws IOException {
+        Path pack = dir.resolve("bad.yaml");
+        Files.writeString(pack, "pack: Bad One\nversion: 1.0.0\ncauses:\n  - id: x\n    per-thousand: 2,2\n");
+        Run check = Run.of("check", pack.toString());
+        assertThat(check.code()).isEqualTo(ExitCode.BAD_INPUT);
+        assertThat(check.out()).contains("bad.yaml:5:");
+        Run rank = Run.of("rank", "no 12 V", "--pack", pack.toString(), "--home", home());
+        assertThat(rank.code()).isEqualTo(ExitCode.BAD_INPUT);
+        assertThat(rank.err()).contains("bad.yaml:5:");
+    }
+
+    @Test
+    void a_binary_file_is_refused_in_a_sentence() throws IOException {
+        Path file = dir.resolve("noise.bin");
+        byte[] noise = new byte[100_000];
+        new Random(7).nextBytes(noise);
+        Files.write(file, noise);
+        Run check = Run.of("check", file.toString());
+        assertThat(check.code()).isEqualTo(ExitCode.BAD_INPUT);
+        assertThat(check.out()).contains("noise.bin:1:1").contains("UTF-8");
+        assertThat(Run.of("import", file.toString(), "--home", home()).code()).isEqualTo(ExitCode.BAD_INPUT);
+    }
+
+    @Test
+    void a_note_of_a_megabyte_is_read() {
+        String note = "no 12 V and the controller is silent. ".repeat(28_000);
+        Run run = Run.of("rank", note.substring(0, 1 << 20), "--home", home());
+        assertThat(run.code()).isZero();
+        Run tooLong = Run.of("rank", note + note, "--home", home());
+        assertThat(tooLong.code()).isEqualTo(ExitCode.BAD_INPUT);
+        assertThat(tooLong.err().lines()).hasSize(1);
+    }
+
+    @Test
+    void a_home_that_cannot_be_written_is_told() throws IOException {
+        Path file = dir.resolve("a-file");
+        Files.writeString(file, "not a folder");
+        Run run =
+                Run.of("case", "open", "no 12 V", "--home", file.resolve("home").toString());
+        assertThat(run.code()).isEqualTo(ExitCode.STORE);
+        assertThat(run.err().lines()).hasSize(1);
+        assertThat(run.err()).contains("a-file");
+    }
+
+    @Test
+    void a_truncated_import_line_is_told_and_the_rest_is_kept() throws IOException {
+        String words = "no 12 V";
+        String cause = "reset-supervisor-failed";
+        Run.of("outcome", words, "--cause", cause, "--ended", "fixed", "--home", home());
+        Path file = dir.resolve("cases.jsonl");
+        Run.of("export", file.toString(), "--home", home());
+        String all = Files.readString(file);
+        Files.writeString(file, all.substring(0, all.length() - 40), StandardCharsets.UTF_8);
+
+        Run run =
+                Run.of("import", file.toString(), "--home", dir.resolve("other").toString());
+
+        assertThat(run.code()).isEqualTo(ExitCode.BAD_INPUT);
+        assertThat(run.err()).contains("cases.jsonl:4:");
+        assertThat(run.out()).contains("3 new events");
+    }
+
+    @Test
+    void what_a_terminal_obeys_never_reaches_it() {
+        Run run = Run.of("rank", "no 12 V \u001b[2J\u0007 \u202e controller silent", "--home", home());
+        assertThat(run.code()).isZero();
+        assertThat(run.out() + run.err())
+                .doesNotContain("\u001b")
+                .doesNotContain("\u0007")
+                .doesNotContain("\u202e");
+    }
+}

@@ -1,0 +1,67 @@
+package org.benchlore.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.SchemaLocation;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.benchlore.kb.report.Json;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What other tools read: every answer in JSON fits its schema file. */
+class JsonContractTest {
+    private static final String WORDS = "green light, no 12 V, 3.26 V on the 3.3 V rail, controller silent";
+
+    @TempDir
+    Path home;
+
+    private String json(String schema, String... args) throws IOException {
+        List<String> all = new ArrayList<>(List.of(args));
+        all.addAll(List.of("--json", "--home", home.toString()));
+        Run run = Run.of(all.toArray(String[]::new));
+        assertThat(run.out().lines()).hasSize(1);
+        String id = "urn:benchlore:schema:" + schema + ":1";
+        String text = resource("/org/benchlore/kb/schema/" + schema + "-1.schema.json");
+        SchemaRegistry registry = SchemaRegistry.withDefaultDialect(
+                SpecificationVersion.DRAFT_2020_12, builder -> builder.schemas(Map.of(id, text)));
+        assertThat(registry.getSchema(SchemaLocation.of(id)).validate(run.out(), InputFormat.JSON)).isEmpty();
+        return run.out();
+    }
+
+    private static String resource(String path) throws IOException {
+        try (InputStream in = Json.class.getResourceAsStream(path)) {
+            assertThat(in).as(path).isNotNull();
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+    }
+
+    @Test
+    void every_answer_fits_its_schema() throws IOException {
+        json("ranking", "rank", WORDS);
+        json("ranking", "rank", "blorf wibble");
+        json("ranking", "next", WORDS);
+        json("search", "search", "scrambled display");
+        json("entry", "show", "rail-12v");
+        json("entry", "show", "reset-supervisor-failed");
+        json("case-state", "case", "open", "no 12 V");
+        json("outcome", "outcome", WORDS, "--cause", "reset-supervisor-failed", "--ended", "fixed");
+        json("case-list", "case", "list");
+        json("rebuild", "rebuild");
+        Path bad = home.resolve("bad.yaml");
+        Files.writeString(bad, "pack: [");
+        json("check", "check", bad.toString());
+        Path lines = home.resolve("lines.jsonl");
+        Files.writeString(lines, "{\"schema\":\"benchlore/event/1\"}\n");
+        json("import", "import", lines.toString());
+    }
+}

@@ -1,0 +1,95 @@
+package org.benchlore.kb;
+
+import java.nio.file.Path;
+import java.security.SecureRandom;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.random.RandomGenerator;
+import org.benchlore.kb.cases.CaseIds;
+import org.benchlore.kb.cases.CaseStore;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.PackReader;
+import org.benchlore.kb.knowledge.PackSource;
+import org.benchlore.kb.ranking.RankingSettings;
+import org.jspecify.annotations.Nullable;
+
+/** Gathers what a {@link KnowledgeBase} is made of. For one thread and one use. */
+public final class KnowledgeBaseBuilder {
+    /** Folder in the home whose packs are read after all others, in order of name. */
+    public static final String HOME_PACKS = "packs";
+
+    private final List<PackSource> packs = new ArrayList<>();
+    private final List<Path> files = new ArrayList<>();
+    private @Nullable Path home;
+    private boolean readOnly;
+    private RankingSettings settings = RankingSettings.DEFAULT;
+    private Clock clock = Clock.systemUTC();
+    private RandomGenerator random = new SecureRandom();
+
+    KnowledgeBaseBuilder() {}
+
+    /** A pack file, read after those given as text. */
+    public KnowledgeBaseBuilder pack(Path file) {
+        files.add(file);
+        return this;
+    }
+
+    /** Packs as text, in reading order. */
+    public KnowledgeBaseBuilder packs(List<PackSource> sources) {
+        packs.addAll(sources);
+        return this;
+    }
+
+    /**
+     * Where cases, index and the bench's own packs live; made when missing. Without a home everything is kept in memory and
+     * gone on close.
+     */
+    public KnowledgeBaseBuilder home(Path directory) {
+        home = directory;
+        return this;
+    }
+
+    /** Only read: nothing in the home is changed, and recording is refused. */
+    public KnowledgeBaseBuilder readOnly() {
+        readOnly = true;
+        return this;
+    }
+
+    /** Other constants for the ranking. */
+    public KnowledgeBaseBuilder settings(RankingSettings constants) {
+        settings = constants;
+        return this;
+    }
+
+    /** Another clock for event times. */
+    public KnowledgeBaseBuilder clock(Clock other) {
+        clock = other;
+        return this;
+    }
+
+    /** Another source of chance for ids. */
+    public KnowledgeBaseBuilder random(RandomGenerator other) {
+        random = other;
+        return this;
+    }
+
+    /**
+     * Reads the packs and opens the home.
+     *
+     * @throws org.benchlore.kb.knowledge.BadPackException with every problem of every pack
+     * @throws org.benchlore.kb.cases.StoreException if the home cannot be used
+     */
+    public KnowledgeBase open() {
+        List<PackSource> all = new ArrayList<>(packs);
+        files.forEach(file -> all.add(PackSource.read(file)));
+        if (home != null) {
+            all.addAll(PackSource.readFolder(home.resolve(HOME_PACKS)));
+        }
+        Knowledge knowledge = PackReader.read(all);
+        CaseStore store =
+                home == null ? CaseStore.inMemory() : readOnly ? CaseStore.openReadOnly(home) : CaseStore.open(home);
+        IndexFollower index = new IndexFollower(knowledge, store, readOnly ? null : home);
+        return new KnowledgeBase(knowledge, store, settings, index, new CaseIds(clock, random), clock);
+    }
+}

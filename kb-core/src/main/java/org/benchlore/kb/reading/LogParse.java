@@ -1,0 +1,240 @@
+package org.benchlore.kb.reading;
+
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.benchlore.kb.knowledge.Device;
+import org.benchlore.kb.knowledge.Device.Counter.Meaning;
+import org.benchlore.kb.knowledge.Quantity;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.LogReading.CodeCount;
+import org.benchlore.kb.reading.Reading.CodeSeen;
+import org.benchlore.kb.reading.Reading.Source;
+import org.benchlore.kb.reading.Reading.Span;
+import org.benchlore.kb.reading.Reading.Understood;
+
+/** The log lines in a text: codes counted, times weighed, counters read. What is left is prose. */
+final class LogParse {
+    /** The symptom that counters of starts and clean stops speak of, where a pack has it. */
+    private static final String UNCLEAN_STOPS = "unclean-stops";
+
+    private record CodeLine(int line, Span span) {}
+
+    private final String text;
+    private final Lexicon lexicon;
+    private final char[] prose;
+    private final List<Optional<LocalDateTime>> clocks = new ArrayList<>();
+    private final List<Span> clockSpans = new ArrayList<>();
+    private final Map<String, List<CodeLine>> codeLines = new LinkedHashMap<>();
+    private final Map<Meaning, Span> counterSpans = new LinkedHashMap<>();
+    private final Map<Meaning, Long> counters = new LinkedHashMap<>();
+    private final List<Span> unmatched = new ArrayList<>();
+    private final List<CodeCount> codes = new ArrayList<>();
+    private final List<Span> implausible = new ArrayList<>();
+    private final List<Understood> understood = new ArrayList<>();
+
+    private LogParse(String text, Lexicon lexicon) {
+        this.text = text;
+        this.lexicon = lexicon;
+        this.prose = lexicon.logLines().none() ? new char[0] : text.toCharArray();
+    }
+
+    static LogParse of(String text, Lexicon lexicon) {
+        LogParse parse = new LogParse(text, lexicon);
+        parse.lines();
+        parse.countCodes();
+        parse.uncleanStops();
+        parse.understood.sort(Comparator.comparingInt((Understood u) -> u.span().start())
+                .thenComparing(u -> u.finding().symptomId()));
+        return parse;
+    }
+
+    /** The text with log lines blanked, so that nothing is read twice. */
+    String prose() {
+        return lexicon.logLines().none() ? text : new String(prose);
+    }
+
+    List<Understood> understood() {
+        return understood;
+    }
+
+    /** Whether the log itself counts a code of this symptom. */
+    boolean counts(String symptomId) {
+        return understood.stream().anyMatch(u -> u.finding().symptomId().equals(symptomId));
+    }
+
+    /** Codes seen in the prose and in the log together, in order of first place. */
+    List<CodeSeen> with(List<CodeSeen> inProse) {
+        Map<String, CodeSeen> all = new LinkedHashMap<>();
+        inProse.forEach(seen -> all.put(seen.code(), seen));
+        for (CodeCount code : codes) {
+            all.merge(
+                    code.code(),
+                    new CodeSeen(code.code(), code.known(), code.count(), code.span()),
+                    (a, b) -> new CodeSeen(
+                            a.code(),
+                            a.known(),
+                            a.count() + b.count(),
+                            a.span().start() < b.span().start() ? a.span() : b.span()));
+        }
+        return all.values().stream()
+                .sorted(Comparator.comparingInt(seen -> seen.span().start()))
+                .toList();
+    }
+
+    LogReading reading() {
+        return new LogReading(
+                codes,
+                counter(Meaning.STARTS),
+                counter(Meaning.CLEAN_STOPS),
+                unclean(),
+                counter(Meaning.HOURS),
+                understood,
+                implausible,
+                unmatched);
+    }
+
+    private void lines() {
+        int start = 0;
+        while (start < text.length()) {
+            int feed = text.indexOf('\n', start);
+            int end = feed < 0 ? text.length() : feed;
+            int trimmed = end > start && text.charAt(end - 1) == '\r' ? end - 1 : end;
+            line(start, trimmed);
+            start = end + 1;
+        }
+    }
+
+    private void line(int start, int end) {
+        String line = text.substring(start, end);
+        Optional<LogLines.Hit> hit = lexicon.logLines().none()
+                ? Optional.empty()
+                : lexicon.logLines().match(line);
+        if (hit.isEmpty()) {
+            if (!line.isBlank()) {
+                unmatched.add(new Span(line, start, end));
+            }
+            return;
+        }
+        for (int i = start; i < end; i++) {
+            prose[i] = ' ';
+        }
+        LogLines.Hit found = hit.get();
+        found.code().ifPresent(code -> {
+            String canonical = lexicon.code(code.text()).map(Device.Code::code).orElse(code.text());
+            codeLines
+                    .computeIfAbsent(canonical, c -> new ArrayList<>())
+                    .add(new CodeLine(clocks.size(), span(start, code)));
+        });
+        clocks.add(found.clock());
+        clockSpans.add(found.time().map(time -> span(start, time)).orElse(new Span("", start, start)));
+        found.counter().ifPresent(counter -> found.value().ifPresent(value -> counter(counter, value, start)));
+    }
+
+    private void counter(LogLines.Part counter, LogLines.Part value, int start) {
+        Optional<Meaning> meaning = lexicon.logLines().meaning(counter.text());
+        if (meaning.isEmpty()) {
+            return;
+        }
+        try {
+            // the last line wins: logs are pasted as they grew
+            counters.put(meaning.get(), Long.parseLong(value.text()));
+            int from = start + Math.min(counter.start(), value.start());
+            int to = start
+                    + Math.max(
+                            counter.start() + counter.text().length(),
+                            value.start() + value.text().length());
+            counterSpans.put(meaning.get(), new Span(text.substring(from, to), from, to));
+        } catch (NumberFormatException e) {
+            unmatched.add(span(start, value));
+        }
+    }
+
+    private void countCodes() {
+        boolean[] plausible = Clocks.plausible(clocks);
+        for (int i = 0; i < plausible.length; i++) {
+            if (!plausible[i] && !clockSpans.get(i).text().isEmpty()) {
+                implausible.add(clockSpans.get(i));
+            }
+        }
+        Map<String, Integer> counted = new LinkedHashMap<>();
+        Map<String, Span> firsts = new LinkedHashMap<>();
+        codeLines.forEach((code, lines) -> {
+            List<LocalDateTime> times = lines.stream()
+                    .filter(l -> plausible[l.line()])
+                    .map(l -> clocks.get(l.line()).orElseThrow())
+                    .sorted()
+                    .toList();
+            Optional<Device.Code> known = lexicon.code(code);
+            Span first = lines.get(0).span();
+            codes.add(new CodeCount(
+                    code,
+                    known.isPresent(),
+                    lines.size(),
+                    times.stream().findFirst(),
+                    times.isEmpty() ? Optional.empty() : Optional.of(times.get(times.size() - 1)),
+                    first));
+            known.ifPresent(c -> {
+                counted.merge(c.symptomId(), lines.size(), Integer::sum);
+                firsts.putIfAbsent(c.symptomId(), first);
+            });
+        });
+        // several codes may speak of one symptom
+        counted.forEach((id, count) -> lexicon.symptom(id)
+                .ifPresent(symptom -> finding(symptom, count, Objects.requireNonNull(firsts.get(id)))));
+    }
+
+    private void finding(Symptom symptom, int count, Span span) {
+        String state = count > 1 ? "recurring" : "once";
+        if (symptom.indexOf(state) >= 0) {
+            understood.add(new Understood(Finding.of(symptom.id(), state), span, Source.SEEN, List.of(), false, ""));
+        }
+    }
+
+    private void uncleanStops() {
+        Span span = counterSpans.get(Meaning.STARTS);
+        Symptom symptom = lexicon.symptom(UNCLEAN_STOPS).orElse(null);
+        Quantity quantity = symptom == null ? null : symptom.quantity();
+        if (span == null
+                || symptom == null
+                || quantity == null
+                || !quantity.unit().equals("1")) {
+            return;
+        }
+        unclean().ifPresent(count -> {
+            Verdict verdict = Verdict.ofCount(symptom, quantity, count);
+            understood.add(new Understood(
+                    Finding.soft(symptom.id(), verdict.likelihoods()),
+                    span,
+                    Source.MEASURED,
+                    List.of(),
+                    false,
+                    verdict.note()));
+        });
+    }
+
+    /** Starts less clean stops; counters that contradict each other say nothing. */
+    private OptionalLong unclean() {
+        Long starts = counters.get(Meaning.STARTS);
+        Long clean = counters.get(Meaning.CLEAN_STOPS);
+        return starts == null || clean == null || clean > starts
+                ? OptionalLong.empty()
+                : OptionalLong.of(starts - clean);
+    }
+
+    private OptionalLong counter(Meaning meaning) {
+        Long value = counters.get(meaning);
+        return value == null ? OptionalLong.empty() : OptionalLong.of(value);
+    }
+
+    private Span span(int lineStart, LogLines.Part part) {
+        int from = lineStart + part.start();
+        return new Span(part.text(), from, from + part.text().length());
+    }
+}

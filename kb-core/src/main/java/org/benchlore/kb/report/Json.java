@@ -1,0 +1,275 @@
+package org.benchlore.kb.report;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.ImportProblem;
+import org.benchlore.kb.cases.ImportResult;
+import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.knowledge.PackProblem;
+import org.benchlore.kb.planning.TestProposal;
+import org.benchlore.kb.ranking.Ranking;
+import org.benchlore.kb.ranking.Ranking.RankedCause;
+import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reading;
+import org.benchlore.kb.search.SearchHit;
+import org.benchlore.kb.search.SearchResult;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * Writes answers as JSON, each one line with a {@code schema} name and version; the schema files lie beside this class's
+ * module under {@code org/benchlore/kb/schema}. Thread-safe.
+ */
+public final class Json {
+    private static final JsonMapper MAPPER = JsonMapper.builder().build();
+
+    private Json() {}
+
+    /**
+     * A ranking with what was read and what to test next ({@code benchlore/ranking/1}).
+     *
+     * @param reading what the findings were read from
+     * @param next proposals in order; may be empty
+     */
+    public static String ranking(Reading reading, Ranking ranking, List<TestProposal> next) {
+        ObjectNode root = root("ranking");
+        root.put("scope", ranking.scope().toString());
+        ArrayNode understood = root.putArray("understood");
+        for (Reading.Understood u : reading.understood()) {
+            ObjectNode node = understood.addObject();
+            node.put("text", u.span().text());
+            finding(node, u.finding());
+            node.put("start", u.span().start());
+            node.put("end", u.span().end());
+            node.put("source", lower(u.source()));
+            if (u.past()) {
+                node.put("past", true);
+            }
+            if (!u.conditions().isEmpty()) {
+                ArrayNode conditions = node.putArray("conditions");
+                u.conditions().forEach(c -> conditions.add(lower(c)));
+            }
+            if (!u.note().isEmpty()) {
+                node.put("note", u.note());
+            }
+        }
+        ArrayNode missed = root.putArray("notUnderstood");
+        reading.notUnderstood().forEach(s -> missed.add(s.text()));
+        if (!reading.contradictions().isEmpty()) {
+            ArrayNode contradictions = root.putArray("contradictions");
+            for (Reading.Contradiction c : reading.contradictions()) {
+                ObjectNode node = contradictions.addObject();
+                node.put("symptom", c.symptomId());
+                node.put("first", c.first());
+                node.put("second", c.second());
+            }
+        }
+        ArrayNode findings = root.putArray("findings");
+        ranking.findings().forEach(f -> finding(findings.addObject(), f));
+        ArrayNode causes = root.putArray("causes");
+        ranking.causes().forEach(c -> cause(causes.addObject(), c));
+        cause(root.putObject("unlisted"), ranking.unlisted());
+        ArrayNode tests = root.putArray("nextTests");
+        for (TestProposal proposal : next) {
+            BenchTest test = proposal.test();
+            ObjectNode node = tests.addObject();
+            node.put("id", test.id());
+            node.put("name", test.name());
+            node.put("bits", proposal.bits());
+            node.put("bitsPerMinute", proposal.bitsPerMinute());
+            node.put("minutes", test.minutes());
+            node.put("risk", lower(test.risk()));
+            texts(node, "cautions", test.cautions());
+        }
+        return write(root);
+    }
+
+    private static void cause(ObjectNode node, RankedCause cause) {
+        node.put("id", cause.id());
+        node.put("name", cause.name());
+        node.put("probability", cause.probability());
+        node.putArray("interval")
+                .add(cause.interval().low())
+                .add(cause.interval().high());
+        node.put("cases", cause.cases());
+        node.put("priorDecibans", cause.priorDecibans());
+        ArrayNode evidence = node.putArray("evidence");
+        for (Ranking.Evidence e : cause.evidence()) {
+            ObjectNode weight = evidence.addObject();
+            weight.put("symptom", e.symptomId());
+            weight.put("state", e.stateId());
+            weight.put("decibans", e.decibans());
+        }
+        node.put("unmentionedDecibans", cause.unmentionedDecibans());
+        node.put("overlapDecibans", cause.overlapDecibans());
+    }
+
+    private static void finding(ObjectNode node, Finding finding) {
+        node.put("symptom", finding.symptomId());
+        node.put("state", finding.state());
+        if (!finding.certain()) {
+            ObjectNode likelihoods = node.putObject("likelihoods");
+            for (Map.Entry<String, Double> e : finding.likelihoods().entrySet()) {
+                likelihoods.put(e.getKey(), e.getValue());
+            }
+        }
+    }
+
+    /** What a search found ({@code benchlore/search/1}). */
+    public static String search(SearchResult result) {
+        ObjectNode root = root("search");
+        ArrayNode hits = root.putArray("hits");
+        for (SearchHit hit : result.hits()) {
+            ObjectNode node = hits.addObject();
+            node.put("kind", lower(hit.kind()));
+            node.put("id", hit.id());
+            node.put("title", hit.title());
+            node.put("score", hit.score());
+            node.put("snippet", hit.snippet().text());
+            ArrayNode matches = node.putArray("matches");
+            hit.snippet()
+                    .matches()
+                    .forEach(m -> matches.addArray().add(m.start()).add(m.end()));
+            node.put("scope", hit.scope().toString());
+            node.put("uri", hit.uri());
+            hit.ended().ifPresent(outcome -> node.put("outcome", outcome.id()));
+        }
+        root.put("total", result.total());
+        result.didYouMean().ifPresent(words -> root.put("didYouMean", words));
+        return write(root);
+    }
+
+    /** A reading that led to no finding, as a ranking without causes ({@code benchlore/ranking/1}). */
+    public static String nothingUnderstood(Reading reading) {
+        ObjectNode root = root("ranking");
+        root.putArray("understood");
+        ArrayNode missed = root.putArray("notUnderstood");
+        reading.notUnderstood().forEach(span -> missed.add(span.text()));
+        root.putArray("causes");
+        return write(root);
+    }
+
+    /** What an import did ({@code benchlore/import/1}). */
+    public static String imported(String source, ImportResult result) {
+        ObjectNode root = root("import");
+        root.put("source", source);
+        root.put("cases", result.cases());
+        root.put("events", result.events());
+        root.put("added", result.added());
+        root.put("known", result.known());
+        ArrayNode problems = root.putArray("problems");
+        for (ImportProblem p : result.problems()) {
+            ObjectNode node = problems.addObject();
+            node.put("file", p.source());
+            node.put("line", p.line());
+            node.put("what", p.what());
+            node.put("remedy", p.remedy());
+        }
+        root.put("moreProblems", result.moreProblems());
+        return write(root);
+    }
+
+    /** A knowledge entry, every field by its name ({@code benchlore/entry/1}). */
+    public static String entry(Record entry) {
+        ObjectNode root = root("entry");
+        root.put(
+                "kind",
+                entry instanceof BenchTest ? "test" : lower(entry.getClass().getSimpleName()));
+        root.set("entry", MAPPER.valueToTree(entry));
+        return write(root);
+    }
+
+    /** Problems of packs ({@code benchlore/check/1}). */
+    public static String check(List<PackProblem> problems) {
+        ObjectNode root = root("check");
+        ArrayNode list = root.putArray("problems");
+        for (PackProblem p : problems) {
+            ObjectNode node = list.addObject();
+            node.put("file", p.file());
+            node.put("line", p.line());
+            node.put("column", p.column());
+            node.put("severity", lower(p.severity()));
+            node.put("what", p.what());
+            node.put("remedy", p.remedy());
+        }
+        return write(root);
+    }
+
+    /** One case as it stands ({@code benchlore/case-state/1}). */
+    public static String history(CaseHistory history) {
+        return write(history(root("case-state"), history));
+    }
+
+    /** Several cases ({@code benchlore/case-list/1}). */
+    public static String histories(List<CaseHistory> histories) {
+        ObjectNode root = root("case-list");
+        ArrayNode list = root.putArray("cases");
+        histories.forEach(h -> history(list.addObject(), h));
+        return write(root);
+    }
+
+    private static ObjectNode history(ObjectNode node, CaseHistory history) {
+        node.put("id", history.id());
+        node.put("opened", history.openedAt().toString());
+        node.put("scope", history.scope().toString());
+        node.put("complaint", history.complaint());
+        node.put("origin", history.origin());
+        ArrayNode findings = node.putArray("findings");
+        history.findings().forEach(f -> finding(findings.addObject(), f));
+        if (history.causeId() != null) {
+            node.put("cause", history.causeId());
+        }
+        if (history.certainty() != null) {
+            node.put("certainty", lower(history.certainty()));
+        }
+        if (history.outcome() != null) {
+            node.put("outcome", history.outcome().id());
+        }
+        node.put("withdrawn", history.withdrawn());
+        return node;
+    }
+
+    /**
+     * What recording an outcome did to the ranking of its cause for the same findings ({@code benchlore/outcome/1}).
+     *
+     * @param before probability of the cause before
+     * @param after and after
+     */
+    public static String outcome(CaseHistory history, String causeId, double before, double after) {
+        ObjectNode root = root("outcome");
+        root.put("id", history.id());
+        root.put("cause", causeId);
+        root.put("before", before);
+        root.put("after", after);
+        if (history.outcome() != null) {
+            root.put("outcome", history.outcome().id());
+        }
+        return write(root);
+    }
+
+    private static ObjectNode root(String name) {
+        ObjectNode root = MAPPER.createObjectNode();
+        root.put("schema", "benchlore/" + name + "/1");
+        return root;
+    }
+
+    private static void texts(ObjectNode node, String name, List<String> texts) {
+        ArrayNode array = node.putArray(name);
+        texts.forEach(array::add);
+    }
+
+    private static String lower(Enum<?> value) {
+        return lower(value.name());
+    }
+
+    private static String lower(String name) {
+        return name.toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    private static String write(ObjectNode node) {
+        return MAPPER.writeValueAsString(node);
+    }
+}

@@ -1,0 +1,132 @@
+package org.benchlore.kb.reading.analysis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import org.apache.lucene.analysis.TokenStream;
+import org.apache.lucene.analysis.tokenattributes.CharTermAttribute;
+import org.apache.lucene.analysis.tokenattributes.OffsetAttribute;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class LexerTest {
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "12V",
+                "12 V",
+                "+12 volts",
+                "12-volt",
+                "12v",
+                "12V0",
+                "12.0 V",
+                "12 VDC",
+                "12\u00a0V",
+                "１２V",
+                "+12V"
+            })
+    void twelve_volts_are_one_token_however_written(String text) {
+        assertThat(terms(text)).containsExactly("12v");
+    }
+
+    // RKM notation, IEC 60062:2016 (from memory), and 3V3 in the same style
+    @ParameterizedTest
+    @CsvSource({
+        "4k7,4700,ohm", "4K7,4700,ohm", "0R47,.47,ohm", "100R,100,ohm", "2M2,2200000,ohm", "1R0,1,ohm", "4n7,4.7e-9,F",
+        "3p3,3.3e-12,F", "2u2,2.2e-6,F", "1F0,1,F", "3V3,3.3,V", "0R4,.4,ohm", "1k2,1200,ohm", "10k,10000,ohm"
+    })
+    void letters_stand_for_the_decimal_sign(String text, double value, String unit) {
+        assertThat(only(text).unit()).isEqualTo(unit);
+        assertThat(only(text).value()).isCloseTo(value, within(value * 1e-12));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "50 mV,.05,V", "3 kV,3000,V", "220 µF,.00022,F", "220 μF,.00022,F", "47 Ω,47,ohm", "47 Ω,47,ohm",
+                "1 MΩ,1000000,ohm",
+        "5 mΩ,.005,ohm", "45 °C,45,degC", "45 degrees C,45,degC", "45℃,45,degC", "75 %,75,%", "20 minutes,1200,s",
+                "2 h,7200,s",
+        "-12 V,-12,V", "−12V,-12,V", "minus 12 V,-12,V", "100 kHz,100000,Hz", "120 mA,.12,A", "'3,26 V',3.26,V",
+                "'1,200 h',4320000,s"
+    })
+    void units_and_their_prefixes_come_to_base_units(String text, double value, String unit) {
+        assertThat(only(text).unit()).isEqualTo(unit);
+        assertThat(only(text).value()).isCloseTo(value, within(Math.abs(value) * 1e-12));
+    }
+
+    @Test
+    void ranges_and_tolerances_are_told_from_values() {
+        assertThat(only("3.2-3.3 V").value()).isCloseTo(3.25, within(1e-12));
+        assertThat(only("3.2-3.3 V").spread()).isCloseTo(0.05, within(1e-12));
+        assertThat(only("±5 %").tolerance()).isTrue();
+        assertThat(only("+/-5%").tolerance()).isTrue();
+        assertThat(only("5 %").tolerance()).isFalse();
+    }
+
+    @Test
+    void codes_stay_whole_and_dates_are_no_quantities() {
+        assertThat(terms("K-207 K207")).containsExactly("k207", "k207");
+        assertThat(Lexer.tokens("2021-03-04 10:00:00")).extracting(Token::kind).containsOnly(Kind.OTHER);
+        assertThat(terms("5VSB")).containsExactly("5vsb");
+    }
+
+    @Test
+    void plural_and_tense_fold_but_other_endings_stay() {
+        assertThat(terms("blinks blinking blinked blink")).containsOnly("blink");
+        assertThat(terms("flashes flashing flash")).containsOnly("flash");
+        assertThat(terms("dips dipped dipping")).containsOnly("dip");
+        assertThat(terms("rises rising rise")).containsOnly("rise");
+        assertThat(terms("corroded corrodes")).containsOnly("corrod");
+        assertThat(terms("batteries battery")).containsOnly("battery");
+        assertThat(terms("blown blew blows")).containsOnly("blow");
+        assertThat(terms("mains")).containsExactly("mains");
+        assertThat(terms("controller control")).containsExactly("controller", "control");
+        assertThat(terms("fins fine")).doesNotHaveDuplicates();
+    }
+
+    @Test
+    void contractions_yield_their_negation() {
+        assertThat(terms("isn't won't can't cannot doesnt"))
+                .containsExactly("be", "not", "will", "not", "can", "not", "can", "not", "do", "not");
+    }
+
+    @Test
+    void search_sees_the_same_terms_with_the_same_offsets() throws Exception {
+        String text = "No +12 volts, K-207; the FÜSE isn't blown ﬁne 3V3";
+        List<Token> tokens = Lexer.tokens(text).stream()
+                .filter(t -> t.kind() != Kind.PUNCTUATION)
+                .toList();
+        try (BenchAnalyzer analyzer = new BenchAnalyzer();
+                TokenStream stream = analyzer.tokenStream("any", text)) {
+            stream.reset();
+            for (Token token : tokens) {
+                assertThat(stream.incrementToken()).isTrue();
+                assertThat(stream.getAttribute(CharTermAttribute.class)).hasToString(token.term());
+                assertThat(stream.getAttribute(OffsetAttribute.class).startOffset())
+                        .isEqualTo(token.start());
+                assertThat(stream.getAttribute(OffsetAttribute.class).endOffset())
+                        .isEqualTo(token.end());
+            }
+            assertThat(stream.incrementToken()).isFalse();
+            stream.end();
+            assertThat(stream.getAttribute(OffsetAttribute.class).endOffset()).isEqualTo(text.length());
+        }
+        assertThat(tokens.stream().map(Token::term).collect(Collectors.joining(" ")))
+                .isEqualTo("no 12v k207 the fuse be not blow fine 3.3v");
+    }
+
+    private static List<String> terms(String text) {
+        return Lexer.tokens(text).stream().map(Token::term).toList();
+    }
+
+    private static Token only(String text) {
+        List<Token> tokens = Lexer.tokens(text);
+        assertThat(tokens).hasSize(1);
+        return tokens.get(0);
+    }
+}
