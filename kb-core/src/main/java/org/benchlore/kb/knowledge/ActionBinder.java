@@ -1,7 +1,6 @@
 package org.benchlore.kb.knowledge;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -71,10 +70,7 @@ final class ActionBinder {
                     .orElse("");
             String means = fields.text("means");
             symptom.ifPresent(s -> {
-                LinkedHashSet<String> states =
-                        new LinkedHashSet<>(s.states().stream().map(State::id).toList());
-                if (new StateTable(states, values, problems)
-                        .known(state, fields.place("state"), fields.what("state"))) {
+                if (new StateTable(s, values, problems).known(state, fields.place("state"), fields.what("state"))) {
                     readings.add(new BenchTest.ReadingMeans(s.id(), state, means));
                 }
             });
@@ -119,9 +115,7 @@ final class ActionBinder {
     private Fields fields(Entry entry) {
         Fields fields = new Fields(entry.table(), entry.subject(), values, problems);
         fields.find("id");
-        if (fields.find("from").isPresent()) {
-            origins.of(entry, entry.place("from"));
-        }
+        fields.find("from");
         return fields;
     }
 }

@@ -18,6 +18,7 @@ import java.util.function.Function;
 final class Binding {
     private final Catalogue catalogue;
     private final Problems problems;
+    private final Origins origins;
     /** By identity: the hash of an entry would walk its whole pack. */
     private final Set<Entry> damaged = Collections.newSetFromMap(new IdentityHashMap<>());
 
@@ -47,7 +48,7 @@ final class Binding {
     private Binding(Catalogue catalogue, Values values, Problems problems) {
         this.catalogue = catalogue;
         this.problems = problems;
-        Origins origins = new Origins(catalogue, values, problems);
+        this.origins = new Origins(catalogue, values, problems);
         catalogue.packs().forEach(origins::ofPack);
 
         Map<String, StateList> sets = new HashMap<>();
@@ -82,6 +83,9 @@ final class Binding {
         Map<String, T> bound = new LinkedHashMap<>();
         for (Entry entry : catalogue.all(kind)) {
             int before = problems.errors();
+            if (entry.table().fields().containsKey("from")) {
+                origins.of(entry, entry.place("from")); // judged even where no number of the entry asks for it
+            }
             bound.put(entry.id(), binder.apply(entry));
             if (problems.errors() > before) {
                 damaged.add(entry);

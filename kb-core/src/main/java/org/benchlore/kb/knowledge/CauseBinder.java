@@ -76,11 +76,7 @@ final class CauseBinder {
     private Link link(Entry entry, Fields fields, Symptom symptom) {
         fields.require("states");
         String what = entry.subject() + ", symptom " + Problems.quote(symptom.id());
-        StateTable table = new StateTable(
-                new java.util.LinkedHashSet<>(
-                        symptom.states().stream().map(State::id).toList()),
-                values,
-                problems);
+        StateTable table = new StateTable(symptom, values, problems);
         int before = problems.errors();
         Map<String, Double> named = table.read(fields.nested("states"), what);
         boolean unreadable = problems.errors() > before || symptom.states().isEmpty();

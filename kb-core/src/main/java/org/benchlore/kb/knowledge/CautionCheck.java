@@ -1,6 +1,7 @@
 package org.benchlore.kb.knowledge;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -78,12 +79,17 @@ final class CautionCheck {
                 .flatMap(caution -> knowledge.caution(caution).stream())
                 .map(Caution::hazard)
                 .collect(Collectors.toSet());
-        for (Trigger trigger : TRIGGERS) {
-            for (String text : texts) {
-                if (trigger.due().stream().noneMatch(named::contains)
-                        && trigger.pattern()
-                                .matcher(SAFE.matcher(text).replaceAll(" "))
-                                .find()) {
+        Set<Trigger> open = TRIGGERS.stream()
+                .filter(trigger -> trigger.due().stream().noneMatch(named::contains))
+                .collect(Collectors.toCollection(LinkedHashSet::new));
+        for (String text : texts) {
+            if (open.isEmpty()) {
+                return;
+            }
+            String unsafe = SAFE.matcher(text).replaceAll(" ");
+            open.removeIf(trigger -> {
+                boolean spoken = trigger.pattern().matcher(unsafe).find();
+                if (spoken) {
                     problems.warn(
                             binding.textPlace(kind, id, kind.idKey, text),
                             subject + " speaks of " + trigger.word() + " but has no caution for it",
@@ -92,9 +98,9 @@ final class CautionCheck {
                                             .sorted()
                                             .map(Values::spelled)
                                             .collect(Collectors.joining(" or ")));
-                    break;
                 }
-            }
+                return spoken;
+            });
         }
     }
 }

@@ -2,7 +2,6 @@ package org.benchlore.kb.knowledge;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -27,9 +26,8 @@ final class DeviceBinder {
 
     Device bind(Entry entry) {
         Fields fields = new Fields(entry.table(), entry.subject(), values, problems);
-        DeviceScope scope = fields.find("scope")
-                .map(node -> DeviceScope.parse(entry.id().startsWith("at ") ? "any" : entry.id()))
-                .orElse(DeviceScope.ANY);
+        fields.find("scope"); // judged when the entry was filed: its id is the scope
+        DeviceScope scope = fields.has("scope") ? DeviceScope.parse(entry.id()) : DeviceScope.ANY;
         Device device = new Device(
                 scope,
                 fields.name("name"),
@@ -72,9 +70,7 @@ final class DeviceBinder {
     }
 
     private boolean stateOf(Symptom symptom, String state, Fields fields) {
-        LinkedHashSet<String> states =
-                new LinkedHashSet<>(symptom.states().stream().map(State::id).toList());
-        return new StateTable(states, values, problems).known(state, fields.place("state"), fields.what("state"));
+        return new StateTable(symptom, values, problems).known(state, fields.place("state"), fields.what("state"));
     }
 
     private List<Device.Code> codes(Fields device) {

@@ -1,5 +1,7 @@
 package org.benchlore.kb.knowledge;
 
+import java.util.Locale;
+
 /** Refuses what is not readable text before any parser sees it: binary files, control characters, endless files. */
 final class PlainText {
     private PlainText() {}
@@ -24,7 +26,8 @@ final class PlainText {
         int column = text.codePointCount(lineStart, bad) + 1;
         problems.error(
                 new Place(source.name(), line, column),
-                "the file is not plain UTF-8 text (character " + String.format("U+%04X", (int) text.charAt(bad)) + ")",
+                "the file is not plain UTF-8 text (character "
+                        + String.format(Locale.ROOT, "U+%04X", (int) text.charAt(bad)) + ")",
                 "give a YAML file saved as UTF-8; take out control characters and invisible marks");
         return false;
     }

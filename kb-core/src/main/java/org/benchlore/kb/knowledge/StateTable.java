@@ -1,6 +1,7 @@
 package org.benchlore.kb.knowledge;
 
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Set;
 
@@ -14,10 +15,20 @@ final class StateTable {
         this(list.states().keySet(), values, problems);
     }
 
-    StateTable(Set<String> states, Values values, Problems problems) {
+    StateTable(Symptom symptom, Values values, Problems problems) {
+        this(ids(symptom), values, problems);
+    }
+
+    private StateTable(Set<String> states, Values values, Problems problems) {
         this.states = states;
         this.values = values;
         this.problems = problems;
+    }
+
+    private static Set<String> ids(Symptom symptom) {
+        Set<String> ids = new LinkedHashSet<>();
+        symptom.states().forEach(state -> ids.add(state.id()));
+        return ids;
     }
 
     /** Probabilities by state; a state that does not exist, or whose number is bad, is reported and left out. */

@@ -6,13 +6,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Symptoms from their entries and the state sets they use. */
 final class SymptomBinder {
-    private static final Set<String> UNITS =
-            new java.util.LinkedHashSet<>(List.of("V", "A", "W", "ohm", "Hz", "degC", "h", "F", "s", "%", "1"));
+    private static final List<String> UNITS = List.of("V", "A", "W", "ohm", "Hz", "degC", "h", "F", "s", "%", "1");
     private static final double WHOLE = 100;
 
     private final Catalogue catalogue;
@@ -90,7 +88,7 @@ final class SymptomBinder {
         if (nominal != null && nominal == 0) {
             problems.error(
                     fields.place("nominal"), fields.what("nominal") + " is 0", "leave it out and write plain ranges");
-            nominal = null;
+            nominal = 1.0;
         }
         double tolerance = 0;
         if (nominal != null) {

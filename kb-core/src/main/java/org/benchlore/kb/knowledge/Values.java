@@ -2,6 +2,7 @@ package org.benchlore.kb.knowledge;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -214,6 +215,6 @@ final class Values {
         scale.put("seldom", 0.1);
         scale.put("rarely", 0.03);
         scale.put("hardly-ever", 0.01);
-        return java.util.Collections.unmodifiableMap(scale);
+        return Collections.unmodifiableMap(scale);
     }
 }

@@ -30,14 +30,17 @@ final class YamlSyntax {
                 .map(Map.Entry::getValue)
                 .findFirst()
                 .orElse("check indentation, quotes and brackets just before this place");
+        int started = e.getContextMark().map(mark -> mark.getLine() + 1).orElse(place.line());
         problems.error(
                 place,
-                "the YAML breaks off here (" + oneLine(problem) + "), so the rest of the file was not checked",
+                "the YAML breaks off here (" + firstSentence(problem)
+                        + (started < place.line() ? ", in what starts on line " + started : "")
+                        + "), so the rest of the file was not checked",
                 remedy);
     }
 
-    private static String oneLine(String text) {
-        String quoted = Problems.quote(text.strip());
+    private static String firstSentence(String text) {
+        String quoted = Problems.quote(text.strip().split("\\. ", 2)[0]);
         return quoted.substring(1, quoted.length() - 1);
     }
 }

@@ -352,7 +352,85 @@ class PackProblemsTest {
                         "    quantity: {unit: V, nominal: 12, tolerance: 5%}\n",
                         "",
                         "rail\n",
-                        "symptom 'rail-12v' has ranges (fine, absent, low, high) but no quantity; add 'quantity', or take the ranges out"));
+                        "symptom 'rail-12v' has ranges (fine, absent, low, high) but no quantity; add 'quantity', or take the ranges out"),
+                slip(
+                        "nominal: 12, tolerance",
+                        "nominal: 0, tolerance",
+                        "0,",
+                        "the quantity of symptom 'rail-12v': 'nominal' is 0; leave it out and write plain ranges"),
+                ownRanges(
+                        "..1, 2..",
+                        "\"2..",
+                        "symptom 'rail-12v': the ranges of 'absent' and 'low' leave a gap from 1 to 2 V; "
+                                + "let one end where the next begins"),
+                ownRanges(
+                        "..3, 2..",
+                        "\"2..",
+                        "symptom 'rail-12v': the ranges of 'absent' and 'low' overlap from 2 to 3 V; "
+                                + "let one end where the next begins"),
+                ownRanges(
+                        "..3, 12..3",
+                        "\"12..",
+                        "symptom 'rail-12v': the range of state 'low' is empty or upside down; put the lower end first"),
+                ownRanges(
+                        "..3, 4,5..",
+                        "\"4,5",
+                        "state 'low' of symptom 'rail-12v': '4,5..' is not a range; write a decimal point: '4.5..'"));
+    }
+
+    /** Ranges of the states absent and low, in place of the shared set. */
+    private static Slip ownRanges(String ranges, String at, String says) {
+        String[] both = ranges.split(", ", 2);
+        String states =
+                "states:%n      - {id: absent, usual: 0.2, range: \"%s\"}%n      - {id: low, normal: true, usual: 0.8, range: \"%s\"}%n    negated"
+                        .formatted(both[0], both[1])
+                        .replace(System.lineSeparator(), "\n");
+        return slip("states: rail\n    negated", states, at, says);
+    }
+
+    static Stream<Slip> brokenOff() {
+        return Stream.of(
+                slip(
+                        "title: Rails",
+                        "title: Rails: all",
+                        ": all",
+                        "the YAML breaks off here (mapping values are not allowed here), so the rest of the file was not checked; quote the text if it holds ': ', or check the indentation"),
+                slip(
+                        "title: Rails",
+                        "title: Rails\n\tmore: 1",
+                        "\tmore",
+                        "the YAML breaks off here (found character '\\t(TAB)' that cannot start any token), so the rest of the file was not checked; "
+                                + "indent with spaces, not tabs, and quote text that starts with @, ` or %"),
+                slip(
+                        "    minutes: 5",
+                        "   minutes: 5",
+                        "minutes: 5",
+                        "the YAML breaks off here (expected <block end>, but found '<block mapping start>', in what starts on line 89), so the rest of the file was not checked; "
+                                + "line this up with its neighbours; quote a value that starts with a quote but goes on after it"),
+                slip(
+                        "parts: [fuse]",
+                        "parts: [fuse",
+                        ": easy",
+                        "the YAML breaks off here (expected ',' or ']', but got :, in what starts on line 107), so the rest of the file was not checked; "
+                                + "close the list with ']' and quote items that hold , [ ] { } or ': '"),
+                slip(
+                        "title: Rails",
+                        "title: \"Rails\\d\"",
+                        "d\"",
+                        "the YAML breaks off here (found unknown escape character d(100)), so the rest of the file was not checked; "
+                                + "use single quotes, in which a backslash is only a backslash"),
+                slip(
+                        "title: Rails",
+                        "title: 'Rails' all",
+                        "all\n",
+                        "the YAML breaks off here (expected <block end>, but found '<scalar>', in what starts on line 1), so the rest of the file was not checked; "
+                                + "line this up with its neighbours; quote a value that starts with a quote but goes on after it"),
+                slip(
+                        "title: Rails",
+                        "title: @Rails",
+                        "@",
+                        "the YAML breaks off here (found character '@' that cannot start any token), so the rest of the file was not checked; "
+                                + "indent with spaces, not tabs, and quote text that starts with @, ` or %"));
     }
 
     static Stream<Slip> logLines() {
@@ -391,7 +469,7 @@ class PackProblemsTest {
 
     /** A slip is reported where it is, as what it is, and nothing else is blamed for it. */
     @ParameterizedTest
-    @MethodSource({"keys", "numbers", "references", "twice", "states", "ranges", "logLines"})
+    @MethodSource({"keys", "numbers", "references", "twice", "states", "ranges", "brokenOff", "logLines"})
     void a_slip_makes_one_problem(Slip slip) {
         String text = PackFixture.spoilt(slip.text(), slip.by());
 
