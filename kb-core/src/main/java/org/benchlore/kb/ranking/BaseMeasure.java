@@ -26,9 +26,14 @@ final class BaseMeasure {
                 / (backgroundCases + counts.looked(symptom));
     }
 
-    /** How many cases the belief is worth, before the learnt scale is applied; above 0. */
-    double strength(int cause, int symptom) {
-        return catalogue.worth(cause, symptom);
+    /** How many cases the belief is worth; above 0. */
+    double strength(int cause, int symptom, Worth worth) {
+        return worth.factor(opinion(cause, symptom), symptom) * catalogue.worth(cause, symptom);
+    }
+
+    /** Whether the belief is a pack's opinion on this very cause. */
+    boolean opinion(int cause, int symptom) {
+        return catalogue.speaks(cause, symptom);
     }
 
     /** ln of how often each cause occurs, the packs' frequencies worth a few cases. */

@@ -19,7 +19,6 @@ final class PowerLoss implements Minimiser.Function {
     /** Prior centre of ln rho (N - 1). */
     static final double RHO_CENTRE = 0;
 
-    static final double BS = Double.parseDouble(System.getProperty("bs", "0.4"));
     private final List<LeftOut> cases;
     private final int symptoms;
     private final double others; // N - 1
@@ -37,32 +36,32 @@ final class PowerLoss implements Minimiser.Function {
     }
 
     double[] start() {
-        double[] start = new double[3 + 2 * symptoms];
+        double[] start = new double[2 + 2 * symptoms];
         start[0] = RHO_CENTRE;
         return start;
     }
 
-    Powers constants(double[] at, double[] scale, Gains gains) {
+    Powers constants(double[] at, Worth worth, Gains gains) {
         double kappa = Math.exp(at[1]);
         double[] own = new double[symptoms];
         double[] dependence = new double[symptoms];
         for (int s = 0; s < symptoms; s++) {
-            own[s] = Math.exp(at[2 + 2 * symptoms] + at[2 + s]);
-            dependence[s] = Math.exp(at[2 + 2 * symptoms]) * kappa * Math.exp(at[2 + symptoms + s]);
+            own[s] = Math.exp(at[2 + s]);
+            dependence[s] = kappa * Math.exp(at[2 + symptoms + s]);
         }
-        return new Powers(scale, Math.exp(at[0]) / others, own, dependence, gains);
+        return new Powers(worth, Math.exp(at[0]) / others, own, dependence, gains);
     }
 
     @Override
     public double value(double[] at, double[] gradient) {
-        Powers now = constants(at, new double[0], Gains.none(0));
+        Powers now = constants(at, Worth.asStated(0), Gains.none(0));
         Arrays.fill(gradient, 0);
         double loss = 0;
         for (LeftOut one : cases) {
             loss += one.weight * addCase(one, now, gradient);
         }
         for (int k = 0; k < at.length; k++) {
-            double spread = k < 2 ? COMMON_SPREAD : k == 2 + 2 * symptoms ? BS : SYMPTOM_SPREAD;
+            double spread = k < 2 ? COMMON_SPREAD : SYMPTOM_SPREAD;
             double off = (at[k] - (k == 0 ? RHO_CENTRE : 0)) / spread;
             loss += off * off / 2;
             gradient[k] += off / spread;
@@ -95,7 +94,6 @@ final class PowerLoss implements Minimiser.Function {
             gradient[1] += h;
             all += g + h;
         }
-        gradient[2 + 2 * symptoms] += all;
         gradient[0] -= all * temper * Math.max(0, one.effective - 1) * now.rho();
         return loss;
     }
