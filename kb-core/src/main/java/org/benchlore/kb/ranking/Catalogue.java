@@ -30,6 +30,7 @@ final class Catalogue {
 
     private final double[][][] opinion;
     private final double[][] worth;
+    private final double[] share;
     private final double[][] unlistedOpinion;
     /** Per symptom and state, chance that a note mentions it; null where silence says nothing. */
     private final double[][] mention;
@@ -50,6 +51,8 @@ final class Catalogue {
         linked = new int[causes.size()][];
         opinion = new double[causes.size()][][];
         worth = new double[causes.size()][];
+        share = new double[causes.size() + 1];
+        double total = 0;
         for (int c = 0; c < causes.size(); c++) {
             Cause cause = causes.get(c);
             causeNumbers.put(cause.id(), c);
@@ -59,10 +62,17 @@ final class Catalogue {
             linked[c] = links.stream().mapToInt(l -> number(l.symptomId())).toArray();
             worth[c] = links.stream().mapToDouble(Link::cases).toArray();
             opinion[c] = links.stream().map(this::byState).toArray(double[][]::new);
+            share[c] = cause.perThousand();
+            total += share[c];
         }
+        for (int c = 0; c < causes.size(); c++) {
+            share[c] *= (1 - settings.unlistedShare()) / total;
+        }
+        share[causes.size()] = settings.unlistedShare();
     }
 
-    private static double[] spread(double[] background, double share) {
+    /** The background, mixed with "anything goes". */
+    static double[] spread(double[] background, double share) {
         double[] p = new double[background.length];
         for (int x = 0; x < p.length; x++) {
             p[x] = (1 - share) * background[x] + share / p.length;
@@ -156,6 +166,11 @@ final class Catalogue {
         return at >= 0 ? worth[c][at] : BACKGROUND_CASES;
     }
 
+    /** The packs' share of a cause among all, whatever the scope; sums to 1. */
+    double share(int c) {
+        return share[c];
+    }
+
     /** Whether the cause has an opinion of its own on the symptom. */
     boolean speaks(int c, int s) {
         return c == unlisted() || Arrays.binarySearch(linked[c], s) >= 0;
@@ -204,21 +219,28 @@ final class Catalogue {
         final double[] likelihood;
         final Finding finding;
         private final int certain;
+        private final int likeliest;
 
         Observation(int symptom, double[] likelihood, Finding finding) {
             this.symptom = symptom;
             this.likelihood = likelihood;
             this.finding = finding;
-            int state = -1;
-            for (int x = 0; x < likelihood.length && finding.certain(); x++) {
-                state = likelihood[x] > 0 ? x : state;
+            int most = 0;
+            for (int x = 1; x < likelihood.length; x++) {
+                most = likelihood[x] > likelihood[most] ? x : most;
             }
-            this.certain = state;
+            this.likeliest = most;
+            this.certain = finding.certain() ? most : -1;
         }
 
         /** The one state observed for certain, or -1. */
         int certainState() {
             return certain;
+        }
+
+        /** The state the observation speaks for most. */
+        int likeliestState() {
+            return likeliest;
         }
 
         /** P(what was observed | cause), given P(state | cause) as [state][cause]. */

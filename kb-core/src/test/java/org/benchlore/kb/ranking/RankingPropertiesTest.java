@@ -64,7 +64,7 @@ class RankingPropertiesTest {
                     double usual = s.states().get(x).usual();
                     double given;
                     if (c == causes.size()) {
-                        given = 0.4 * usual + 0.6 / k;
+                        given = 0.7 * usual + 0.3 / k;
                     } else {
                         given = causes.get(c).shows().stream()
                                 .filter(l -> l.symptomId().equals(s.id()))
