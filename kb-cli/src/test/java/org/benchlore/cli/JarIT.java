@@ -31,9 +31,7 @@ class JarIT {
                 .start()
                 .waitFor();
         return new Run(
-                code,
-                Files.readString(out, StandardCharsets.UTF_8),
-                Files.readString(err, StandardCharsets.UTF_8));
+                code, Files.readString(out, StandardCharsets.UTF_8), Files.readString(err, StandardCharsets.UTF_8));
     }
 
     @Test
@@ -43,8 +41,8 @@ class JarIT {
         assertThat(rank.out()).startsWith("{\"schema\":\"benchlore/ranking/1\"");
         assertThat(rank.err()).isEmpty();
 
-        Run outcome = jar(
-                "outcome", "no 12 V, controller silent", "--cause", "reset-supervisor-failed", "--ended", "fixed");
+        Run outcome =
+                jar("outcome", "no 12 V, controller silent", "--cause", "reset-supervisor-failed", "--ended", "fixed");
         assertThat(outcome.code()).as(outcome.err()).isZero();
 
         Run search = jar("search", "controller silent");

@@ -34,7 +34,8 @@ class JsonContractTest {
         String text = resource("/org/benchlore/kb/schema/" + schema + "-1.schema.json");
         SchemaRegistry registry = SchemaRegistry.withDefaultDialect(
                 SpecificationVersion.DRAFT_2020_12, builder -> builder.schemas(Map.of(id, text)));
-        assertThat(registry.getSchema(SchemaLocation.of(id)).validate(run.out(), InputFormat.JSON)).isEmpty();
+        assertThat(registry.getSchema(SchemaLocation.of(id)).validate(run.out(), InputFormat.JSON))
+                .isEmpty();
         return run.out();
     }
 
