@@ -49,7 +49,11 @@ final class CaseSheet {
         sheet.cautions();
         return new Sheet(
                 "Case sheet " + history.id(),
-                terms.device(history.scope()) + (history.unit().isBlank() ? "" : ", unit " + history.unit()),
+                Stream.of(
+                                history.scope().depth() == 0 ? "" : terms.device(history.scope()),
+                                history.unit().isBlank() ? "" : "unit " + history.unit())
+                        .filter(part -> !part.isEmpty())
+                        .collect(Collectors.joining(", ")),
                 sheet.blocks,
                 "Times are UTC. Shares say what this bench's packs and other cases make of the findings; this case's own"
                         + " outcome is not among them. They are not a verdict. Local rules and licensed practice decide"
@@ -66,7 +70,7 @@ final class CaseSheet {
             facts.add(new Sheet.Fact("Case of", history.origin()));
         }
         Set<String> hazards = hazards().stream()
-                .map(c -> Terms.words(c.hazard()))
+                .map(c -> Hazards.name(c.hazard()))
                 .collect(Collectors.toCollection(LinkedHashSet::new));
         if (!hazards.isEmpty()) {
             facts.add(new Sheet.Fact("Hazards", String.join(", ", hazards) + " (see Cautions)"));
@@ -81,7 +85,7 @@ final class CaseSheet {
     private void result() {
         blocks.add(new Sheet.Section("Conclusion and outcome"));
         String cause = history.causeId();
-        String ended = history.withdrawn()
+        String end = history.withdrawn()
                 ? "Withdrawn; counts for nothing."
                 : history.outcome() == null ? "Still open." : "Outcome: " + Terms.words(history.outcome()) + ".";
         blocks.add(new Sheet.Verdict((cause == null
@@ -90,12 +94,16 @@ final class CaseSheet {
                                 + (history.certainty() == null
                                         ? ". "
                                         : " (" + Terms.words(history.certainty()) + "). "))
-                + ended));
+                + end));
         List<String> said = new ArrayList<>();
-        course.all(CaseEvent.Concluded.class)
-                .forEach((n, e) -> said.add("Step " + n + ", concluded " + terms.cause(e.causeId()) + ", "
-                        + Terms.words(e.certainty()) + and(e.note())));
-        course.all(CaseEvent.Ended.class).forEach((n, e) -> said.add("Step " + n + ", " + ending(e)));
+        for (Course.Step step : course.steps()) {
+            if (step.event() instanceof CaseEvent.Concluded concluded) {
+                said.add("Step " + step.number() + ", concluded " + terms.cause(concluded.causeId()) + ", "
+                        + Terms.words(concluded.certainty()) + and(concluded.note()));
+            } else if (step.event() instanceof CaseEvent.Ended ended) {
+                said.add("Step " + step.number() + ", " + ending(ended));
+            }
+        }
         if (!said.isEmpty()) {
             blocks.add(new Sheet.Bullets(said));
         }
@@ -257,8 +265,8 @@ final class CaseSheet {
         }
         blocks.add(new Sheet.Section("Cautions"));
         blocks.add(new Sheet.Warnings(cautions.stream()
-                .map(c ->
-                        Terms.capital(Terms.words(c.hazard())) + ": " + c.text().strip())
+                .map(c -> Terms.capital(Hazards.name(c.hazard())) + ": "
+                        + c.text().strip())
                 .toList()));
     }
 }

@@ -45,7 +45,7 @@ final class Evidence {
      * @param step number of the event that brought it
      * @param by who says it, or the test
      * @param value the reading behind it, or empty
-     * @param before earlier findings of the symptom that differ, with their steps
+     * @param before earlier findings of the symptom that differ
      */
     record Known(Finding finding, int step, String by, String value, List<String> before) {}
 
@@ -58,7 +58,7 @@ final class Evidence {
                 Known old = known.remove(finding.symptomId());
                 List<String> before = new ArrayList<>(old == null ? List.of() : old.before());
                 if (old != null && !old.finding().state().equals(finding.state())) {
-                    before.add(terms.state(old.finding()) + " (step " + old.step() + ")");
+                    before.add(terms.state(old.finding()));
                 }
                 String value = values.getOrDefault(finding.symptomId(), "");
                 known.put(finding.symptomId(), new Known(finding, step.number(), by(step.event()), value, before));

@@ -48,6 +48,11 @@ final class Hazards {
                         .flatMap(f -> f.cautions().stream()));
     }
 
+    /** As the bench says it. */
+    static String name(Hazard hazard) {
+        return hazard == Hazard.ESD || hazard == Hazard.UV ? hazard.name() : Terms.words(hazard);
+    }
+
     /** What an owner should know, one sentence per kind of harm that concerns somebody who does not open the unit. */
     static List<String> forOwner(List<Caution> cautions) {
         Set<Hazard> hazards = EnumSet.noneOf(Hazard.class);

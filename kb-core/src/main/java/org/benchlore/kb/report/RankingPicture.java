@@ -16,6 +16,8 @@ final class RankingPicture {
     /** Step numbers closer than this would run together. */
     private static final double NUMBER_WIDTH = 16;
 
+    private static final int GRID = 4;
+
     private RankingPicture() {}
 
     /** A, B, C ... by place. */
@@ -26,10 +28,12 @@ final class RankingPicture {
     static String draw(Sheet.Ranks ranks) {
         int steps = ranks.steps().size();
         Svg svg = new Svg(HEIGHT, says(ranks));
-        for (int percent = 0; percent <= 100; percent += 25) {
-            double y = y(percent / 100.0);
+        double top = top(ranks);
+        for (int i = 0; i <= GRID; i++) {
+            double share = top * i / GRID;
+            double y = y(share, top);
             svg.line("grid", LEFT, y, RIGHT - 8, y);
-            svg.text("small", LEFT - 5, y + 4, "end", percent + (percent == 100 ? " %" : ""));
+            svg.text("small", LEFT - 5, y + 4, "end", Math.round(100 * share) + (i == GRID ? " %" : ""));
         }
         double last = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < steps; i++) {
@@ -47,9 +51,9 @@ final class RankingPicture {
         svg.text("small", LEFT, HEIGHT - 2, "start", "step");
         // the leader is drawn last and lies on top
         for (int c = ranks.curves().size() - 1; c >= 0; c--) {
-            curve(svg, c, ranks.curves().get(c).shares());
+            curve(svg, c, ranks.curves().get(c).shares(), top);
         }
-        letters(svg, ranks.curves());
+        letters(svg, ranks.curves(), top);
         return svg.end();
     }
 
@@ -66,11 +70,11 @@ final class RankingPicture {
         return says.toString();
     }
 
-    private static void curve(Svg svg, int place, List<Double> shares) {
+    private static void curve(Svg svg, int place, List<Double> shares, double top) {
         double[] points = new double[2 * shares.size()];
         for (int i = 0; i < shares.size(); i++) {
             points[2 * i] = x(i, shares.size());
-            points[2 * i + 1] = y(shares.get(i));
+            points[2 * i + 1] = y(shares.get(i), top);
         }
         svg.curve("curve k" + place, points);
         for (int i = 0; i < points.length; i += 2) {
@@ -79,15 +83,15 @@ final class RankingPicture {
     }
 
     /** Beside the ends of the curves, pushed apart from the top down, then back up from the floor. */
-    private static void letters(Svg svg, List<Sheet.Curve> curves) {
+    private static void letters(Svg svg, List<Sheet.Curve> curves, double top) {
         List<Integer> order = IntStream.range(0, curves.size())
                 .boxed()
                 .sorted(Comparator.comparingDouble(
-                        (Integer c) -> y(curves.get(c).last())))
+                        (Integer c) -> y(curves.get(c).last(), top)))
                 .toList();
         double[] at = new double[order.size()];
         for (int i = 0; i < at.length; i++) {
-            double y = y(curves.get(order.get(i)).last());
+            double y = y(curves.get(order.get(i)).last(), top);
             at[i] = i == 0 ? y : Math.max(y, at[i - 1] + APART);
         }
         double floor = BOTTOM;
@@ -107,7 +111,17 @@ final class RankingPicture {
         return steps == 1 ? to : from + (to - from) * i / (steps - 1);
     }
 
-    private static double y(double share) {
-        return BOTTOM - (BOTTOM - TOP) * share;
+    private static double y(double share, double top) {
+        return BOTTOM - (BOTTOM - TOP) * share / top;
+    }
+
+    /** The smallest scale that holds all curves, so that many small shares can be told apart. */
+    private static double top(Sheet.Ranks ranks) {
+        double most = ranks.curves().stream()
+                .flatMap(c -> c.shares().stream())
+                .mapToDouble(s -> s)
+                .max()
+                .orElse(1);
+        return most <= 0.2 ? 0.2 : most <= 0.4 ? 0.4 : 1;
     }
 }

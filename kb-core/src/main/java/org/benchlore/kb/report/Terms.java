@@ -94,7 +94,9 @@ record Terms(Knowledge knowledge) {
     }
 
     String finding(Finding finding) {
-        return symptom(finding.symptomId()) + ": " + state(finding);
+        String name = symptom(finding.symptomId());
+        String state = state(finding);
+        return name.equalsIgnoreCase(state) ? name : name + ": " + state;
     }
 
     String findings(List<Finding> findings) {

@@ -51,7 +51,7 @@ class SheetsTest {
                 .contains("> It died in the night, says Mrs Miller")
                 .contains("**Cause: Fuse open (proven). Outcome: fixed.**")
                 .contains("| 12 V rail | fine; 12.1 V on 12 V ±5 %: fine,")
-                .contains("before: absent (step 3) | measured | 7 |")
+                .contains("before: absent | measured | 7 |")
                 .contains("| 3 | Measure the rail | 12 V rail: absent | Within 5 %. | 6 |")
                 .contains("| Cause | after 2 | after 3 | after 4 |")
                 .contains("| 6 | New fuse | Fuse open | 12 | Ten cold starts. |")
