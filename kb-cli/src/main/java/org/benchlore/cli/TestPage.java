@@ -70,8 +70,15 @@ final class TestPage {
     String state(String symptomId, String stateId) {
         return knowledge
                 .symptom(symptomId)
-                .map(s -> s.name() + " " + stateName(s, stateId))
+                .map(s -> phrase(s, stateName(s, stateId)))
                 .orElse(symptomId + " " + stateId);
+    }
+
+    /** "12 V rail absent", and no stammer where the state's name says all. */
+    static String phrase(Symptom symptom, String states) {
+        return states.toLowerCase(Locale.ROOT).startsWith(symptom.name().toLowerCase(Locale.ROOT))
+                ? states
+                : symptom.name() + " " + states;
     }
 
     static String stateName(Symptom symptom, String stateId) {

@@ -174,4 +174,11 @@ class WheelTest {
         assertThat(probability(read.toString(), "controller-regulator-dead"))
                 .isLessThan(probability(silent.toString(), "controller-regulator-dead"));
     }
+
+    @Test
+    void the_invented_workshop_sets_up_and_ranks() {
+        assertThat(run("demo").code()).isZero();
+        assertThat(run("case", "list", "--limit", "500").out()).contains("demo-0001");
+        assertThat(run("rank", WORDS).code()).isZero();
+    }
 }

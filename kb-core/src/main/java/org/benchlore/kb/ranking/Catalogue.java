@@ -30,7 +30,8 @@ final class Catalogue {
 
     private final double[][][] opinion;
     private final double[][] worth;
-    private final double[][] unlistedOpinion;
+    private final double[] share;
+    private final double[] unlistedSpread;
     /** Per symptom and state, chance that a note mentions it; null where silence says nothing. */
     private final double[][] mention;
 
@@ -38,18 +39,20 @@ final class Catalogue {
         symptoms = List.copyOf(knowledge.symptoms());
         causes = List.copyOf(knowledge.causes());
         background = new double[symptoms.size()][];
-        unlistedOpinion = new double[symptoms.size()][];
+        unlistedSpread = new double[symptoms.size()];
         mention = new double[symptoms.size()][];
         for (int s = 0; s < symptoms.size(); s++) {
             Symptom symptom = symptoms.get(s);
             symptomNumbers.put(symptom.id(), s);
             background[s] = symptom.states().stream().mapToDouble(State::usual).toArray();
-            unlistedOpinion[s] = spread(background[s], settings.unlistedSpread());
             mention[s] = mention(symptom, settings);
         }
+        boolean[] known = new boolean[symptoms.size()];
         linked = new int[causes.size()][];
         opinion = new double[causes.size()][][];
         worth = new double[causes.size()][];
+        share = new double[causes.size() + 1];
+        double total = 0;
         for (int c = 0; c < causes.size(); c++) {
             Cause cause = causes.get(c);
             causeNumbers.put(cause.id(), c);
@@ -57,8 +60,20 @@ final class Catalogue {
                     .sorted((a, b) -> Integer.compare(number(a.symptomId()), number(b.symptomId())))
                     .toList();
             linked[c] = links.stream().mapToInt(l -> number(l.symptomId())).toArray();
+            for (int s : linked[c]) {
+                known[s] = true;
+            }
             worth[c] = links.stream().mapToDouble(Link::cases).toArray();
             opinion[c] = links.stream().map(this::byState).toArray(double[][]::new);
+            share[c] = cause.perThousand();
+            total += share[c];
+        }
+        for (int c = 0; c < causes.size(); c++) {
+            share[c] *= (1 - settings.unlistedShare()) / total;
+        }
+        share[causes.size()] = settings.unlistedShare();
+        for (int s = 0; s < symptoms.size(); s++) {
+            unlistedSpread[s] = known[s] ? settings.unlistedSpreadKnown() : settings.unlistedSpread();
         }
     }
 
@@ -141,10 +156,15 @@ final class Catalogue {
     /** The packs' P(state | cause), or the background where the cause is silent. Not to be changed. */
     double[] opinion(int c, int s) {
         if (c == unlisted()) {
-            return unlistedOpinion[s];
+            return unlistedOpinion(s, background[s]);
         }
         int at = Arrays.binarySearch(linked[c], s);
         return at >= 0 ? opinion[c][at] : background[s];
+    }
+
+    /** What an unlisted cause shows, given the background: that, mixed with "anything goes". */
+    double[] unlistedOpinion(int s, double[] background) {
+        return spread(background, unlistedSpread[s]);
     }
 
     /** How many cases that opinion is worth. */
@@ -154,6 +174,11 @@ final class Catalogue {
         }
         int at = Arrays.binarySearch(linked[c], s);
         return at >= 0 ? worth[c][at] : BACKGROUND_CASES;
+    }
+
+    /** The packs' share of a cause among all, whatever the scope; sums to 1. */
+    double share(int c) {
+        return share[c];
     }
 
     /** Whether the cause has an opinion of its own on the symptom. */
@@ -204,21 +229,28 @@ final class Catalogue {
         final double[] likelihood;
         final Finding finding;
         private final int certain;
+        private final int likeliest;
 
         Observation(int symptom, double[] likelihood, Finding finding) {
             this.symptom = symptom;
             this.likelihood = likelihood;
             this.finding = finding;
-            int state = -1;
-            for (int x = 0; x < likelihood.length && finding.certain(); x++) {
-                state = likelihood[x] > 0 ? x : state;
+            int most = 0;
+            for (int x = 1; x < likelihood.length; x++) {
+                most = likelihood[x] > likelihood[most] ? x : most;
             }
-            this.certain = state;
+            this.likeliest = most;
+            this.certain = finding.certain() ? most : -1;
         }
 
         /** The one state observed for certain, or -1. */
         int certainState() {
             return certain;
+        }
+
+        /** The state the observation speaks for most. */
+        int likeliestState() {
+            return likeliest;
         }
 
         /** P(what was observed | cause), given P(state | cause) as [state][cause]. */

@@ -8,6 +8,7 @@ import org.benchlore.kb.ranking.Ranking.Evidence;
 import org.benchlore.kb.ranking.Ranking.Interval;
 import org.benchlore.kb.ranking.Ranking.RankedCause;
 import org.benchlore.kb.reading.Finding;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Turns a posterior into a ranking with its reasons.
@@ -37,6 +38,7 @@ final class Explanation {
     private final Counts[] counts;
     private final RankingQuery query;
     private final List<Catalogue.Observation> observations;
+    private final Dependence.@Nullable Together together;
     private final double[] posterior;
 
     Explanation(
@@ -44,13 +46,15 @@ final class Explanation {
             ScopeView view,
             Counts[] counts,
             RankingQuery query,
-            List<Catalogue.Observation> observations) {
+            List<Catalogue.Observation> observations,
+            Dependence.@Nullable Together together) {
         this.catalogue = catalogue;
         this.view = view;
         this.counts = counts;
         this.query = query;
         this.observations = observations;
-        this.posterior = Posterior.of(view, observations, query.fromNote());
+        this.together = together;
+        this.posterior = Posterior.of(view, observations, query.fromNote(), together);
     }
 
     Ranking ranking() {
@@ -152,8 +156,10 @@ final class Explanation {
         double all = 0;
         for (int c = 0; c < variance.length; c++) {
             variance[c] = Trigamma.value(PRIOR_CASES + view.learnt(c));
-            for (Catalogue.Observation o : observations) {
-                variance[c] += variance(view.column(o.symptom), o, c);
+            for (int i = 0; i < observations.size(); i++) {
+                Catalogue.Observation o = observations.get(i);
+                double power = together == null ? 1 : together.power(i);
+                variance[c] += power * power * variance(view.column(o.symptom), o, c);
             }
             all += posterior[c] * posterior[c] * variance[c];
         }

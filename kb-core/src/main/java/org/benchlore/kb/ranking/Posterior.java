@@ -1,45 +1,62 @@
 package org.benchlore.kb.ranking;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** The arithmetic of the posterior: add logarithms, exponentiate once after subtracting the largest. */
 final class Posterior {
+    /** Findings after which what a note leaves out counts half. */
+    private static final double TERSE = 6;
+
     private Posterior() {}
 
-    static double[] of(ScopeView view, List<Catalogue.Observation> observations, boolean fromNote) {
+    /** Shares of the causes, given the powers and links of the findings, or null where each counts in full by itself. */
+    static double[] of(
+            ScopeView view,
+            List<Catalogue.Observation> observations,
+            boolean fromNote,
+            Dependence.@Nullable Together together) {
         double[] score = view.logPrior.clone();
         if (fromNote) {
             addUnmentioned(score, view, observations);
         }
-        for (Catalogue.Observation observation : observations) {
-            addFinding(score, view.column(observation.symptom), observation);
+        for (int i = 0; i < observations.size(); i++) {
+            Catalogue.Observation observation = observations.get(i);
+            double power = together == null ? 1 : together.power(i);
+            addFinding(score, view.column(observation.symptom), observation, power);
+        }
+        if (together != null) {
+            together.addLinks(score);
         }
         return normalise(score);
     }
 
-    static void addFinding(double[] score, ScopeView.Column column, Catalogue.Observation observation) {
+    private static void addFinding(
+            double[] score, ScopeView.Column column, Catalogue.Observation observation, double power) {
         int certain = observation.certainState();
         if (certain >= 0) {
             double[] log = column.logP[certain];
             for (int c = 0; c < score.length; c++) {
-                score[c] += log[c];
+                score[c] += power * log[c];
             }
             return;
         }
         for (int c = 0; c < score.length; c++) {
-            score[c] += Math.log(observation.given(column.p, c));
+            score[c] += power * Math.log(observation.given(column.p, c));
         }
     }
 
+    /** Silence counts the more, the more the note says: three findings are no account of a unit. */
     static void addUnmentioned(double[] score, ScopeView view, List<Catalogue.Observation> observations) {
+        double power = observations.size() / (observations.size() + TERSE);
         double[] all = view.unmentioned();
         for (int c = 0; c < score.length; c++) {
-            score[c] += all[c];
+            score[c] += power * all[c];
         }
         for (Catalogue.Observation observation : observations) {
             double[] log = view.column(observation.symptom).logUnmentioned;
             for (int c = 0; log != null && c < score.length; c++) {
-                score[c] -= log[c];
+                score[c] -= power * log[c];
             }
         }
     }

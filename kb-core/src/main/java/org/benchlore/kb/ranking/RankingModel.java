@@ -2,10 +2,12 @@ package org.benchlore.kb.ranking;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.benchlore.kb.cases.CaseEvent;
@@ -33,13 +35,16 @@ public final class RankingModel {
     private final Catalogue catalogue;
     private final RankingSettings settings;
     private final Counts[] counts;
+    private final Dependence dependence;
     private final long cases;
     private final Map<DeviceScope, ScopeView> views = new ConcurrentHashMap<>();
 
-    private RankingModel(Catalogue catalogue, RankingSettings settings, Counts[] counts, long cases) {
+    private RankingModel(
+            Catalogue catalogue, RankingSettings settings, Counts[] counts, Dependence dependence, long cases) {
         this.catalogue = catalogue;
         this.settings = settings;
         this.counts = counts;
+        this.dependence = dependence;
         this.cases = cases;
     }
 
@@ -48,7 +53,7 @@ public final class RankingModel {
         Catalogue catalogue = new Catalogue(knowledge, settings);
         Counts[] none = new Counts[catalogue.causes()];
         Arrays.fill(none, Counts.NONE);
-        return new RankingModel(catalogue, settings, none, 0);
+        return new RankingModel(catalogue, settings, none, Dependence.NONE, 0);
     }
 
     /** Number of lessons learnt. */
@@ -96,7 +101,43 @@ public final class RankingModel {
                 changed[c] = Counts.NONE;
             }
         }
-        return new RankingModel(catalogue, settings, changed, learnt);
+        return new RankingModel(catalogue, settings, changed, dependence, learnt);
+    }
+
+    /**
+     * This model with what the lessons tell of findings that travel together and of how far to trust the packs, learnt by
+     * leaving each out in turn. It replaces what was learnt of that before; counts stay as they are. The order of the
+     * lessons is of no consequence, and none puts the ranking back to independent findings.
+     *
+     * @param lessons those with one cause of at least half a case count; time grows with their number
+     */
+    public RankingModel fit(Iterable<Lesson> lessons) {
+        List<CaseRow> rows = new ArrayList<>();
+        for (Lesson lesson : lessons) {
+            row(lesson).ifPresent(rows::add);
+        }
+        return new RankingModel(catalogue, settings, counts, Dependence.fit(catalogue, settings, rows), cases);
+    }
+
+    private Optional<CaseRow> row(Lesson lesson) {
+        String likeliest = Collections.max(
+                        lesson.weights().entrySet(),
+                        Map.Entry.<String, Long>comparingByValue().thenComparing(Map.Entry.comparingByKey()))
+                .getKey();
+        long weight = lesson.weights().getOrDefault(likeliest, 0L);
+        if (2 * weight < Lesson.WHOLE) {
+            return Optional.empty();
+        }
+        List<Catalogue.Observation> certain = known(lesson.findings()).stream()
+                .filter(o -> o.certainState() >= 0)
+                .sorted(Comparator.comparingInt(o -> o.symptom))
+                .toList();
+        int number = catalogue.causeNumber(likeliest);
+        return Optional.of(new CaseRow(
+                weight,
+                number < 0 ? catalogue.unlisted() : number,
+                certain.stream().mapToInt(o -> o.symptom).toArray(),
+                certain.stream().mapToInt(Catalogue.Observation::certainState).toArray()));
     }
 
     /** A case may speak of symptoms that the packs have since dropped; those teach nothing. */
@@ -121,7 +162,10 @@ public final class RankingModel {
      * @throws IllegalArgumentException if a finding names an unknown symptom or state, or a symptom comes twice
      */
     public Ranking rank(RankingQuery query) {
-        return new Explanation(catalogue, view(query.scope()), counts, query, observe(query)).ranking();
+        ScopeView view = view(query.scope());
+        List<Catalogue.Observation> observations = observe(query);
+        return new Explanation(catalogue, view, counts, query, observations, dependence.together(observations, view))
+                .ranking();
     }
 
     /**
@@ -131,7 +175,9 @@ public final class RankingModel {
      * @throws IllegalArgumentException as {@link #rank}
      */
     public double[] probabilities(RankingQuery query) {
-        return Posterior.of(view(query.scope()), observe(query), query.fromNote());
+        ScopeView view = view(query.scope());
+        List<Catalogue.Observation> observations = observe(query);
+        return Posterior.of(view, observations, query.fromNote(), dependence.together(observations, view));
     }
 
     /**
@@ -162,7 +208,7 @@ public final class RankingModel {
     private ScopeView view(DeviceScope scope) {
         ScopeView view = views.get(scope);
         if (view == null) {
-            view = new ScopeView(catalogue, settings, counts, scope);
+            view = new ScopeView(catalogue, settings, counts, dependence, scope);
             if (views.size() < MAX_VIEWS) {
                 views.put(scope, view);
             }

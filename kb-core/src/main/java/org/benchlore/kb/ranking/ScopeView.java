@@ -14,16 +14,19 @@ final class ScopeView {
     private final Catalogue catalogue;
     private final RankingSettings settings;
     private final Counts[] counts;
+    private final Dependence dependence;
     private final List<DeviceScope> lineage;
     final double[] prior;
     final double[] logPrior;
     private final AtomicReferenceArray<@Nullable Column> columns;
     private volatile double @Nullable [] unmentioned;
 
-    ScopeView(Catalogue catalogue, RankingSettings settings, Counts[] counts, DeviceScope scope) {
+    ScopeView(
+            Catalogue catalogue, RankingSettings settings, Counts[] counts, Dependence dependence, DeviceScope scope) {
         this.catalogue = catalogue;
         this.settings = settings;
         this.counts = counts;
+        this.dependence = dependence;
         this.lineage = scope.lineage();
         this.columns = new AtomicReferenceArray<>(catalogue.symptoms());
         this.prior = prior(scope);
@@ -41,11 +44,14 @@ final class ScopeView {
         final double[][] logP;
         /** Per cause, cases that the numbers are worth in all; 0 where the shared background stands unlearnt. */
         final double[] worth;
+        /** Per state, how much the causes differ on it: 0 not at all, near 1 by a large factor. */
+        final double[] spread;
         /** Per cause, ln of P(not mentioned | cause) over the same for the background; null if silence says nothing. */
         final double @Nullable [] logUnmentioned;
 
-        Column(double[][] p, double[] worth, double @Nullable [] logUnmentioned) {
+        Column(double[][] p, double[] worth, double @Nullable [] logUnmentioned, double[] spread) {
             this.p = p;
+            this.spread = spread;
             this.worth = worth;
             this.logUnmentioned = logUnmentioned;
             this.logP = new double[p.length][];
@@ -107,17 +113,70 @@ final class ScopeView {
         double[] mention = catalogue.mention(s);
         boolean silenceSpeaks = mention[0] > 0;
         double[] logUnmentioned = silenceSpeaks ? new double[size] : null;
-        double silentBackground = silent(mention, catalogue.background(s));
+        double[] background = background(s);
+        double silentBackground = silent(mention, background);
         for (int c = 0; c < size; c++) {
-            double[] states1 = pooled(c, s, worth);
+            double[] given = pooled(c, s, base(c, s, background), worth);
             for (int x = 0; x < states; x++) {
-                p[x][c] = states1[x];
+                p[x][c] = given[x];
             }
             if (logUnmentioned != null && c != catalogue.unlisted() && catalogue.speaks(c, s)) {
-                logUnmentioned[c] = Math.log(silent(mention, states1) / silentBackground);
+                logUnmentioned[c] = Math.log(silent(mention, given) / silentBackground);
             }
         }
-        return new Column(p, worth, logUnmentioned);
+        return new Column(p, worth, logUnmentioned, spread(p));
+    }
+
+    /** What a cause that says nothing of the symptom shows, learnt from the cases of all such causes. */
+    private double[] background(int s) {
+        double[] packs = catalogue.background(s);
+        double[] n = new double[packs.length];
+        double cases = 0;
+        double seen = 0;
+        for (int c = 0; c < catalogue.unlisted(); c++) {
+            if (counts[c].isEmpty() || catalogue.speaks(c, s)) {
+                continue;
+            }
+            cases += counts[c].weight(DeviceScope.ANY);
+            long[] own = counts[c].states(DeviceScope.ANY, s);
+            for (int x = 0; own != null && x < n.length; x++) {
+                n[x] += own[x] / (double) Lesson.WHOLE;
+                seen += own[x] / (double) Lesson.WHOLE;
+            }
+        }
+        if (seen == 0) {
+            return packs;
+        }
+        double total = settings.backgroundCases() + seen + addSilent(n, cases - seen, catalogue.mention(s), packs);
+        double[] learnt = new double[packs.length];
+        for (int x = 0; x < learnt.length; x++) {
+            learnt[x] = (settings.backgroundCases() * packs[x] + n[x]) / total;
+        }
+        return learnt;
+    }
+
+    private double[] base(int c, int s, double[] background) {
+        if (c == catalogue.unlisted()) {
+            return catalogue.unlistedOpinion(s, background);
+        }
+        return catalogue.speaks(c, s) ? catalogue.opinion(c, s) : background;
+    }
+
+    /** Per state, 1 - least / largest probability over the listed causes that apply; 0 for what says nothing. */
+    private double[] spread(double[][] p) {
+        double[] spread = new double[p.length];
+        for (int x = 0; x < p.length; x++) {
+            double least = 1;
+            double largest = 0;
+            for (int c = 0; c < catalogue.unlisted(); c++) {
+                if (prior[c] > 0) {
+                    least = Math.min(least, p[x][c]);
+                    largest = Math.max(largest, p[x][c]);
+                }
+            }
+            spread[x] = largest > 0 ? 1 - least / largest : 0;
+        }
+        return spread;
     }
 
     /** P(a note does not mention the symptom), given P(state). */
@@ -129,9 +188,9 @@ final class ScopeView {
         return p;
     }
 
-    private double[] pooled(int c, int s, double[] worth) {
-        double[] p = catalogue.opinion(c, s);
-        double strength = catalogue.worth(c, s);
+    private double[] pooled(int c, int s, double[] base, double[] worth) {
+        double[] p = base;
+        double strength = catalogue.worth(c, s) * dependence.worth(catalogue.speaks(c, s), s);
         worth[c] = catalogue.speaks(c, s) ? strength : 0;
         if (counts[c].isEmpty()) {
             return p;
@@ -144,7 +203,7 @@ final class ScopeView {
             for (double x : n) {
                 seen += x;
             }
-            if (seen == 0) {
+            if (seen == 0 && (mention[0] == 0 || !catalogue.speaks(c, s))) {
                 continue;
             }
             double m = learnt ? settings.scopeCases() : strength;

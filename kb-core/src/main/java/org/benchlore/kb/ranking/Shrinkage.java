@@ -10,8 +10,11 @@ import org.apache.commons.numbers.gamma.LogGamma;
  * 147, 1984). So a bench that sees what the packs expect keeps to them, and one that does not lets go of them quickly.
  */
 final class Shrinkage {
-    /** Cases that the parent may be worth; each is as likely as the next before any case. */
-    private static final double[] WORTH = {20, 80, 320, 1280};
+    /** Cases that the parent may be worth. */
+    private static final double[] WORTH = {1, 5, 20, 80, 320, 1280};
+
+    /** How likely each is before any case: a textbook that is worth next to nothing is possible but rare. */
+    private static final double[] BELIEF = {0.01, 0.04, 0.2, 0.25, 0.25, 0.25};
 
     private Shrinkage() {}
 
@@ -33,7 +36,7 @@ final class Shrinkage {
         double[] logEvidence = new double[WORTH.length];
         double largest = Double.NEGATIVE_INFINITY;
         for (int k = 0; k < WORTH.length; k++) {
-            logEvidence[k] = logEvidence(WORTH[k], parent, n, total);
+            logEvidence[k] = Math.log(BELIEF[k]) + logEvidence(WORTH[k], parent, n, total);
             largest = Math.max(largest, logEvidence[k]);
         }
         double norm = 0;

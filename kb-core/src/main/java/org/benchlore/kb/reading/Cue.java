@@ -1,5 +1,6 @@
 package org.benchlore.kb.reading;
 
+import com.google.common.base.Splitter;
 import com.google.common.collect.ImmutableList;
 import java.util.List;
 import java.util.Set;
@@ -10,341 +11,79 @@ import java.util.Set;
  */
 enum Cue {
     /** Negates what follows within reach. */
-    NEGATION(
-            "no",
-            "not",
-            "never",
-            "without",
-            "neither",
-            "no longer",
-            "absence of",
-            "lack of",
-            "lacks",
-            "free of",
-            "fails to",
-            "failed to",
-            "unable to",
-            "refuses to",
-            "nothing on",
-            "nothing from",
-            "nothing at",
-            "not any",
-            "none of",
-            "no sign of",
-            "no trace of",
-            "not getting",
-            "not seeing",
-            "does not have",
-            "is not a",
-            "not a"),
+    NEGATION("no | not | never | without | neither | no longer | absence of | lack of | lacks | free of | fails to | "
+            + "failed to | unable to | refuses to | nothing on | nothing from | nothing at | not any | none of | "
+            + "no sign of | no trace of | not getting | not seeing | does not have | is not a | not a"),
     /** Opens a sentence and says nothing ("there is no smell"). */
-    OPENING("there is", "there are", "there was", "there were"),
+    OPENING("there is | there are | there was | there were"),
     /** Negates what went before. */
     NEGATION_AFTER(
-            "not seen",
-            "not found",
-            "not detected",
-            "not visible",
-            "not noticed",
-            "not observed",
-            "not heard",
-            "ruled out",
-            "nowhere",
-            "nowhere to be seen",
-            "nowhere to be found",
-            "cannot be found"),
+            "not seen | not found | not detected | not visible | not noticed | not observed | not heard | ruled out | "
+                    + "nowhere | nowhere to be seen | nowhere to be found | cannot be found"),
     /** Looks like negation and is none. */
-    NO_NEGATION(
-            "no change",
-            "no difference",
-            "not only",
-            "no doubt",
-            "no matter",
-            "not just",
-            "no wonder",
-            "no effect",
-            "not quite",
-            "no help",
-            "no luck",
-            "no idea",
-            "why not",
-            "not much",
-            "no good reason"),
+    NO_NEGATION("no change | no difference | not only | no doubt | no matter | not just | no wonder | no effect | "
+            + "not quite | no help | no luck | no idea | why not | not much | no good reason"),
     /** Says that nobody has looked. */
     UNCHECKED(
-            "not checked",
-            "not tested",
-            "not measured",
-            "not looked at",
-            "not tried",
-            "not yet checked",
-            "not yet measured",
-            "not yet tested",
-            "did not check",
-            "did not measure",
-            "did not test",
-            "have not checked",
-            "have not measured",
-            "have not tested",
-            "could not measure",
-            "cannot measure",
-            "could not check",
-            "cannot check",
-            "to be checked",
-            "need to check",
-            "needs checking",
-            "should check",
-            "must check",
-            "will check",
-            "still to check",
-            "to check",
-            "todo",
-            "will measure",
-            "to measure",
-            "going to check"),
+            "not checked | not tested | not measured | not looked at | not tried | not yet checked | not yet measured | "
+                    + "not yet tested | did not check | did not measure | did not test | have not checked | have not measured | "
+                    + "have not tested | could not measure | cannot measure | could not check | cannot check | to be checked | "
+                    + "need to check | needs checking | should check | must check | will check | still to check | to check | "
+                    + "todo | will measure | to measure | going to check"),
     /** What follows is supposed, not seen. */
-    SUPPOSED("if", "whether", "in case", "should", "unless"),
+    SUPPOSED("if | whether | in case | should | unless"),
     /** A new statement begins. */
-    BREAK(
-            "but",
-            "though",
-            "although",
-            "however",
-            "whereas",
-            "while",
-            "yet",
-            "because",
-            "even though",
-            "despite",
-            "otherwise",
-            "then",
-            "so",
-            "which",
-            "therefore"),
+    BREAK("but | though | although | however | whereas | while | yet | because | even though | despite | otherwise | "
+            + "then | so | which | therefore"),
     /** What follows is left out of what was said before. */
-    EXCEPT("except", "except for", "apart from", "other than", "aside from", "with the exception of"),
+    EXCEPT("except | except for | apart from | other than | aside from | with the exception of"),
     /** Says that the thing is as it should be. */
     NORMAL(
-            "no problem with",
-            "no problems with",
-            "no fault on",
-            "no fault with",
-            "no fault in",
-            "nothing wrong with",
-            "nothing wrong on",
-            "no issue with",
-            "no issues with",
-            "no trouble with",
-            "no complaint about",
-            "nothing odd on"),
-    DOUBT(
-            "maybe",
-            "perhaps",
-            "possibly",
-            "probably",
-            "i think",
-            "i guess",
-            "i believe",
-            "i suspect",
-            "seems",
-            "seem",
-            "seemingly",
-            "apparently",
-            "appears to",
-            "looks like",
-            "might",
-            "may",
-            "could be",
-            "not sure",
-            "not certain",
-            "unsure",
-            "presumably",
-            "suspect",
-            "suspected",
-            "suspicious",
-            "likely",
-            "supposedly",
-            "sort of",
-            "kind of",
-            "if i remember",
-            "hard to tell",
-            "hard to say",
-            "as far as i can tell",
-            "guess",
-            "questionable",
-            "must be"),
-    PAST(
-            "last year",
-            "last month",
-            "last week",
-            "last winter",
-            "last summer",
-            "years ago",
-            "year ago",
-            "months ago",
-            "weeks ago",
-            "previously",
-            "used to",
-            "in the past",
-            "formerly",
-            "had been",
-            "a while back",
-            "some time ago",
-            "back then",
-            "at the last repair",
-            "history of",
-            "once had",
-            "in earlier days",
-            "long ago",
-            "before the repair",
-            "before repair",
-            "earlier on",
-            "on the last visit"),
-    OWNER(
-            "owner",
-            "customer",
-            "client",
-            "owner says",
-            "customer says",
-            "user says",
-            "they say",
-            "he says",
-            "she says",
-            "complaint",
-            "complains",
-            "reported by",
-            "according to",
-            "told me",
-            "was told",
-            "user",
-            "tells me",
-            "they told",
-            "brought in with",
-            "came in with"),
-    MEASURED(
-            "measured",
-            "measures",
-            "metered",
-            "meter shows",
-            "meter says",
-            "scope shows",
-            "reads",
-            "reading",
-            "probed",
-            "scoped",
-            "multimeter",
-            "dmm",
-            "measuring"),
-    COLD("when cold", "from cold", "if cold", "while cold", "at cold", "cold start", "cold", "in the cold", "at first"),
-    WARM(
-            "when warm",
-            "when hot",
-            "once warm",
-            "once hot",
-            "if warm",
-            "if hot",
-            "while warm",
-            "while hot",
-            "as it warms up",
-            "after warming up",
-            "when it gets warm",
-            "when it gets hot",
-            "warmed up",
-            "warms up",
-            "warm",
-            "after warm-up",
-            "until it warms up",
-            "once it is warm",
-            "when heated"),
-    UNDER_LOAD(
-            "under load",
-            "with load",
-            "when loaded",
-            "loaded",
-            "on load",
-            "at load",
-            "with the load on",
-            "in use",
-            "at full load",
-            "while playing"),
+            "no problem with | no problems with | no fault on | no fault with | no fault in | nothing wrong with | "
+                    + "nothing wrong on | no issue with | no issues with | no trouble with | no complaint about | nothing odd on"),
+    DOUBT("maybe | perhaps | possibly | probably | i think | i guess | i believe | i suspect | seems | seem | "
+            + "seemingly | apparently | appears to | looks like | might | may | could be | not sure | not certain | "
+            + "unsure | presumably | suspect | suspected | suspicious | likely | supposedly | sort of | kind of | "
+            + "if i remember | hard to tell | hard to say | as far as i can tell | guess | questionable | must be"),
+    PAST("last year | last month | last week | last winter | last summer | years ago | year ago | months ago | "
+            + "weeks ago | previously | used to | in the past | formerly | had been | a while back | some time ago | "
+            + "back then | at the last repair | history of | once had | in earlier days | long ago | before the repair | "
+            + "before repair | earlier on | on the last visit"),
+    OWNER("owner | customer | client | owner says | customer says | user says | they say | he says | she says | "
+            + "complaint | complains | reported by | according to | told me | was told | user | tells me | they told | "
+            + "brought in with | came in with"),
+    MEASURED("measured | measures | metered | meter shows | meter says | scope shows | reads | reading | probed | "
+            + "scoped | multimeter | dmm | measuring"),
+    COLD("when cold | from cold | if cold | while cold | at cold | cold start | cold | in the cold | at first"),
+    WARM("when warm | when hot | once warm | once hot | if warm | if hot | while warm | while hot | as it warms up | "
+            + "after warming up | when it gets warm | when it gets hot | warmed up | warms up | warm | after warm-up | "
+            + "until it warms up | once it is warm | when heated"),
+    UNDER_LOAD("under load | with load | when loaded | loaded | on load | at load | with the load on | in use | "
+            + "at full load | while playing"),
     AFTER_A_WHILE(
-            "after a while",
-            "after some time",
-            "after a few minutes",
-            "after several minutes",
-            "after half an hour",
-            "after an hour",
-            "after a minute",
-            "after a few hours",
-            "eventually",
-            "later on",
-            "after hours",
-            "after minutes",
-            "after a few seconds",
-            "after a couple of minutes",
-            "after long use"),
+            "after a while | after some time | after a few minutes | after several minutes | after half an hour | "
+                    + "after an hour | after a minute | after a few hours | eventually | later on | after hours | after minutes | "
+                    + "after a few seconds | after a couple of minutes | after long use"),
     INTERMITTENT(
-            "sometimes",
-            "now and then",
-            "now and again",
-            "intermittent",
-            "intermittently",
-            "occasionally",
-            "occasional",
-            "every few days",
-            "every few hours",
-            "every few minutes",
-            "every few weeks",
-            "once in a while",
-            "every so often",
-            "every now and then",
-            "from time to time",
-            "at times",
-            "on and off",
-            "off and on",
-            "randomly",
-            "random",
-            "at random",
-            "sporadic",
-            "sporadically",
-            "not always",
-            "every other day",
-            "comes and goes",
-            "some days",
-            "once a day",
-            "once a week",
-            "erratically",
-            "every other time",
-            "most of the time",
-            "some of the time"),
-    STANDBY("in standby", "on standby", "in stand-by", "during standby", "when in standby", "in standby mode"),
+            "sometimes | now and then | now and again | intermittent | intermittently | occasionally | occasional | "
+                    + "every few days | every few hours | every few minutes | every few weeks | once in a while | every so often | "
+                    + "every now and then | from time to time | at times | on and off | off and on | randomly | random | "
+                    + "at random | sporadic | sporadically | not always | every other day | comes and goes | some days | "
+                    + "once a day | once a week | erratically | every other time | most of the time | some of the time"),
+    STANDBY("in standby | on standby | in stand-by | during standby | when in standby | in standby mode"),
     /** Said of a code: more than once. */
-    AGAIN(
-            "again and again",
-            "repeatedly",
-            "recurring",
-            "recurs",
-            "keeps coming back",
-            "keeps coming",
-            "over and over",
-            "every time",
-            "many times",
-            "several times",
-            "all the time",
-            "constantly",
-            "twice",
-            "a few times",
-            "lots of"),
+    AGAIN("again and again | repeatedly | recurring | recurs | keeps coming back | keeps coming | over and over | "
+            + "every time | many times | several times | all the time | constantly | twice | a few times | lots of"),
     /** Said of a code: one entry. */
-    ONCE("once", "one time", "a single", "single", "just once", "only once", "one entry");
+    ONCE("once | one time | a single | single | just once | only once | one entry");
 
     /** Cues that tell when or how often. */
     static final Set<Cue> CONDITIONS = Set.of(COLD, WARM, UNDER_LOAD, AFTER_A_WHILE, INTERMITTENT, STANDBY);
 
     private final ImmutableList<String> phrases;
 
-    Cue(String... phrases) {
-        this.phrases = ImmutableList.copyOf(phrases);
+    Cue(String phrases) {
+        this.phrases = ImmutableList.copyOf(Splitter.on('|').trimResults().split(phrases));
     }
 
     List<String> phrases() {

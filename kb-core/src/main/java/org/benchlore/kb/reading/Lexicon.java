@@ -2,11 +2,14 @@ package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.DeviceScope;
@@ -23,11 +26,22 @@ import org.jspecify.annotations.Nullable;
  * cues. Immutable once built. Where two symptoms share a name, the nearer scope comes first, then the id.
  */
 final class Lexicon {
+    /** Stems that turn a thing's name into one of its quantities. */
+    private static final Set<String> QUANTITIES = Set.of("voltag", "temperatur", "resistanc", "current", "esr");
+
     private final Trie trie = new Trie();
     private final TreeSet<String> surfaces = new TreeSet<>();
     private final Map<Double, Symptom> railsByVolts = new HashMap<>();
-    private final Map<String, Symptom> resistanceOf = new HashMap<>();
-    private final List<List<String>> negatedWords = new ArrayList<>();
+
+    /** Symptom by "id unit": what a reading in that unit belongs to when the symptom named has another one. */
+    private final Map<String, Symptom> paired = new HashMap<>();
+
+    /** Words of more than one term; symptoms share many. */
+    private final Set<List<String>> longWords = new LinkedHashSet<>();
+
+    /** Each phrase is taken apart once, however many symptoms share it; empty after building. */
+    private final Map<String, List<Entry>> entriesByPhrase = new HashMap<>();
+
     private final Map<String, Symptom> byId = new TreeMap<>();
     private final Map<String, Device.Code> codes = new HashMap<>();
     private final LogLines logLines;
@@ -47,8 +61,8 @@ final class Lexicon {
         for (Device device : devices) {
             add(device);
         }
-        nearestFirst.forEach(this::pairResistance);
-        negatedWords.forEach(this::lendNegation);
+        nearestFirst.forEach(this::pair);
+        longWords.forEach(this::lend);
         for (Cue cue : Cue.values()) {
             for (String phrase : cue.phrases()) {
                 for (Entry entry : entries(phrase)) {
@@ -56,6 +70,8 @@ final class Lexicon {
                 }
             }
         }
+        entriesByPhrase.clear();
+        longWords.clear();
         this.spelling = new Spelling(surfaces);
         this.logLines = new LogLines(devices);
     }
@@ -93,9 +109,9 @@ final class Lexicon {
         return Optional.ofNullable(railsByVolts.get(volts));
     }
 
-    /** The symptom that a resistance read on a rail belongs to, "12 V to ground" for "12 V". */
-    Optional<Symptom> resistance(Symptom rail) {
-        return Optional.ofNullable(resistanceOf.get(rail.id()));
+    /** The symptom that a reading in another unit belongs to, "12 V to ground" for ohms on "12 V". */
+    Optional<Symptom> paired(Symptom named, String unit) {
+        return Optional.ofNullable(paired.get(named.id() + " " + unit));
     }
 
     private void add(Symptom symptom) {
@@ -115,8 +131,8 @@ final class Lexicon {
             Sense sense = new Sense(symptom, i);
             for (String word : state.words()) {
                 List<String> terms = terms(Lexer.tokens(word));
-                if (terms.size() > 1 && terms.get(0).equals("not")) {
-                    negatedWords.add(terms);
+                if (terms.size() > 1) {
+                    longWords.add(terms);
                 }
                 for (Entry entry : entries(word)) {
                     Entry.addOnce(entry.words, sense);
@@ -135,19 +151,32 @@ final class Lexicon {
     }
 
     /**
-     * "not responding" may be one symptom's own word; for others that know "responding" it means the opposite, although
-     * the longer match hides the negation.
+     * The longest match hides shorter ones: "not responding" or "all present" may be one symptom's own words, and still
+     * say something of others that know "responding" or "present". Those senses are lent to the longer entry, negated
+     * where a negation is hidden.
      */
-    private void lendNegation(List<String> terms) {
+    private void lend(List<String> terms) {
         Entry whole = trie.entry(terms);
-        for (Sense sense : trie.entry(terms.subList(1, terms.size())).words) {
-            String opposite = sense.stateOf().opposite();
-            boolean own = whole.words.stream()
-                    .anyMatch(s -> s.symptom().id().equals(sense.symptom().id()));
-            if (opposite != null && !own) {
-                whole.words.add(new Sense(sense.symptom(), sense.symptom().indexOf(opposite)));
+        for (int i = 1; i < terms.size(); i++) {
+            String before = terms.get(i - 1);
+            if (before.equals("no") || before.equals("never")) {
+                return;
+            }
+            boolean negated = terms.subList(0, i).contains("not");
+            for (Sense sense : senses(terms.subList(i, terms.size()), e -> e.words)) {
+                String state =
+                        negated ? sense.stateOf().opposite() : sense.stateOf().id();
+                boolean own = whole.words.stream()
+                        .anyMatch(s -> s.symptom().id().equals(sense.symptom().id()));
+                if (state != null && !own) {
+                    whole.words.add(new Sense(sense.symptom(), sense.symptom().indexOf(state)));
+                }
             }
         }
+    }
+
+    private List<Sense> senses(List<String> terms, Function<Entry, List<Sense>> kind) {
+        return trie.find(terms).map(kind).map(List::copyOf).orElse(List.of());
     }
 
     private void add(Device device) {
@@ -178,25 +207,46 @@ final class Lexicon {
         }
     }
 
-    /** Joins a rail to the symptom called "RAIL to ground", which is read in ohms. */
-    private void pairResistance(Symptom symptom) {
+    /** Joins a name to the symptom called "NAME to ground", "voltage on NAME" and the like, which has another unit. */
+    private void pair(Symptom symptom) {
         Quantity quantity = symptom.quantity();
-        if (quantity == null || !quantity.unit().equals("ohm")) {
+        if (quantity == null) {
             return;
         }
         for (String name : symptom.called()) {
             List<String> terms = terms(Lexer.tokens(name));
-            int to = terms.indexOf("to");
-            if (to > 0 && terms.get(terms.size() - 1).equals("ground")) {
-                for (Sense rail : trie.entry(terms.subList(0, to)).names) {
-                    resistanceOf.putIfAbsent(rail.symptom().id(), symptom);
-                }
+            for (Sense other : senses(kernel(terms), e -> e.names)) {
+                paired.putIfAbsent(other.symptom().id() + " " + quantity.unit(), symptom);
             }
         }
     }
 
+    /** The thing itself in the name of one of its quantities; the name unchanged when it is no such name. */
+    private static List<String> kernel(List<String> terms) {
+        int n = terms.size();
+        if (n > 2 && terms.get(n - 2).equals("to") && terms.get(n - 1).equals("ground")) {
+            return terms.subList(0, n - 2);
+        }
+        if (n > 2
+                && terms.get(0).equals("voltag")
+                && (terms.get(1).equals("on") || terms.get(1).equals("at"))) {
+            return terms.subList(2, n);
+        }
+        boolean quantity = n > 1 && QUANTITIES.contains(terms.get(n - 1));
+        return quantity ? terms.subList(0, n - 1) : terms;
+    }
+
     /** Entries of a phrase: as written and, where a hyphen joins two words, also as one word. */
     private List<Entry> entries(String phrase) {
+        List<Entry> known = entriesByPhrase.get(phrase);
+        if (known == null) {
+            known = newEntries(phrase);
+            entriesByPhrase.put(phrase, known);
+        }
+        return known;
+    }
+
+    private List<Entry> newEntries(String phrase) {
         List<Token> tokens = Lexer.tokens(phrase);
         List<Entry> entries = new ArrayList<>(2);
         List<String> terms = terms(tokens);

@@ -141,6 +141,10 @@ final class Linker {
                     }
                 });
             }
+            if (name.name && match(name, word).isPresent()) {
+                // something is said of a nearer one already; the word goes on about that
+                passed += DEAREST;
+            }
             passed += name.entry.names.isEmpty() && name.entry.words.isEmpty() ? 0.25 : 2;
         }
     }

@@ -40,10 +40,11 @@ final class Negations {
             }
         }
         for (Item item : passage.items) {
-            if (!item.free() || item.entry.cue == null) {
+            Cue cue = hidden(item) ? Cue.NEGATION : item.entry.cue;
+            if (!item.free() || cue == null) {
                 continue;
             }
-            switch (item.entry.cue) {
+            switch (cue) {
                 case NEGATION -> item.done = before(item) || behind(item, true);
                 case NEGATION_AFTER -> item.done = behind(item, false);
                 case NORMAL -> item.done = normal(item);
@@ -51,6 +52,15 @@ final class Negations {
                 default -> {}
             }
         }
+    }
+
+    /** "No sign" may be a state word elsewhere; where it found no name, its "no" negates what follows. */
+    private boolean hidden(Item item) {
+        String first = passage.token(item.from).term();
+        return item.entry.cue == null
+                && item.entry.names.isEmpty()
+                && !item.entry.words.isEmpty()
+                && (first.equals("no") || first.equals("not"));
     }
 
     /** The claim of "no NAME" for the first symptom of the name that says what it means. */

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.jspecify.annotations.Nullable;
@@ -37,6 +38,18 @@ final class Trie {
             node.entry = new Entry();
         }
         return node.entry;
+    }
+
+    /** The entry of a phrase, if it has one. */
+    Optional<Entry> find(List<String> terms) {
+        Node node = root;
+        for (String term : terms) {
+            node = node.next.get(term);
+            if (node == null) {
+                return Optional.empty();
+            }
+        }
+        return Optional.ofNullable(node.entry);
     }
 
     /** Matches that do not overlap, in order: longest first, then the packs' before the language's, then leftmost. */

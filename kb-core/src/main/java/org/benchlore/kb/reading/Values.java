@@ -122,6 +122,8 @@ final class Values {
                     && value.kind() == Kind.QUANTITY
                     && passage.item(reading).isEmpty();
             if (item != null && !item.entry.names.isEmpty()) {
+                // a name may bring its own preposition: "on the bulk cap"
+                placed |= PLACE.contains(passage.token(item.from).term());
                 Named named = placed || adjacent || count(value, item) ? named(item, value) : null;
                 return named != null && followedBySign(item.to) ? null : named;
             }
@@ -177,7 +179,8 @@ final class Values {
                 }
                 boolean near = reading - item.to <= 1 && (value.kind() == Kind.QUANTITY || value.resolution() < 1);
                 boolean comma = !passage.sameSegment(reading, item.from);
-                boolean told = nominal ? clearly : says || near || value.kind() == Kind.QUANTITY;
+                boolean foreign = nominal && !names(reading, named.symptom());
+                boolean told = foreign ? clearly : says || near || value.kind() == Kind.QUANTITY;
                 boolean commaAllowed = !comma || clearly || (word != null && value.resolution() < 1);
                 return told && commaAllowed ? named : null;
             }
@@ -190,6 +193,18 @@ final class Values {
             }
         }
         return null;
+    }
+
+    /** Whether the reading is itself a name of the symptom, as "320 V" may be of the bulk voltage, which has no nominal. */
+    private boolean names(int reading, Symptom symptom) {
+        Quantity quantity = symptom.quantity();
+        if (quantity == null || quantity.nominal() != null) {
+            return false;
+        }
+        return passage.item(reading)
+                .filter(item ->
+                        item.entry.names.stream().anyMatch(s -> s.symptom().id().equals(symptom.id())))
+                .isPresent();
     }
 
     private static boolean between(Token token, @Nullable Item item) {
@@ -217,9 +232,10 @@ final class Values {
             if (fits(sense.symptom(), value)) {
                 return new Named(item, sense.symptom(), item.from, item.to);
             }
-            Optional<Symptom> resistance = lexicon.resistance(sense.symptom()).filter(s -> fits(s, value));
-            if (resistance.isPresent() && value.kind() == Kind.QUANTITY) {
-                return new Named(item, resistance.get(), item.from, item.to);
+            Optional<Symptom> paired =
+                    lexicon.paired(sense.symptom(), value.unit()).filter(s -> fits(s, value));
+            if (paired.isPresent() && value.kind() == Kind.QUANTITY) {
+                return new Named(item, paired.get(), item.from, item.to);
             }
         }
         return null;

@@ -17,9 +17,6 @@ import org.benchlore.kb.knowledge.DeviceScope;
 
 /** Drafts as Lucene documents. */
 final class Documents {
-    /** A finding that weighs less does not make the symptom a subject of the entry. */
-    private static final double SUBJECT = 0.7; // twice as likely as usual
-
     /** A case bears out what an entry explains, so at equal findings the entry comes first. */
     private static final double OF_A_CASE = 0.7;
 
@@ -46,9 +43,10 @@ final class Documents {
             document.add(new StringField(Fields.WITHIN, around.toString(), Field.Store.NO));
         }
         document.add(new StoredField(Fields.TITLE, draft.title()));
-        draft.texts()
-                .forEach((field, passages) ->
-                        passages.forEach(passage -> document.add(new TextField(field, passage, Field.Store.YES))));
+        draft.texts().forEach((field, passages) -> {
+            Field.Store store = field.equals(Fields.LINKED) ? Field.Store.NO : Field.Store.YES;
+            passages.forEach(passage -> document.add(new TextField(field, passage, store)));
+        });
         for (String concept : subjects(draft)) {
             document.add(new StringField(Fields.CONCEPTS, concept, Field.Store.NO));
         }
@@ -70,7 +68,7 @@ final class Documents {
             }
         }
         draft.findings().forEach((term, weight) -> {
-            if (weight >= SUBJECT) {
+            if (weight >= FindingWeights.SUBJECT) {
                 subjects.add(term.substring(0, term.indexOf('=')));
             }
         });

@@ -73,6 +73,7 @@ final class EntryDrafts {
         texts.put(Fields.NAME, List.of(cause.name()));
         texts.put(Fields.CALLED, cause.aliases());
         texts.put(Fields.ABOUT, join(List.of(cause.about()), cause.fools()));
+        texts.put(Fields.LINKED, linked(cause));
         add(HitKind.CAUSE, cause.id(), cause.name(), cause.scope(), texts, weights.of(cause));
     }
 
@@ -89,6 +90,7 @@ final class EntryDrafts {
                                 .distinct()
                                 .toList(),
                         test.fools()));
+        texts.put(Fields.LINKED, linked(test));
         add(HitKind.TEST, test.id(), test.name(), test.scope(), texts, weights.of(test));
     }
 
@@ -102,7 +104,46 @@ final class EntryDrafts {
                         fix.verify(),
                         List.of(String.join(", ", fix.parts()), String.join(", ", fix.tools())),
                         fix.fools()));
+        texts.put(Fields.LINKED, names(knowledge.causesFixedBy(fix.id())));
         add(HitKind.FIX, fix.id(), fix.name(), fix.scope(), texts, weights.of(fix));
+    }
+
+    private List<String> linked(Cause cause) {
+        List<String> names = new ArrayList<>();
+        cause.confirmedBy().forEach(id -> knowledge.test(id).ifPresent(test -> names.add(test.name())));
+        cause.fixedBy().forEach(remedy -> knowledge.fix(remedy.fixId()).ifPresent(fix -> names.add(fix.name())));
+        weights.of(cause).forEach((term, weight) -> {
+            if (weight >= FindingWeights.SUBJECT) {
+                names.add(shown(term));
+            }
+        });
+        return names;
+    }
+
+    private List<String> linked(BenchTest test) {
+        List<String> names = new ArrayList<>();
+        test.reveals().forEach(id -> knowledge.symptom(id).ifPresent(symptom -> names.add(symptom.name())));
+        names.addAll(names(knowledge.causes().stream()
+                .filter(cause -> cause.confirmedBy().contains(test.id()))
+                .toList()));
+        return names;
+    }
+
+    /** A symptom and its state in words, "standby rail absent". */
+    private String shown(String term) {
+        int equals = term.indexOf('=');
+        Symptom symptom = knowledge.symptom(term.substring(0, equals)).orElseThrow();
+        State state = symptom.states().get(symptom.indexOf(term.substring(equals + 1)));
+        return symptom.name() + " " + state.name();
+    }
+
+    private static List<String> names(List<Cause> causes) {
+        List<String> names = new ArrayList<>();
+        for (Cause cause : causes) {
+            names.add(cause.name());
+            names.addAll(cause.aliases());
+        }
+        return names;
     }
 
     private void add(

@@ -31,22 +31,28 @@ final class Fields {
     static final String CALLED = "called";
     static final String CODES = "codes";
     static final String ABOUT = "about";
+
+    /** Names of the entries it is linked to: a fix is also found by what it cures. */
+    static final String LINKED = "linked";
+
     static final String NOTES = "notes";
     static final String CONCLUSION = "conclusion";
 
     /**
-     * Text fields and their boosts. Cases have fields of their own, so that a million of them do not change how rare a
+     * Text fields and their boosts, set with {@code SearchMeasure}. A word that matches in a short field such as the name
+     * already scores more there, since BM25 divides by length; that is why the boosts are so even. Cases have fields of their own, so that a million of them do not change how rare a
      * word is among the entries.
      */
     static final Map<String, Float> TEXTS = new LinkedHashMap<>();
 
     static {
-        TEXTS.put(CODES, 4f);
-        TEXTS.put(NAME, 3f);
-        TEXTS.put(CALLED, 2.5f);
+        TEXTS.put(CODES, 2f);
+        TEXTS.put(NAME, 1f);
+        TEXTS.put(CALLED, 0.8f);
         TEXTS.put(ABOUT, 1f);
-        TEXTS.put(CONCLUSION, 1.2f);
-        TEXTS.put(NOTES, 1.2f);
+        TEXTS.put(LINKED, 1f);
+        TEXTS.put(CONCLUSION, 1f);
+        TEXTS.put(NOTES, 1f);
     }
 
     private Fields() {}

@@ -18,7 +18,9 @@ final class SearchAnalyzer extends AnalyzerWrapper {
     private static final CharArraySet SILENT = CharArraySet.unmodifiableSet(new CharArraySet(
             List.of(
                     "a", "an", "the", "of", "be", "it", "its", "and", "or", "that", "this", "to", "in", "at", "as",
-                    "with", "for", "by", "have", "i"),
+                    "with", "for", "by", "have", "i", "when", "but", "do", "from", "so", "if", "than", "then", "there",
+                    "they", "which", "what", "will", "would", "can", "could", "just", "very", "also", "get", "my", "we",
+                    "you", "he", "his", "their", "some", "been", "into", "while"),
             false));
 
     private final Analyzer words = new BenchAnalyzer();

@@ -66,11 +66,16 @@ class PackChecksTest {
     void a_test_that_reveals_nothing_for_the_cause_it_confirms() {
         warns(
                 PackFixture.spoilt(
-                        "      - {symptom: rail-12v, state: absent, means: Look upstream.}\n"
-                                + "      - {symptom: rail-minus-12v, state: low, means: Look at the load.}",
-                        "      - {symptom: log-trip, state: recurring, means: Look at the load.}"),
+                                "      - {symptom: rail-12v, state: absent, means: Look upstream.}\n"
+                                        + "      - {symptom: rail-minus-12v, state: low, means: Look at the load.}",
+                                "      - {symptom: log-trip, state: recurring, means: Look at the load.}")
+                        .replace(
+                                "{symptom: log-trip, states: {absent: 0.95}}",
+                                "{symptom: log-trip, states: {absent: 0.8}}"),
                 "p.yaml:60:9: no test tells these 2 causes apart: fuse-open, regulator-tired (all show nothing unusual); "
                         + "add a test, or a link to a tested symptom in which they differ",
+                "p.yaml:66:7: cause 'fuse-open' has no finding that speaks against it; "
+                        + "link a symptom whose normal state it leaves clearly above its background",
                 "p.yaml:70:20: cause 'fuse-open': test 'measure-rails' reveals no symptom that speaks for it "
                         + "(log-trip); link one of those symptoms, or name another test");
     }

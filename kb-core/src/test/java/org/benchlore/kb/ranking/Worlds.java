@@ -1,9 +1,11 @@
 package org.benchlore.kb.ranking;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import java.util.TreeMap;
 import org.benchlore.kb.knowledge.DeviceScope;
@@ -15,7 +17,7 @@ import org.benchlore.kb.reading.Finding;
 /** Small made-up worlds for tests of the ranking. */
 final class Worlds {
     /** Next to no unlisted cause and no silence, so that published worked examples come out as printed. */
-    static final RankingSettings CLOSED = new RankingSettings(1e-15, 0, 8, 0, 0);
+    static final RankingSettings CLOSED = new RankingSettings(1e-15, 0, 0, 1, 8, 0, 0);
 
     private Worlds() {}
 
@@ -60,7 +62,8 @@ final class Worlds {
                     .append("\n    kind: fault\n    about: Made up.\n")
                     .append("    per-thousand: ")
                     .append(number(perThousand[c]))
-                    .append("\n    shows:\n");
+                    .append("\n    shows:")
+                    .append(Arrays.stream(likelihoods[c]).allMatch(Objects::isNull) ? " []\n" : "\n");
             for (int s = 0; s < backgrounds.length; s++) {
                 if (likelihoods[c][s] != null) {
                     yaml.append("      - {symptom: f").append(s).append(", states: {");

@@ -6,7 +6,21 @@ import org.benchlore.kb.knowledge.PackSource;
 /** The device-independent packs that ship. */
 public final class ShippedPacks {
     /** In reading order; a test holds this against the folder. */
-    static final List<String> NAMES = List.of("common", "power", "controller", "heat", "innocent");
+    static final List<String> NAMES = List.of(
+            "common",
+            "power",
+            "controller",
+            "heat",
+            "innocent",
+            "storage",
+            "optical",
+            "mechanism",
+            "display",
+            "audio",
+            "links",
+            "battery",
+            "damage",
+            "workmanship");
 
     private ShippedPacks() {}
 

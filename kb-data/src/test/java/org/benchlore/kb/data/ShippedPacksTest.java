@@ -1,0 +1,65 @@
+package org.benchlore.kb.data;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.Fix;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.PackReader;
+import org.benchlore.kb.knowledge.PackSource;
+import org.benchlore.kb.knowledge.Risk;
+import org.junit.jupiter.api.Test;
+
+class ShippedPacksTest {
+    private static final Path RESOURCES = Path.of("src/main/resources/org/benchlore/kb/data");
+
+    @Test
+    void the_lists_name_every_file_in_the_folders() throws IOException {
+        assertThat(ShippedPacks.NAMES).containsExactlyInAnyOrderElementsOf(yaml(RESOURCES.resolve("packs")));
+        assertThat(DemoScenario.NAMES).containsExactlyInAnyOrderElementsOf(yaml(RESOURCES.resolve("demo")));
+    }
+
+    private static List<String> yaml(Path folder) throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.map(f -> f.getFileName().toString())
+                    .filter(f -> f.endsWith(".yaml"))
+                    .map(f -> f.substring(0, f.length() - ".yaml".length()))
+                    .toList();
+        }
+    }
+
+    @Test
+    void the_packs_have_no_problem_alone_or_with_the_demo() {
+        assertThat(PackReader.check(ShippedPacks.all())).isEmpty();
+        List<PackSource> all = new ArrayList<>(ShippedPacks.all());
+        all.addAll(DemoScenario.packs());
+        assertThat(PackReader.check(all)).isEmpty();
+    }
+
+    @Test
+    void a_bench_finds_enough_in_them_on_the_first_day() {
+        Knowledge knowledge = PackReader.read(ShippedPacks.all());
+        assertThat(knowledge.causes().size()).isGreaterThanOrEqualTo(110);
+        assertThat(knowledge.symptoms().size()).isGreaterThanOrEqualTo(170);
+        assertThat(knowledge.tests().size()).isGreaterThanOrEqualTo(100);
+        assertThat(knowledge.fixes().size()).isGreaterThanOrEqualTo(100);
+        assertThat(knowledge.causes().stream().mapToDouble(Cause::perThousand).sum())
+                .isBetween(700.0, 1100.0);
+    }
+
+    @Test
+    void risky_fixes_say_what_can_go_wrong() {
+        for (Fix fix : PackReader.read(ShippedPacks.all()).fixes()) {
+            if (fix.risk().compareTo(Risk.MEDIUM) >= 0) {
+                assertThat(fix.cautions()).as(fix.id()).isNotEmpty();
+            }
+            assertThat(fix.verify()).as(fix.id()).isNotEmpty();
+        }
+    }
+}
