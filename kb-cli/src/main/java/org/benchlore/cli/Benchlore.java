@@ -38,6 +38,8 @@ import picocli.CommandLine.Command;
             ShowCommand.class,
             CaseCommand.class,
             OutcomeCommand.class,
+            WorkCommand.class,
+            SheetCommand.class,
             CheckCommand.class,
             ImportCommand.class,
             ExportCommand.class,

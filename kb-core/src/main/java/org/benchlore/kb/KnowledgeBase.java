@@ -25,6 +25,7 @@ import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
+import org.benchlore.kb.report.Sheets;
 import org.benchlore.kb.search.SearchHit;
 import org.benchlore.kb.search.SearchQuery;
 import org.benchlore.kb.search.SearchResult;
@@ -196,6 +197,19 @@ public final class KnowledgeBase implements AutoCloseable {
     public Optional<CaseHistory> history(String caseId) {
         open();
         return store.history(caseId);
+    }
+
+    /**
+     * A sheet about a case: for the technician, for the owner, or a question for others.
+     *
+     * <p>The ranking in it is by the packs and all other cases; what this case itself taught is left out.
+     *
+     * @return a whole document, ending in a line feed; empty if the case is unknown
+     */
+    public Optional<String> sheet(String caseId, Sheets.Kind kind, Sheets.Format format) {
+        open();
+        return store.history(caseId)
+                .map(history -> new Sheets(knowledge, reader, memory.without(caseId)).write(history, kind, format));
     }
 
     /**
