@@ -80,7 +80,7 @@ final class EndTurn {
             page.text(
                     0,
                     "No cause has that id; "
-                            + Nearest.hint(
+                            + BenchCommand.nearest(
                                     id.get(),
                                     work.kb().knowledge().causes().stream()
                                             .map(Cause::id)

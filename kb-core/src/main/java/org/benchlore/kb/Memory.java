@@ -81,7 +81,8 @@ final class Memory {
         current();
         Snapshot now = snapshot;
         return now.model()
-                .unlearn(lesson(recordedUpTo(now.position(), caseId)).stream().toList());
+                .unlearn(taught(recordedUpTo(now.position(), caseId)).map(Taught::lesson).stream()
+                        .toList());
     }
 
     /** The packs' opinion alone. */
