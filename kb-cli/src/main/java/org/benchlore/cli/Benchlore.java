@@ -34,6 +34,11 @@ import picocli.CommandLine.Command;
         subcommands = {
             RankCommand.class,
             NextCommand.class,
+            PlanCommand.class,
+            DoubtCommand.class,
+            WorthCommand.class,
+            ProofCommand.class,
+            FixesCommand.class,
             SearchCommand.class,
             ShowCommand.class,
             CaseCommand.class,
