@@ -138,14 +138,14 @@ final class OutcomeCommand extends BenchCommand {
                 && !causeId.equals(RankingModel.UNLISTED)
                 && kb.knowledge().cause(causeId).isEmpty()) {
             throw new UsageException("no cause '" + causeId + "'; "
-                    + Nearest.hint(
+                    + nearest(
                             causeId,
                             kb.knowledge().causes().stream().map(Cause::id).toList()));
         }
         String fixId = fix;
         if (fixId != null && kb.knowledge().fix(fixId).isEmpty()) {
             throw new UsageException("no fix '" + fixId + "'; "
-                    + Nearest.hint(
+                    + nearest(
                             fixId,
                             kb.knowledge().fixes().stream().map(f -> f.id()).toList()));
         }

@@ -76,6 +76,15 @@ final class Memory {
         return snapshot.model();
     }
 
+    /** The model of everything recorded so far but one case. */
+    RankingModel without(String caseId) {
+        current();
+        Snapshot now = snapshot;
+        return now.model()
+                .unlearn(taught(recordedUpTo(now.position(), caseId)).map(Taught::lesson).stream()
+                        .toList());
+    }
+
     /** The packs' opinion alone. */
     RankingModel packs() {
         return packs;

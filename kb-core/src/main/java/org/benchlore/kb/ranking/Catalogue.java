@@ -31,7 +31,7 @@ final class Catalogue {
     private final double[][][] opinion;
     private final double[][] worth;
     private final double[] share;
-    private final double[][] unlistedOpinion;
+    private final double[] unlistedSpread;
     /** Per symptom and state, chance that a note mentions it; null where silence says nothing. */
     private final double[][] mention;
 
@@ -39,15 +39,15 @@ final class Catalogue {
         symptoms = List.copyOf(knowledge.symptoms());
         causes = List.copyOf(knowledge.causes());
         background = new double[symptoms.size()][];
-        unlistedOpinion = new double[symptoms.size()][];
+        unlistedSpread = new double[symptoms.size()];
         mention = new double[symptoms.size()][];
         for (int s = 0; s < symptoms.size(); s++) {
             Symptom symptom = symptoms.get(s);
             symptomNumbers.put(symptom.id(), s);
             background[s] = symptom.states().stream().mapToDouble(State::usual).toArray();
-            unlistedOpinion[s] = spread(background[s], settings.unlistedSpread());
             mention[s] = mention(symptom, settings);
         }
+        boolean[] known = new boolean[symptoms.size()];
         linked = new int[causes.size()][];
         opinion = new double[causes.size()][][];
         worth = new double[causes.size()][];
@@ -60,6 +60,9 @@ final class Catalogue {
                     .sorted((a, b) -> Integer.compare(number(a.symptomId()), number(b.symptomId())))
                     .toList();
             linked[c] = links.stream().mapToInt(l -> number(l.symptomId())).toArray();
+            for (int s : linked[c]) {
+                known[s] = true;
+            }
             worth[c] = links.stream().mapToDouble(Link::cases).toArray();
             opinion[c] = links.stream().map(this::byState).toArray(double[][]::new);
             share[c] = cause.perThousand();
@@ -69,10 +72,12 @@ final class Catalogue {
             share[c] *= (1 - settings.unlistedShare()) / total;
         }
         share[causes.size()] = settings.unlistedShare();
+        for (int s = 0; s < symptoms.size(); s++) {
+            unlistedSpread[s] = known[s] ? settings.unlistedSpreadKnown() : settings.unlistedSpread();
+        }
     }
 
-    /** The background, mixed with "anything goes". */
-    static double[] spread(double[] background, double share) {
+    private static double[] spread(double[] background, double share) {
         double[] p = new double[background.length];
         for (int x = 0; x < p.length; x++) {
             p[x] = (1 - share) * background[x] + share / p.length;
@@ -151,10 +156,15 @@ final class Catalogue {
     /** The packs' P(state | cause), or the background where the cause is silent. Not to be changed. */
     double[] opinion(int c, int s) {
         if (c == unlisted()) {
-            return unlistedOpinion[s];
+            return unlistedOpinion(s, background[s]);
         }
         int at = Arrays.binarySearch(linked[c], s);
         return at >= 0 ? opinion[c][at] : background[s];
+    }
+
+    /** What an unlisted cause shows, given the background: that, mixed with "anything goes". */
+    double[] unlistedOpinion(int s, double[] background) {
+        return spread(background, unlistedSpread[s]);
     }
 
     /** How many cases that opinion is worth. */

@@ -3,7 +3,7 @@ package org.benchlore.kb.ranking;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Random;
+import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 
 /**
@@ -23,8 +23,11 @@ final class DependenceFit {
     private static final double[] BACKGROUND_FACTORS = {0.025, 0.05, 0.1, 0.2, 0.4, 0.8, 1.6, 3.2, 6.4, 12.8};
     private static final int TENTHS = 10;
 
-    /** Thinned copies of each case, together worth as much as the case: a note may say less than this one did. */
-    private static final int COPIES = 3;
+    /** Thinned copies of all cases, together worth as much as the cases: a note may say less than these did. */
+    private static final int THINNED = 6000;
+
+    private static final int MOST_COPIES = 12;
+    private static final int LEAST_COPIES = 3;
 
     /** Prior spread of the ln factor of one symptom's background about the common one. A fixed default. */
     private static final double BACKGROUND_SPREAD = 0.5;
@@ -101,7 +104,8 @@ final class DependenceFit {
     }
 
     private List<LeftOut> leaveOut(List<CaseRow> rows, Worth worth) {
-        List<LeftOut> result = new ArrayList<>(rows.size() * (1 + COPIES));
+        int copies = Math.min(MOST_COPIES, Math.max(LEAST_COPIES, THINNED / rows.size()));
+        List<LeftOut> result = new ArrayList<>(rows.size() * (1 + copies));
         for (int tenth = 0; tenth < TENTHS; tenth++) {
             for (int r = tenth; r < rows.size(); r += TENTHS) {
                 counts.add(rows.get(r), -1);
@@ -114,9 +118,9 @@ final class DependenceFit {
                 CaseRow row = rows.get(r);
                 counts.add(row, -1);
                 result.add(new LeftOut(row, counts, base, worth, gains, 1));
-                for (int copy = 0; copy < COPIES; copy++) {
-                    CaseRow thinned = thin(row, new Random(31L * r + copy));
-                    result.add(new LeftOut(thinned, counts, base, worth, gains, 1.0 / COPIES));
+                for (int copy = 0; copy < copies; copy++) {
+                    CaseRow thinned = thin(row, new SplittableRandom((long) r * MOST_COPIES + copy));
+                    result.add(new LeftOut(thinned, counts, base, worth, gains, 1.0 / copies));
                 }
                 counts.add(row, 1);
             }
@@ -125,7 +129,7 @@ final class DependenceFit {
     }
 
     /** The case as a terser note would have it: each finding stays with one chance, drawn for the case. */
-    private static CaseRow thin(CaseRow row, Random random) {
+    private static CaseRow thin(CaseRow row, SplittableRandom random) {
         double gone = random.nextDouble();
         int[] keep = IntStream.range(0, row.symptoms.length)
                 .filter(i -> random.nextDouble() >= gone)

@@ -6,7 +6,7 @@ import java.util.Arrays;
 final class LeftOut {
 
     /** Causes kept per case, best first by naive Bayes: the others hold next to no probability. */
-    static final int CANDIDATES = 64;
+    static final int CANDIDATES = 32;
 
     final double weight;
     final int truth; // index among the candidates

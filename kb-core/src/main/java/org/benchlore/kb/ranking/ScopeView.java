@@ -157,7 +157,7 @@ final class ScopeView {
 
     private double[] base(int c, int s, double[] background) {
         if (c == catalogue.unlisted()) {
-            return Catalogue.spread(background, settings.unlistedSpread());
+            return catalogue.unlistedOpinion(s, background);
         }
         return catalogue.speaks(c, s) ? catalogue.opinion(c, s) : background;
     }
