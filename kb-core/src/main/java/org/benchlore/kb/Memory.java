@@ -76,12 +76,13 @@ final class Memory {
         return snapshot.model();
     }
 
-    /** The model of everything recorded so far but one case. */
+    /** The model of everything recorded so far but what one case taught; dependence, fitted to many cases, stays. */
     RankingModel without(String caseId) {
         current();
         Snapshot now = snapshot;
         return now.model()
-                .unlearn(lesson(recordedUpTo(now.position(), caseId)).stream().toList());
+                .unlearn(taught(recordedUpTo(now.position(), caseId)).map(Taught::lesson).stream()
+                        .toList());
     }
 
     /** The packs' opinion alone. */
