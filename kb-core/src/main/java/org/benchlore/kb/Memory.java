@@ -76,7 +76,7 @@ final class Memory {
         return snapshot.model();
     }
 
-    /** The model of everything recorded so far but one case. */
+    /** The model of everything recorded so far but what one case taught; dependence, fitted to many cases, stays. */
     RankingModel without(String caseId) {
         current();
         Snapshot now = snapshot;
