@@ -121,7 +121,7 @@ final class UnitOptions {
         return kb.knowledge()
                 .fix(id)
                 .orElseThrow(() -> new UsageException("no fix '" + id + "'; "
-                        + Nearest.hint(
+                        + BenchCommand.nearest(
                                 id,
                                 kb.knowledge().fixes().stream().map(f -> f.id()).toList())))
                 .id();
