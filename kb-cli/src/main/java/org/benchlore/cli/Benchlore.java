@@ -38,6 +38,7 @@ import picocli.CommandLine.Command;
             ShowCommand.class,
             CaseCommand.class,
             OutcomeCommand.class,
+            EvaluateCommand.class,
             CheckCommand.class,
             ImportCommand.class,
             ExportCommand.class,

@@ -14,16 +14,28 @@ import java.util.stream.IntStream;
  *   <li>The scale of opinions: best leave-one-out likelihood of single findings, on a grid.
  *   <li>The gains: from all counts for use; while learning the powers, from the counts without a tenth of the cases for
  *       the cases of that tenth, since a structure that has seen a case flatters it.
- *   <li>rho, kappa, g, h, from the cases and thinned copies of them: least log-loss of the true cause plus log-normal priors (below), by L-BFGS.
+ *   <li>rho, kappa, g, h, from the cases and thinned copies of them: least log-loss of the true cause plus log-normal
+ *       priors (below), by L-BFGS; how far g and h may differ between symptoms by cross-validation.
  * </ol>
  */
 final class DependenceFit {
 
-    private static final double[] SCALES = {0.025, 0.05, 0.1, 0.2, 0.4, 0.8, 1.6, 3.2, 6.4, 12.8};
+    private static final double[] SCALES = {0.0125, 0.025, 0.05, 0.1, 0.2, 0.4, 0.8, 1.6, 3.2, 6.4};
     private static final int TENTHS = 10;
 
     /** Thinned copies of each case, together worth as much as the case: a note may say less than this one did. */
     private static final int COPIES = 3;
+
+    /**
+     * How far symptoms may differ in how much they count, as the standard deviation of the natural log. Some data need the
+     * first, few or even ones the second; the cases themselves choose.
+     */
+    private static final double[] SYMPTOM_SPREADS = {0.4, 0.1};
+
+    private static final int FOLDS = 4;
+
+    /** Prior spread of the ln scale that all symptoms share: before any case an opinion is worth what it says. */
+    private static final double COMMON_SPREAD = 1;
 
     /** Prior spread of ln scale between symptoms. A fixed default. */
     private static final double SCALE_SPREAD = 0.5;
@@ -38,9 +50,33 @@ final class DependenceFit {
 
     Powers fit(List<CaseRow> rows) {
         double[] scale = scales(rows);
-        PowerLoss loss = new PowerLoss(leaveOut(rows, scale), counts.symptoms());
+        List<LeftOut> cases = leaveOut(rows, scale);
+        PowerLoss loss = new PowerLoss(cases, counts.symptoms(), symptomSpread(cases));
         double[] best = Minimiser.minimise(loss, loss.start());
         return loss.constants(best, scale, Gains.of(counts, base, scale));
+    }
+
+    /** The spread whose powers, learnt from three quarters of the cases, predict the other quarter best; ties to the first. */
+    private double symptomSpread(List<LeftOut> cases) {
+        double chosen = SYMPTOM_SPREADS[0];
+        double least = Double.POSITIVE_INFINITY;
+        for (double spread : SYMPTOM_SPREADS) {
+            double loss = 0;
+            for (int fold = 0; fold < FOLDS; fold++) {
+                List<LeftOut> learning = new ArrayList<>();
+                List<LeftOut> held = new ArrayList<>();
+                for (int i = 0; i < cases.size(); i++) {
+                    (i / (1 + COPIES) % FOLDS == fold ? held : learning).add(cases.get(i));
+                }
+                PowerLoss part = new PowerLoss(learning, counts.symptoms(), spread);
+                loss += part.of(held, Minimiser.minimise(part, part.start()));
+            }
+            if (loss < least) {
+                least = loss;
+                chosen = spread;
+            }
+        }
+        return chosen;
     }
 
     /** Per symptom, drawn to the common one by a log-normal prior. */
@@ -65,6 +101,10 @@ final class DependenceFit {
             for (int k = 0; k < total.length; k++) {
                 total[k] += one[k];
             }
+        }
+        for (int k = 0; k < total.length; k++) {
+            double off = Math.log(SCALES[k]) / COMMON_SPREAD;
+            total[k] -= off * off / 2;
         }
         int common = best(total);
         double[] scales = new double[sum.length];

@@ -6,12 +6,12 @@ import java.util.List;
 /**
  * Leave-one-out log-loss of the true cause as a function of the powers, with its gradient. Parameters are logs, so
  * powers stay positive: [0] ln rho (N - 1), N the mean effective number of findings; [1] ln kappa; then ln g and
- * ln h per symptom. Each has a normal prior: a penalty (value - centre)^2 / (2 spread^2).
+ * ln h per symptom; last the ln power that all share. Each has a normal prior: a penalty (value - centre)^2 / (2 spread^2).
  */
 final class PowerLoss implements Minimiser.Function {
 
-    /** Prior spread of ln g and ln h: two powers in three lie within a factor of 1.5 of the common one. A fixed default. */
-    static final double SYMPTOM_SPREAD = 0.4;
+    /** Prior spread of the ln power that all findings share: two in three within a factor of 1.5. A fixed default. */
+    private static final double SHARED_SPREAD = 0.4;
 
     /** Prior spread of ln kappa and of ln rho (N - 1): a factor of 2.7. A fixed default. */
     static final double COMMON_SPREAD = 1;
@@ -19,13 +19,20 @@ final class PowerLoss implements Minimiser.Function {
     /** Prior centre of ln rho (N - 1). */
     static final double RHO_CENTRE = 0;
 
-    static final double BS = Double.parseDouble(System.getProperty("bs", "0.4"));
     private final List<LeftOut> cases;
     private final int symptoms;
     private final double others; // N - 1
 
-    PowerLoss(List<LeftOut> cases, int symptoms) {
+    private final double symptomSpread;
+
+    /**
+     * The loss over some cases.
+     *
+     * @param symptomSpread prior spread of ln g and ln h: how far symptoms may differ in how much they count
+     */
+    PowerLoss(List<LeftOut> cases, int symptoms, double symptomSpread) {
         this.cases = cases;
+        this.symptomSpread = symptomSpread;
         this.symptoms = symptoms;
         double sum = 0;
         double weight = 0;
@@ -53,6 +60,17 @@ final class PowerLoss implements Minimiser.Function {
         return new Powers(scale, Math.exp(at[0]) / others, own, dependence, gains);
     }
 
+    /** Log-loss of other cases at powers learnt from these. */
+    double of(List<LeftOut> others, double[] at) {
+        Powers now = constants(at, new double[0], Gains.none(0));
+        double[] ignored = new double[at.length];
+        double loss = 0;
+        for (LeftOut one : others) {
+            loss += one.weight * addCase(one, now, ignored);
+        }
+        return loss;
+    }
+
     @Override
     public double value(double[] at, double[] gradient) {
         Powers now = constants(at, new double[0], Gains.none(0));
@@ -62,7 +80,7 @@ final class PowerLoss implements Minimiser.Function {
             loss += one.weight * addCase(one, now, gradient);
         }
         for (int k = 0; k < at.length; k++) {
-            double spread = k < 2 ? COMMON_SPREAD : k == 2 + 2 * symptoms ? BS : SYMPTOM_SPREAD;
+            double spread = k < 2 ? COMMON_SPREAD : k == 2 + 2 * symptoms ? SHARED_SPREAD : symptomSpread;
             double off = (at[k] - (k == 0 ? RHO_CENTRE : 0)) / spread;
             loss += off * off / 2;
             gradient[k] += off / spread;
