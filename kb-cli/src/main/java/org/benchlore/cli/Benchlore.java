@@ -45,6 +45,7 @@ import picocli.CommandLine.Command;
             OutcomeCommand.class,
             WorkCommand.class,
             SheetCommand.class,
+            EvaluateCommand.class,
             CheckCommand.class,
             ImportCommand.class,
             ExportCommand.class,

@@ -57,6 +57,8 @@ class JsonContractTest {
         json("case-state", "case", "open", "no 12 V");
         json("outcome", "outcome", WORDS, "--cause", "reset-supervisor-failed", "--ended", "fixed");
         json("case-list", "case", "list");
+        json("evaluation", "evaluate");
+        json("reasons", "rank", "--why-not", WORDS);
         json("rebuild", "rebuild");
         Path bad = home.resolve("bad.yaml");
         Files.writeString(bad, "pack: [");

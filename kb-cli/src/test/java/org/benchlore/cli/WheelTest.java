@@ -176,6 +176,39 @@ class WheelTest {
     }
 
     @Test
+    void evaluate_says_how_the_ranking_did_and_that_one_case_is_too_few() {
+        assertThat(run("evaluate").code()).isEqualTo(ExitCode.NOTHING_FOUND);
+        run("outcome", WORDS, "--cause", "reset-supervisor-failed", "--ended", "fixed-and-proven");
+
+        Run text = run("evaluate");
+        assertThat(text.code()).isZero();
+        assertThat(text.out()).contains("Replay of 1 own cases", "too few to tell", "packs alone", "said");
+        assertThat(json("evaluate").get("scored").asInt()).isEqualTo(1);
+    }
+
+    @Test
+    void why_not_names_what_would_change_the_ranking_and_the_case_behind_it() {
+        String cause = "reset-supervisor-failed";
+        String id = json("outcome", WORDS, "--cause", cause, "--ended", "fixed-and-proven")
+                .get("id")
+                .asString();
+
+        JsonNode reasons = json("rank", "--why-not", "--cause", cause, WORDS);
+        assertThat(reasons.get("cases").get(0).get("id").asString()).isEqualTo(id);
+        assertThat(reasons.get("cases").get(0).get("decibans").asDouble()).isPositive();
+        JsonNode turn = reasons.get("turns").get(0);
+        assertThat(turn.get("after").asDouble()).isLessThan(turn.get("before").asDouble());
+        double two = reasons.get("twoFaults").get("probability").asDouble();
+        assertThat(json("rank", "--why-not", "--worked-on", WORDS)
+                        .get("twoFaults")
+                        .get("probability")
+                        .asDouble())
+                .isGreaterThan(two);
+        assertThat(run("rank", "--why-not", WORDS).out()).contains("What would change this", "Two faults at once");
+        assertThat(run("rank", "--why-not", "--cause", "no-such", WORDS).code()).isEqualTo(ExitCode.USAGE);
+    }
+
+    @Test
     void the_invented_workshop_sets_up_and_ranks() {
         assertThat(run("demo").code()).isZero();
         assertThat(run("case", "list", "--limit", "500").out()).contains("demo-0001");

@@ -9,7 +9,9 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.CaseStore;
+import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.search.Reached;
 import org.benchlore.kb.search.SearchHit;
 import org.benchlore.kb.search.SearchIndex;
@@ -50,6 +52,10 @@ final class IndexFollower implements AutoCloseable {
 
     List<SearchHit> similar(CaseHistory history, int limit) {
         return current().similar(history, limit);
+    }
+
+    List<SearchHit> similar(List<Finding> findings, DeviceScope scope, int limit) {
+        return current().similar(findings, scope, limit);
     }
 
     List<Suggestion> suggest(String prefix, int limit) {

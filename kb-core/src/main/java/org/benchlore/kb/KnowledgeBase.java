@@ -31,9 +31,14 @@ import org.benchlore.kb.planning.SecondLook;
 import org.benchlore.kb.planning.TestErrors;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
+import org.benchlore.kb.ranking.Evaluation;
+import org.benchlore.kb.ranking.Evaluator;
+import org.benchlore.kb.ranking.Influence;
+import org.benchlore.kb.ranking.PairRanking;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.RankingSettings;
+import org.benchlore.kb.ranking.Turn;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.report.Sheets;
@@ -62,6 +67,7 @@ public final class KnowledgeBase implements AutoCloseable {
     private final IndexFollower index;
     private final CaseIds ids;
     private final Clock clock;
+    private final RankingSettings settings;
     private final List<Consumer<CaseEvent>> listeners = new CopyOnWriteArrayList<>();
     private volatile boolean closed;
 
@@ -80,6 +86,7 @@ public final class KnowledgeBase implements AutoCloseable {
         this.index = index;
         this.ids = ids;
         this.clock = clock;
+        this.settings = settings;
     }
 
     /** A builder, for one thread and one use. */
@@ -239,6 +246,46 @@ public final class KnowledgeBase implements AutoCloseable {
     public SecondLook secondLook(RankingQuery query) {
         open();
         return new Doubts(knowledge, memory.current()).of(query);
+    }
+
+    /**
+     * Single findings not yet made that would most change who leads, the strongest first.
+     *
+     * @param limit most to return, from 1
+     */
+    public List<Turn> turns(RankingQuery query, int limit) {
+        open();
+        return memory.current().turns(query, limit);
+    }
+
+    /**
+     * Past cases concluded on a cause that moved its place in a ranking most, the strongest first. Of many, those most like
+     * the query are looked at.
+     *
+     * @param limit most to return, from 1
+     */
+    public List<Influence> casesBehind(RankingQuery query, String causeId, int limit) {
+        open();
+        return new PastCases(store, index, memory.lessons(), memory.current()).behind(query, causeId, limit);
+    }
+
+    /**
+     * Two faults at once beside each fault alone.
+     *
+     * @param limit most pairs to return, from 1
+     */
+    public PairRanking pairs(RankingQuery query, int limit) {
+        open();
+        return memory.current().pairs(query, limit);
+    }
+
+    /** How well the ranking would have done on the bench's own ended cases, each ranked before it was learnt. */
+    public Evaluation evaluate() {
+        open();
+        return new Evaluator(knowledge, settings)
+                .replay(store.caseIds(Integer.MAX_VALUE).stream()
+                        .flatMap(id -> store.history(id).stream())
+                        .toList());
     }
 
     /** Entries and cases for words. */

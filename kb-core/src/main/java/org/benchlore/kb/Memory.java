@@ -90,6 +90,11 @@ final class Memory {
         return packs;
     }
 
+    /** What cases teach. */
+    Lessons lessons() {
+        return lessons;
+    }
+
     /** Forgets what was derived and derives it again. */
     synchronized void rebuild() {
         snapshot = new Snapshot(packs, 0);

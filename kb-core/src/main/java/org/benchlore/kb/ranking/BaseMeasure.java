@@ -2,28 +2,33 @@ package org.benchlore.kb.ranking;
 
 /**
  * What is believed about a finding before the cases of its cause are counted: the pack's opinion where it has one, else
- * the background, learnt from the cases as a whole. Reads live counts, so it follows a case being left out.
+ * the background, learnt from the cases of all causes without one. Reads live counts, so it follows a case being left out,
+ * and is what {@link ScopeView} has for the scope any.
  */
 final class BaseMeasure {
-    private static final double PRIOR_CASES = 5;
-
     private final Catalogue catalogue;
-    private final double backgroundCases;
+    private final RankingSettings settings;
     private final FindingCounts counts;
 
-    BaseMeasure(Catalogue catalogue, RankingSettings settings, FindingCounts counts) {
+    BaseMeasure(Catalogue catalogue, FindingCounts counts) {
         this.catalogue = catalogue;
-        this.backgroundCases = settings.backgroundCases();
+        this.settings = catalogue.settings();
         this.counts = counts;
     }
 
     /** P0(state | cause); in (0, 1), and summing to 1 over the states of the symptom. */
     double probability(int cause, int symptom, int state) {
-        if (catalogue.speaks(cause, symptom)) {
-            return catalogue.opinion(cause, symptom)[state];
+        if (cause == catalogue.unlisted()) {
+            double spread = settings.unlistedSpread();
+            return (1 - spread) * background(symptom, state) + spread / counts.states(symptom);
         }
-        return (backgroundCases * catalogue.background(symptom)[state] + counts.seen(symptom, state))
-                / (backgroundCases + counts.looked(symptom));
+        return catalogue.speaks(cause, symptom) ? catalogue.opinion(cause, symptom)[state] : background(symptom, state);
+    }
+
+    private double background(int symptom, int state) {
+        double worth = settings.backgroundCases();
+        return (worth * catalogue.background(symptom)[state] + counts.seen(symptom, state))
+                / (worth + counts.looked(symptom));
     }
 
     /** How many cases the belief is worth; above 0. */
@@ -36,11 +41,18 @@ final class BaseMeasure {
         return catalogue.speaks(cause, symptom);
     }
 
-    /** ln of how often each cause occurs, the packs' frequencies worth a few cases. */
+    /** ln of how often each cause occurs, by the packs' frequencies and the counts. */
     double[] logPrior() {
-        double[] logs = new double[counts.causes()];
+        double[] packs = new double[counts.causes()];
+        double[] n = new double[packs.length];
+        for (int c = 0; c < packs.length; c++) {
+            packs[c] = catalogue.share(c);
+            n[c] = counts.cases(c);
+        }
+        double[] shares = Shrinkage.shrink(packs, n);
+        double[] logs = new double[shares.length];
         for (int c = 0; c < logs.length; c++) {
-            logs[c] = Math.log((counts.cases(c) + PRIOR_CASES * catalogue.share(c)) / (counts.total() + PRIOR_CASES));
+            logs[c] = Math.log(shares[c]);
         }
         return logs;
     }

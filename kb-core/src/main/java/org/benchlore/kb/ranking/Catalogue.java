@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -17,16 +18,28 @@ import org.benchlore.kb.reading.Finding;
  * last. Immutable.
  */
 final class Catalogue {
-    /** Cases that the background is worth where a cause says nothing about a symptom. */
-    static final double BACKGROUND_CASES = 4;
+    /**
+     * Cases that the background is worth where a cause says nothing about a symptom and the states are even. What is usual
+     * is a belief about odds: that one cause departs from it by a factor of three either way is as likely for a state seen
+     * in one unit of ten as for one seen in every other. The variance of the log odds of a Beta share worth m cases is about
+     * 1 / (m p (1 - p)), so a lopsided background is worth more cases, up to {@link #MOST_LOPSIDED} times.
+     */
+    private static final double BACKGROUND_CASES = 8;
 
+    private static final double MOST_LOPSIDED = 5;
+
+    private final RankingSettings settings;
     private final List<Symptom> symptoms;
     private final List<Cause> causes;
     private final Map<String, Integer> symptomNumbers = new HashMap<>();
     private final Map<String, Integer> causeNumbers = new HashMap<>();
     private final double[][] background;
+    private final double[] backgroundWorth;
     /** Per cause, symptom numbers it speaks of, ascending; beside it the opinions and their worth. */
     private final int[][] linked;
+
+    /** Per symptom, the listed causes that speak of it, ascending. */
+    private final int[][] speaking;
 
     private final double[][][] opinion;
     private final double[][] worth;
@@ -35,19 +48,30 @@ final class Catalogue {
     /** Per symptom and state, chance that a note mentions it; null where silence says nothing. */
     private final double[][] mention;
 
-    Catalogue(Knowledge knowledge, RankingSettings settings) {
+    /**
+     * Reads the packs.
+     *
+     * @param opinions whether to keep what they think of causes; without, every cause and every state is as likely as the
+     *     next
+     */
+    Catalogue(Knowledge knowledge, RankingSettings settings, boolean opinions) {
+        this.settings = settings;
         symptoms = List.copyOf(knowledge.symptoms());
         causes = List.copyOf(knowledge.causes());
         background = new double[symptoms.size()][];
         unlistedSpread = new double[symptoms.size()];
+        backgroundWorth = new double[symptoms.size()];
         mention = new double[symptoms.size()][];
         for (int s = 0; s < symptoms.size(); s++) {
             Symptom symptom = symptoms.get(s);
             symptomNumbers.put(symptom.id(), s);
-            background[s] = symptom.states().stream().mapToDouble(State::usual).toArray();
+            double even = 1.0 / symptom.states().size();
+            background[s] = symptom.states().stream()
+                    .mapToDouble(x -> opinions ? x.usual() : even)
+                    .toArray();
+            backgroundWorth[s] = BACKGROUND_CASES * lopsided(background[s]);
             mention[s] = mention(symptom, settings);
         }
-        boolean[] known = new boolean[symptoms.size()];
         linked = new int[causes.size()][];
         opinion = new double[causes.size()][][];
         worth = new double[causes.size()][];
@@ -56,28 +80,36 @@ final class Catalogue {
         for (int c = 0; c < causes.size(); c++) {
             Cause cause = causes.get(c);
             causeNumbers.put(cause.id(), c);
-            List<Link> links = cause.shows().stream()
-                    .sorted((a, b) -> Integer.compare(number(a.symptomId()), number(b.symptomId())))
-                    .toList();
+            List<Link> links = (opinions ? cause.shows() : List.<Link>of())
+                    .stream()
+                            .sorted((a, b) -> Integer.compare(number(a.symptomId()), number(b.symptomId())))
+                            .toList();
             linked[c] = links.stream().mapToInt(l -> number(l.symptomId())).toArray();
-            for (int s : linked[c]) {
-                known[s] = true;
-            }
             worth[c] = links.stream().mapToDouble(Link::cases).toArray();
             opinion[c] = links.stream().map(this::byState).toArray(double[][]::new);
-            share[c] = cause.perThousand();
+            share[c] = opinions ? cause.perThousand() : 1;
             total += share[c];
         }
         for (int c = 0; c < causes.size(); c++) {
             share[c] *= (1 - settings.unlistedShare()) / total;
         }
         share[causes.size()] = settings.unlistedShare();
+        speaking = new int[symptoms.size()][];
         for (int s = 0; s < symptoms.size(); s++) {
-            unlistedSpread[s] = known[s] ? settings.unlistedSpreadKnown() : settings.unlistedSpread();
+            int symptom = s;
+            speaking[s] = IntStream.range(0, causes.size())
+                    .filter(c -> Arrays.binarySearch(linked[c], symptom) >= 0)
+                    .toArray();
+            unlistedSpread[s] = speaking[s].length > 0 ? settings.unlistedSpreadKnown() : settings.unlistedSpread();
         }
     }
 
-    private static double[] spread(double[] background, double share) {
+    private static double lopsided(double[] p) {
+        double most = Arrays.stream(p).max().orElse(0.5);
+        return Math.max(1, Math.min(MOST_LOPSIDED, 0.25 / (most * (1 - most))));
+    }
+
+    static double[] spread(double[] background, double share) {
         double[] p = new double[background.length];
         for (int x = 0; x < p.length; x++) {
             p[x] = (1 - share) * background[x] + share / p.length;
@@ -115,6 +147,10 @@ final class Catalogue {
         return number;
     }
 
+    RankingSettings settings() {
+        return settings;
+    }
+
     /** Number of causes, the unlisted one included. */
     int causes() {
         return causes.size() + 1;
@@ -138,6 +174,11 @@ final class Catalogue {
      */
     int causeNumber(String id) {
         return causeNumbers.getOrDefault(id, -1);
+    }
+
+    /** Number of a symptom's normal state. */
+    int normal(int s) {
+        return symptoms.get(s).indexOf(symptoms.get(s).normal().id());
     }
 
     Symptom symptom(int s) {
@@ -170,10 +211,10 @@ final class Catalogue {
     /** How many cases that opinion is worth. */
     double worth(int c, int s) {
         if (c == unlisted()) {
-            return BACKGROUND_CASES;
+            return backgroundWorth[s];
         }
         int at = Arrays.binarySearch(linked[c], s);
-        return at >= 0 ? worth[c][at] : BACKGROUND_CASES;
+        return at >= 0 ? worth[c][at] : backgroundWorth[s];
     }
 
     /** The packs' share of a cause among all, whatever the scope; sums to 1. */
@@ -184,6 +225,11 @@ final class Catalogue {
     /** Whether the cause has an opinion of its own on the symptom. */
     boolean speaks(int c, int s) {
         return c == unlisted() || Arrays.binarySearch(linked[c], s) >= 0;
+    }
+
+    /** Listed causes that have an opinion of their own on the symptom, ascending. */
+    int[] speaking(int s) {
+        return speaking[s];
     }
 
     double[] background(int s) {

@@ -35,14 +35,14 @@ final class Dependence {
      *
      * @param rows cases with one known cause
      */
-    static Dependence fit(Catalogue catalogue, RankingSettings settings, List<CaseRow> rows) {
+    static Dependence fit(Catalogue catalogue, List<CaseRow> rows) {
         if (rows.isEmpty()) {
             return NONE;
         }
         List<CaseRow> ordered = rows.stream().sorted(CaseRow.BY_CONTENT).toList();
         FindingCounts counts = new FindingCounts(catalogue);
         ordered.forEach(row -> counts.add(row, 1));
-        BaseMeasure base = new BaseMeasure(catalogue, settings, counts);
+        BaseMeasure base = new BaseMeasure(catalogue, counts);
         Powers powers = new DependenceFit(counts, base).fit(ordered);
         return new Dependence(powers, new LogTerms(counts, base, powers.worth()));
     }

@@ -11,6 +11,7 @@ final class FindingCounts {
     static final double MICRO = 1e-6;
     private static final PairTables NONE = new PairTables(0, 0);
 
+    private final Catalogue catalogue;
     private final int causes;
     private final int[] states;
     private final long[] perCause;
@@ -21,6 +22,7 @@ final class FindingCounts {
     private long total;
 
     FindingCounts(Catalogue catalogue) {
+        this.catalogue = catalogue;
         this.causes = catalogue.causes();
         this.states = new int[catalogue.symptoms()];
         for (int s = 0; s < states.length; s++) {
@@ -79,8 +81,10 @@ final class FindingCounts {
                 own = new long[causes * (k + 1)];
                 singles[s] = own;
             }
-            seen[s][row.states[i]] += w;
-            seen[s][k] += w;
+            if (!catalogue.speaks(row.cause, s)) {
+                seen[s][row.states[i]] += w;
+                seen[s][k] += w;
+            }
             own[row.cause * (k + 1) + row.states[i]] += w;
             own[row.cause * (k + 1) + k] += w;
         }

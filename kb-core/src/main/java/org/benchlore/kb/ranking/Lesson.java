@@ -3,6 +3,7 @@ package org.benchlore.kb.ranking;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.benchlore.kb.knowledge.DeviceScope;
@@ -29,6 +30,14 @@ public record Lesson(DeviceScope scope, SortedMap<String, Long> weights, List<Fi
                         + "; give 1 to " + WHOLE + " millionths of a case");
             }
         }
+    }
+
+    /** The cause it teaches most, if it teaches it at least half a case; ties go to the last id. */
+    public Optional<String> likeliest() {
+        return weights.entrySet().stream()
+                .max(Map.Entry.<String, Long>comparingByValue().thenComparing(Map.Entry.comparingByKey()))
+                .filter(e -> 2 * e.getValue() >= WHOLE)
+                .map(Map.Entry::getKey);
     }
 
     /** A case known to have had one cause. */

@@ -10,9 +10,6 @@ import java.util.List;
  */
 final class PowerLoss implements Minimiser.Function {
 
-    /** Prior spread of ln g and ln h: two powers in three lie within a factor of 1.5 of the common one. A fixed default. */
-    static final double SYMPTOM_SPREAD = 0.4;
-
     /** Prior spread of ln kappa and of ln rho (N - 1): a factor of 2.7. A fixed default. */
     static final double COMMON_SPREAD = 1;
 
@@ -23,8 +20,16 @@ final class PowerLoss implements Minimiser.Function {
     private final int symptoms;
     private final double others; // N - 1
 
-    PowerLoss(List<LeftOut> cases, int symptoms) {
+    private final double symptomSpread;
+
+    /**
+     * The loss over some cases.
+     *
+     * @param symptomSpread prior spread of ln g and ln h: how far symptoms may differ in how much they count
+     */
+    PowerLoss(List<LeftOut> cases, int symptoms, double symptomSpread) {
         this.cases = cases;
+        this.symptomSpread = symptomSpread;
         this.symptoms = symptoms;
         double sum = 0;
         double weight = 0;
@@ -52,6 +57,17 @@ final class PowerLoss implements Minimiser.Function {
         return new Powers(worth, Math.exp(at[0]) / others, own, dependence, gains);
     }
 
+    /** Log-loss of other cases at powers learnt from these. */
+    double of(List<LeftOut> others, double[] at) {
+        Powers now = constants(at, Worth.asStated(0), Gains.none(0));
+        double[] ignored = new double[at.length];
+        double loss = 0;
+        for (LeftOut one : others) {
+            loss += one.weight * addCase(one, now, ignored);
+        }
+        return loss;
+    }
+
     @Override
     public double value(double[] at, double[] gradient) {
         Powers now = constants(at, Worth.asStated(0), Gains.none(0));
@@ -61,7 +77,7 @@ final class PowerLoss implements Minimiser.Function {
             loss += one.weight * addCase(one, now, gradient);
         }
         for (int k = 0; k < at.length; k++) {
-            double spread = k < 2 ? COMMON_SPREAD : SYMPTOM_SPREAD;
+            double spread = k < 2 ? COMMON_SPREAD : symptomSpread;
             double off = (at[k] - (k == 0 ? RHO_CENTRE : 0)) / spread;
             loss += off * off / 2;
             gradient[k] += off / spread;

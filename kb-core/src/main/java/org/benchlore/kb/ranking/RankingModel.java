@@ -2,7 +2,6 @@ package org.benchlore.kb.ranking;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -33,16 +32,13 @@ public final class RankingModel {
     private static final int MAX_VIEWS = 64;
 
     private final Catalogue catalogue;
-    private final RankingSettings settings;
     private final Counts[] counts;
     private final Dependence dependence;
     private final long cases;
     private final Map<DeviceScope, ScopeView> views = new ConcurrentHashMap<>();
 
-    private RankingModel(
-            Catalogue catalogue, RankingSettings settings, Counts[] counts, Dependence dependence, long cases) {
+    private RankingModel(Catalogue catalogue, Counts[] counts, Dependence dependence, long cases) {
         this.catalogue = catalogue;
-        this.settings = settings;
         this.counts = counts;
         this.dependence = dependence;
         this.cases = cases;
@@ -50,10 +46,18 @@ public final class RankingModel {
 
     /** The packs' opinion alone. */
     public static RankingModel of(Knowledge knowledge, RankingSettings settings) {
-        Catalogue catalogue = new Catalogue(knowledge, settings);
+        return of(new Catalogue(knowledge, settings, true));
+    }
+
+    /** The same causes and symptoms, every opinion left out: what cases teach to somebody who knows nothing. */
+    static RankingModel withoutOpinions(Knowledge knowledge, RankingSettings settings) {
+        return of(new Catalogue(knowledge, settings, false));
+    }
+
+    private static RankingModel of(Catalogue catalogue) {
         Counts[] none = new Counts[catalogue.causes()];
         Arrays.fill(none, Counts.NONE);
-        return new RankingModel(catalogue, settings, none, Dependence.NONE, 0);
+        return new RankingModel(catalogue, none, Dependence.NONE, 0);
     }
 
     /** Number of lessons learnt. */
@@ -87,8 +91,7 @@ public final class RankingModel {
             int[] symptoms = seen.stream().mapToInt(o -> o.symptom).toArray();
             double[][] states = seen.stream().map(o -> shares(o.likelihood)).toArray(double[][]::new);
             for (Map.Entry<String, Long> e : lesson.weights().entrySet()) {
-                int number = catalogue.causeNumber(e.getKey());
-                int c = number < 0 ? catalogue.unlisted() : number;
+                int c = number(e.getKey());
                 if (own.add(c)) {
                     changed[c] = changed[c].copy();
                 }
@@ -101,7 +104,7 @@ public final class RankingModel {
                 changed[c] = Counts.NONE;
             }
         }
-        return new RankingModel(catalogue, settings, changed, dependence, learnt);
+        return new RankingModel(catalogue, changed, dependence, learnt);
     }
 
     /**
@@ -116,26 +119,28 @@ public final class RankingModel {
         for (Lesson lesson : lessons) {
             row(lesson).ifPresent(rows::add);
         }
-        return new RankingModel(catalogue, settings, counts, Dependence.fit(catalogue, settings, rows), cases);
+        return new RankingModel(catalogue, counts, Dependence.fit(catalogue, rows), cases);
+    }
+
+    /** Number of a cause in the order of {@link #probabilities}; that of the unlisted one for what the packs do not have. */
+    int number(String causeId) {
+        int number = catalogue.causeNumber(causeId);
+        return number < 0 ? catalogue.unlisted() : number;
     }
 
     private Optional<CaseRow> row(Lesson lesson) {
-        String likeliest = Collections.max(
-                        lesson.weights().entrySet(),
-                        Map.Entry.<String, Long>comparingByValue().thenComparing(Map.Entry.comparingByKey()))
-                .getKey();
+        String likeliest = lesson.likeliest().orElse("");
         long weight = lesson.weights().getOrDefault(likeliest, 0L);
-        if (2 * weight < Lesson.WHOLE) {
+        if (weight == 0) {
             return Optional.empty();
         }
         List<Catalogue.Observation> certain = known(lesson.findings()).stream()
                 .filter(o -> o.certainState() >= 0)
                 .sorted(Comparator.comparingInt(o -> o.symptom))
                 .toList();
-        int number = catalogue.causeNumber(likeliest);
         return Optional.of(new CaseRow(
                 weight,
-                number < 0 ? catalogue.unlisted() : number,
+                number(likeliest),
                 certain.stream().mapToInt(o -> o.symptom).toArray(),
                 certain.stream().mapToInt(Catalogue.Observation::certainState).toArray()));
     }
@@ -181,12 +186,52 @@ public final class RankingModel {
     }
 
     /**
+     * The posterior probability of one cause, as {@link #rank} gives it.
+     *
+     * @param causeId a cause of the packs; anything else stands for the unlisted one
+     * @throws IllegalArgumentException as {@link #rank}
+     */
+    public double probability(RankingQuery query, String causeId) {
+        return probabilities(query)[number(causeId)];
+    }
+
+    /**
      * P(state | cause) of one symptom as this model has it.
      *
      * @throws IllegalArgumentException if the symptom is unknown
      */
     public StateTable states(String symptomId, DeviceScope scope) {
         return new StateTable(view(scope).column(catalogue.number(symptomId)).p);
+    }
+
+    /**
+     * Single findings not yet made that would most change who leads, the strongest first: those that put another cause
+     * first, then those that lower the leader most.
+     *
+     * @param limit most to return, from 1
+     * @throws IllegalArgumentException as {@link #rank}
+     */
+    public List<Turn> turns(RankingQuery query, int limit) {
+        return new Turns(this, catalogue, view(query.scope())).strongest(query, limit);
+    }
+
+    /**
+     * Two faults at once beside each fault alone, exactly over all of them. Silence is not weighed, and findings are taken
+     * as independent given the faults.
+     *
+     * @param limit most pairs to return, from 1
+     * @throws IllegalArgumentException as {@link #rank}
+     */
+    public PairRanking pairs(RankingQuery query, int limit) {
+        ScopeView view = view(query.scope());
+        List<Catalogue.Observation> observations = observe(query);
+        return new Pairs(catalogue, view, observations, dependence.together(observations, view))
+                .rank(query.workedOnBefore(), limit);
+    }
+
+    /** Numbers in the packs that the cases speak against, worst first. */
+    List<Evaluation.Review> reviews() {
+        return new Reviews(catalogue, view(DeviceScope.ANY), counts).worst();
     }
 
     private List<Catalogue.Observation> observe(RankingQuery query) {
@@ -208,7 +253,7 @@ public final class RankingModel {
     private ScopeView view(DeviceScope scope) {
         ScopeView view = views.get(scope);
         if (view == null) {
-            view = new ScopeView(catalogue, settings, counts, dependence, scope);
+            view = new ScopeView(catalogue, counts, dependence, scope);
             if (views.size() < MAX_VIEWS) {
                 views.put(scope, view);
             }

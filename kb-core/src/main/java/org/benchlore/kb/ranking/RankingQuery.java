@@ -11,10 +11,17 @@ import org.benchlore.kb.reading.Finding;
  * @param scope device scope of the unit
  * @param fromNote whether the findings come from a note, so that what it does not mention says a little; false when they
  *     were picked from a list, where silence says nothing
+ * @param workedOnBefore whether somebody had been inside the unit, so that two faults at once are likelier; only {@link
+ *     RankingModel#pairs} asks
  */
-public record RankingQuery(List<Finding> findings, DeviceScope scope, boolean fromNote) {
+public record RankingQuery(List<Finding> findings, DeviceScope scope, boolean fromNote, boolean workedOnBefore) {
     public RankingQuery {
         findings = List.copyOf(findings);
+    }
+
+    /** A unit nobody is known to have worked on. */
+    public RankingQuery(List<Finding> findings, DeviceScope scope, boolean fromNote) {
+        this(findings, scope, fromNote, false);
     }
 
     /** Findings picked outright, in any device. */

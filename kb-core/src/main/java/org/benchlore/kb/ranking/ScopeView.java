@@ -21,10 +21,9 @@ final class ScopeView {
     private final AtomicReferenceArray<@Nullable Column> columns;
     private volatile double @Nullable [] unmentioned;
 
-    ScopeView(
-            Catalogue catalogue, RankingSettings settings, Counts[] counts, Dependence dependence, DeviceScope scope) {
+    ScopeView(Catalogue catalogue, Counts[] counts, Dependence dependence, DeviceScope scope) {
         this.catalogue = catalogue;
-        this.settings = settings;
+        this.settings = catalogue.settings();
         this.counts = counts;
         this.dependence = dependence;
         this.lineage = scope.lineage();
@@ -72,7 +71,7 @@ final class ScopeView {
         double total = 0;
         for (int c = 0; c < unlisted; c++) {
             if (catalogue.applies(c, scope)) {
-                shares[c] = catalogue.cause(c).perThousand();
+                shares[c] = catalogue.share(c);
                 total += shares[c];
             }
         }
@@ -110,25 +109,37 @@ final class ScopeView {
         int states = catalogue.symptom(s).states().size();
         double[][] p = new double[states][size];
         double[] worth = new double[size];
-        double[] mention = catalogue.mention(s);
-        boolean silenceSpeaks = mention[0] > 0;
-        double[] logUnmentioned = silenceSpeaks ? new double[size] : null;
         double[] background = background(s);
-        double silentBackground = silent(mention, background);
         for (int c = 0; c < size; c++) {
             double[] given = pooled(c, s, base(c, s, background), worth);
             for (int x = 0; x < states; x++) {
                 p[x][c] = given[x];
             }
-            if (logUnmentioned != null && c != catalogue.unlisted() && catalogue.speaks(c, s)) {
-                logUnmentioned[c] = Math.log(silent(mention, given) / silentBackground);
-            }
         }
-        return new Column(p, worth, logUnmentioned, spread(p));
+        return new Column(p, worth, logUnmentioned(s, background), spread(p));
+    }
+
+    /**
+     * Per cause, ln of P(not mentioned | cause) over the same for the background; null if silence says nothing. Only causes
+     * that speak of the symptom differ from the background, so a whole column is not needed.
+     */
+    private double @Nullable [] logUnmentioned(int s, double[] background) {
+        double[] mention = catalogue.mention(s);
+        if (mention[0] == 0) {
+            return null;
+        }
+        double[] log = new double[catalogue.causes()];
+        double[] worth = new double[log.length];
+        double silentBackground = silent(mention, background);
+        for (int c : catalogue.speaking(s)) {
+            double[] given = pooled(c, s, base(c, s, background), worth);
+            log[c] = Math.log(silent(mention, given) / silentBackground);
+        }
+        return log;
     }
 
     /** What a cause that says nothing of the symptom shows, learnt from the cases of all such causes. */
-    private double[] background(int s) {
+    double[] background(int s) {
         double[] packs = catalogue.background(s);
         double[] n = new double[packs.length];
         double cases = 0;
@@ -252,13 +263,33 @@ final class ScopeView {
         return n;
     }
 
+    /**
+     * States that the cases of a cause showed, those inferred from silence among them; empty when none mentioned the
+     * symptom. For the scope any.
+     */
+    double[] seenOf(int c, int s) {
+        long[] own = counts[c].states(DeviceScope.ANY, s);
+        if (own == null) {
+            return new double[0];
+        }
+        double[] n = new double[own.length];
+        double seen = 0;
+        for (int x = 0; x < n.length; x++) {
+            n[x] = own[x] / (double) Lesson.WHOLE;
+            seen += n[x];
+        }
+        addSilent(n, counts[c].weight(DeviceScope.ANY) - seen, catalogue.mention(s), catalogue.opinion(c, s));
+        return n;
+    }
+
     /** Per cause, ln of what a note that mentions nothing at all says for it. */
     double[] unmentioned() {
         double[] sum = unmentioned;
         if (sum == null) {
             sum = new double[catalogue.causes()];
             for (int s = 0; s < catalogue.symptoms(); s++) {
-                double[] log = column(s).logUnmentioned;
+                Column column = columns.get(s);
+                double[] log = column == null ? logUnmentioned(s, background(s)) : column.logUnmentioned;
                 for (int c = 0; log != null && c < sum.length; c++) {
                     sum[c] += log[c];
                 }

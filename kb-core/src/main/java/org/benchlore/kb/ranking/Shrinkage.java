@@ -54,7 +54,8 @@ final class Shrinkage {
         return shares;
     }
 
-    private static double logEvidence(double worth, double[] parent, double[] n, double total) {
+    /** ln of the probability of the counts, one after the other, under a Dirichlet of that worth around the parent. */
+    static double logEvidence(double worth, double[] parent, double[] n, double total) {
         double sum = LogGamma.value(worth) - LogGamma.value(worth + total);
         for (int c = 0; c < n.length; c++) {
             if (n[c] > 0) {

@@ -15,8 +15,13 @@ import org.benchlore.kb.planning.ProofPlan;
 import org.benchlore.kb.planning.SecondLook;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
+import org.benchlore.kb.ranking.Estimate;
+import org.benchlore.kb.ranking.Evaluation;
+import org.benchlore.kb.ranking.Influence;
+import org.benchlore.kb.ranking.PairRanking;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.Ranking.RankedCause;
+import org.benchlore.kb.ranking.Turn;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.search.SearchHit;
@@ -95,6 +100,111 @@ public final class Json {
             texts(node, "cautions", test.cautions());
         }
         return write(root);
+    }
+
+    /**
+     * What would change a ranking, and what moved it ({@code benchlore/reasons/1}).
+     *
+     * @param turns single findings that would change who leads
+     * @param causeId the cause asked about
+     * @param behind past cases that moved it most
+     * @param pairs two faults at once
+     */
+    public static String reasons(List<Turn> turns, String causeId, List<Influence> behind, PairRanking pairs) {
+        ObjectNode root = root("reasons");
+        ArrayNode list = root.putArray("turns");
+        for (Turn t : turns) {
+            ObjectNode node = list.addObject();
+            node.put("symptom", t.symptomId());
+            node.put("state", t.stateId());
+            node.put("chance", t.chance());
+            node.put("leader", t.leaderId());
+            node.put("before", t.before());
+            node.put("after", t.after());
+            node.put("next", t.nextId());
+            node.put("nextProbability", t.next());
+        }
+        root.put("cause", causeId);
+        ArrayNode cases = root.putArray("cases");
+        for (Influence i : behind) {
+            cases.addObject().put("id", i.caseId()).put("decibans", i.decibans());
+        }
+        ObjectNode two = root.putObject("twoFaults");
+        two.put("probability", pairs.probability());
+        ArrayNode likeliest = two.putArray("pairs");
+        for (PairRanking.Pair p : pairs.pairs()) {
+            ObjectNode node = likeliest.addObject();
+            node.put("first", p.firstId());
+            node.put("second", p.secondId());
+            node.put("probability", p.probability());
+            node.put("overSingle", p.overSingle());
+        }
+        return write(root);
+    }
+
+    /** How well the ranking would have done ({@code benchlore/evaluation/1}). */
+    public static String evaluation(Evaluation evaluation) {
+        ObjectNode root = root("evaluation");
+        root.put("scored", evaluation.scored());
+        root.put("learnt", evaluation.learnt());
+        root.put("tooFew", evaluation.tooFew());
+        root.put("tells", evaluation.tells());
+        figures(root.putObject("packs"), evaluation.packs());
+        figures(root.putObject("cases"), evaluation.cases());
+        figures(root.putObject("both"), evaluation.both());
+        estimate(root, "gain", evaluation.gain());
+        ArrayNode bins = root.putArray("calibration");
+        for (Evaluation.Bin b : evaluation.calibration()) {
+            ObjectNode node = bins.addObject();
+            node.put("from", b.from());
+            node.put("to", b.to());
+            node.put("cases", b.cases());
+            node.put("said", b.said());
+            estimate(node, "right", b.right());
+        }
+        ArrayNode curve = root.putArray("curve");
+        for (Evaluation.Stretch s : evaluation.curve()) {
+            ObjectNode node = curve.addObject();
+            node.put("from", s.from());
+            node.put("to", s.to());
+            node.put("packs", s.packs());
+            node.put("cases", s.cases());
+            node.put("both", s.both());
+            node.put("top1", s.top1());
+        }
+        ArrayNode reviews = root.putArray("reviews");
+        for (Evaluation.Review r : evaluation.reviews()) {
+            ObjectNode node = reviews.addObject();
+            node.put("cause", r.causeId());
+            if (!r.symptomId().isEmpty()) {
+                node.put("symptom", r.symptomId());
+                node.put("state", r.stateId());
+                node.put("linked", r.linked());
+            }
+            node.put("opinion", r.opinion());
+            node.put("experience", r.experience());
+            node.put("cases", r.cases());
+            node.put("decibans", r.decibans());
+        }
+        return write(root);
+    }
+
+    private static void figures(ObjectNode node, Evaluation.Figures figures) {
+        estimate(node, "top1", figures.top1());
+        estimate(node, "top3", figures.top3());
+        estimate(node, "logLoss", figures.logLoss());
+        estimate(node, "brier", figures.brier());
+        node.put("ece", figures.calibrationError());
+    }
+
+    /** Ends of an interval that nothing bounds are left out: JSON has no infinity. */
+    private static void estimate(ObjectNode parent, String name, Estimate estimate) {
+        ObjectNode node = parent.putObject(name);
+        node.put("value", estimate.value());
+        if (Double.isFinite(estimate.low())) {
+            node.put("low", estimate.low());
+            node.put("high", estimate.high());
+        }
     }
 
     private static void cause(ObjectNode node, RankedCause cause) {

@@ -1,0 +1,35 @@
+package org.benchlore.cli;
+
+import org.benchlore.kb.KnowledgeBase;
+import org.benchlore.kb.ranking.Evaluation;
+import org.benchlore.kb.report.Json;
+import picocli.CommandLine.Command;
+
+/** How far the ranking can be trusted here. */
+@Command(
+        name = "evaluate",
+        description =
+                "Replay the bench's own ended cases, each ranked before it was learnt, and say how well that went.",
+        mixinStandardHelpOptions = true)
+final class EvaluateCommand extends BenchCommand {
+    EvaluateCommand(Bench bench) {
+        super(bench);
+    }
+
+    @Override
+    public Integer call() {
+        try (KnowledgeBase kb = open()) {
+            Evaluation evaluation = kb.evaluate();
+            if (json) {
+                bench.out().println(Json.evaluation(evaluation));
+            } else if (evaluation.scored() == 0) {
+                bench.err()
+                        .println("benchlore: no ended case of this bench to replay yet;"
+                                + " 'benchlore outcome' records one. Imported cases teach but are not scored.");
+            } else {
+                new EvaluationPage(kb.knowledge(), bench.page()).print(evaluation);
+            }
+            return evaluation.scored() == 0 ? ExitCode.NOTHING_FOUND : ExitCode.DONE;
+        }
+    }
+}

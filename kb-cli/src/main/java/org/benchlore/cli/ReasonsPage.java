@@ -1,0 +1,59 @@
+package org.benchlore.cli;
+
+import java.util.List;
+import java.util.Locale;
+import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.ranking.Influence;
+import org.benchlore.kb.ranking.PairRanking;
+import org.benchlore.kb.ranking.RankingModel;
+import org.benchlore.kb.ranking.Turn;
+
+/** What would change a ranking, what moved it, and two faults at once, as plain text. */
+final class ReasonsPage {
+    private final Knowledge knowledge;
+    private final Page page;
+
+    ReasonsPage(Knowledge knowledge, Page page) {
+        this.knowledge = knowledge;
+        this.page = page;
+    }
+
+    void print(List<Turn> turns, String causeId, List<Influence> behind, PairRanking pairs) {
+        page.heading("What would change this");
+        if (turns.isEmpty()) {
+            page.text(2, "No single finding that is at all likely.");
+        }
+        TestPage names = new TestPage(knowledge, page);
+        for (Turn t : turns) {
+            page.hanging(
+                    2,
+                    4,
+                    names.state(t.symptomId(), t.stateId()) + " [" + t.symptomId() + "], chance "
+                            + Page.percent(t.chance()) + ": " + name(t.leaderId()) + " falls from "
+                            + Page.percent(t.before()) + " to " + Page.percent(t.after())
+                            + (t.overturns()
+                                    ? "; first would be " + name(t.nextId()) + ", " + Page.percent(t.next())
+                                    : ""));
+        }
+        page.blank();
+        page.heading("Past cases behind " + name(causeId));
+        if (behind.isEmpty()) {
+            page.text(2, "None; its place is the packs' opinion.");
+        }
+        for (Influence i : behind) {
+            page.line("  " + i.caseId() + "  " + Page.decibans(i.decibans()));
+        }
+        page.blank();
+        page.heading(String.format(Locale.ROOT, "Two faults at once: %s", Page.percent(pairs.probability())));
+        for (PairRanking.Pair p : pairs.pairs()) {
+            page.hanging(2, 4, Page.percent(p.probability()) + "  " + name(p.firstId()) + " and " + name(p.secondId()));
+        }
+    }
+
+    private String name(String causeId) {
+        return causeId.equals(RankingModel.UNLISTED)
+                ? "none of the causes known here"
+                : knowledge.cause(causeId).map(Cause::name).orElse(causeId);
+    }
+}

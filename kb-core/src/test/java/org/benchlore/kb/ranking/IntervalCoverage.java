@@ -1,0 +1,68 @@
+package org.benchlore.kb.ranking;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.benchlore.kb.reading.Finding;
+
+/** How often the 90 % interval holds the posterior that the true numbers give, on simulated benches. */
+final class IntervalCoverage {
+    private static final int QUERIES = 40;
+    /** Causes below this are not looked at: an interval around next to nothing is easy. */
+    private static final double LEAST = 0.02;
+
+    private IntervalCoverage() {}
+
+    /** Shares of intervals that hold the truth: of the first cause, and of every cause above {@value #LEAST}. */
+    static double[] measure(int seeds, int cases, double correlation, boolean fit) {
+        double[] held = new double[2];
+        double[] all = new double[2];
+        for (int seed = 1; seed <= seeds; seed++) {
+            SimulatedBench bench = new SimulatedBench(seed, 20, 24, 0.7, correlation);
+            Random random = new Random(500 + seed);
+            List<Lesson> lessons = bench.draw(random, cases);
+            RankingModel model =
+                    RankingModel.of(bench.knowledge, RankingSettings.DEFAULT).learn(lessons);
+            List<Lesson> toFit = SimulatedBench.toFit(lessons);
+            if (fit && toFit != null) {
+                model = model.fit(toFit);
+            }
+            for (int q = 0; q < QUERIES; q++) {
+                List<Finding> findings = bench.drawFindings(random, bench.drawCause(random));
+                List<Finding> few = findings.subList(0, Math.min(findings.size(), 3 + random.nextInt(6)));
+                double[] truth = bench.posterior(few);
+                List<Ranking.RankedCause> ranked = new ArrayList<>();
+                Ranking ranking = model.rank(RankingQuery.of(few));
+                ranked.addAll(ranking.causes());
+                ranked.add(ranking.unlisted());
+                for (int k = 0; k < ranked.size(); k++) {
+                    Ranking.RankedCause c = ranked.get(k);
+                    if (c.probability() < LEAST) {
+                        continue;
+                    }
+                    double p = truth[model.number(c.id())];
+                    boolean in = p >= c.interval().low() && p <= c.interval().high();
+                    all[1]++;
+                    held[1] += in ? 1 : 0;
+                    if (k == 0) {
+                        all[0]++;
+                        held[0] += in ? 1 : 0;
+                    }
+                }
+            }
+        }
+        return new double[] {held[0] / all[0], held[1] / all[1]};
+    }
+
+    public static void main(String[] args) {
+        for (double correlation : new double[] {0, 0.5}) {
+            for (int cases : new int[] {0, 5, 50, 500}) {
+                for (boolean fit : new boolean[] {false, true}) {
+                    double[] m = measure(Integer.parseInt(args[0]), cases, correlation, fit);
+                    System.out.printf(
+                            "r %.1f cases %d fit %s first %.3f all %.3f%n", correlation, cases, fit, m[0], m[1]);
+                }
+            }
+        }
+    }
+}
