@@ -8,8 +8,6 @@ module org.benchlore.kb {
     requires org.apache.commons.statistics.distribution;
     requires org.apache.lucene.analysis.common;
     requires org.apache.lucene.core;
-    requires org.apache.lucene.highlighter;
-    requires org.apache.lucene.suggest;
     requires org.snakeyaml.engine;
     requires org.xerial.sqlitejdbc;
     requires tools.jackson.databind;

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -11,6 +12,7 @@ import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.KnowledgeBaseBuilder;
 import org.benchlore.kb.data.ShippedPacks;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Nearest;
 import org.benchlore.kb.reading.Finding;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -119,7 +121,7 @@ abstract class BenchCommand implements Callable<Integer> {
                     .knowledge()
                     .symptom(symptom)
                     .orElseThrow(() -> new UsageException("no symptom '" + symptom + "'; "
-                            + Nearest.hint(
+                            + nearest(
                                     symptom,
                                     kb.knowledge().symptoms().stream()
                                             .map(s -> s.id())
@@ -135,5 +137,10 @@ abstract class BenchCommand implements Callable<Integer> {
             findings.add(Finding.of(symptom, state));
         }
         return findings;
+    }
+
+    /** "Did you mean" for an id. */
+    static String nearest(String given, Collection<String> known) {
+        return Nearest.remedy(given, known, "try 'benchlore search'");
     }
 }

@@ -48,7 +48,7 @@ final class CaseCommand extends BenchCommand {
     static CaseHistory known(KnowledgeBase kb, String id) {
         return kb.history(id)
                 .orElseThrow(() -> new UsageException("no case '" + id + "'; "
-                        + Nearest.hint(
+                        + nearest(
                                 id, kb.cases(200).stream().map(CaseHistory::id).toList())));
     }
 
@@ -159,7 +159,7 @@ final class CaseCommand extends BenchCommand {
                 } else {
                     if (kb.knowledge().test(testId).isEmpty()) {
                         throw new UsageException("no test '" + testId + "'; "
-                                + Nearest.hint(
+                                + nearest(
                                         testId,
                                         kb.knowledge().tests().stream()
                                                 .map(t -> t.id())

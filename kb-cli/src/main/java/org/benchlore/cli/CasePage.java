@@ -30,14 +30,25 @@ final class CasePage {
 
     /** One line of a list. */
     void summary(CaseHistory history) {
+        page.hanging(history.id() + "  " + TIME.format(history.openedAt()).substring(0, 10) + "  ", 4, state(history));
+    }
+
+    /** A case in a line. */
+    String line(CaseHistory history) {
+        return history.id() + ", " + state(history);
+    }
+
+    /** An event in a line. */
+    String line(CaseEvent event) {
+        return event.fold(new Line());
+    }
+
+    private String state(CaseHistory history) {
         String ended = history.withdrawn()
                 ? "withdrawn"
                 : history.outcome() == null ? "open" : history.outcome().id();
         String what = history.causeId() == null ? history.complaint() : cause(history.causeId());
-        page.hanging(
-                history.id() + "  " + TIME.format(history.openedAt()).substring(0, 10) + "  ",
-                4,
-                history.scope() + ", " + ended + ": " + what);
+        return history.scope() + ", " + ended + ": " + what;
     }
 
     void full(CaseHistory history) {

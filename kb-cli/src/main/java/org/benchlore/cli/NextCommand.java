@@ -1,41 +1,24 @@
 package org.benchlore.cli;
 
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.benchlore.kb.KnowledgeBase;
-import org.benchlore.kb.knowledge.DeviceScope;
-import org.benchlore.kb.knowledge.Risk;
+import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.ranking.RankingQuery;
-import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.report.Json;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
-/** Bench tests by what they tell per minute. */
+/** Bench tests by what they save per minute, and when to stop testing. */
 @Command(
         name = "next",
-        description = "List the bench tests worth doing next, by information per minute.",
+        description = "List the bench tests worth doing next, by minutes saved per minute, or say to stop testing.",
         mixinStandardHelpOptions = true)
 final class NextCommand extends BenchCommand {
-    @Parameters(arity = "0..*", paramLabel = "WORDS", description = "What you see and measure; - reads standard input.")
-    List<String> words = new ArrayList<>();
-
-    @Option(names = "--device", paramLabel = "SCOPE", description = "class/family/model/revision, as far as known.")
-    @Nullable
-    String device;
-
-    @Option(names = "--finding", paramLabel = "SYMPTOM=STATE", description = "A finding by id; may be repeated.")
-    List<String> findings = new ArrayList<>();
-
-    @Option(
-            names = "--risk",
-            paramLabel = "RISK",
-            defaultValue = "medium",
-            description = "Highest risk to the unit: none, low, medium, high (default ${DEFAULT-VALUE}).")
-    Risk risk = Risk.MEDIUM;
+    @Mixin
+    UnitOptions unit = new UnitOptions();
 
     @Option(
             names = "--top",
@@ -50,23 +33,38 @@ final class NextCommand extends BenchCommand {
 
     @Override
     public Integer call() {
-        DeviceScope scope = scope(device);
-        String text = words(words);
         try (KnowledgeBase kb = open()) {
-            Reading reading = kb.read(text, scope);
-            RankingQuery query = RankCommand.query(reading, findings(kb, findings), scope);
-            List<TestProposal> proposals = kb.next(query, risk);
-            List<TestProposal> shown = proposals.subList(0, Math.min(Math.max(top, 0), proposals.size()));
+            RankingQuery query = unit.query(kb, this);
+            NextStep next = kb.next(query, unit.conditions(kb));
+            List<TestProposal> shown = next.tests()
+                    .subList(0, Math.min(Math.max(top, 0), next.tests().size()));
             if (json) {
-                bench.out().println(Json.ranking(reading, kb.rank(query), shown));
+                bench.out()
+                        .println(Json.next(
+                                new NextStep(shown, next.repair(), next.minutesUntested(), next.stopTesting())));
             } else {
-                TestPage page = new TestPage(kb.knowledge(), bench.page());
-                int place = 1;
-                for (TestProposal proposal : shown) {
-                    page.summary(place++, proposal);
-                }
+                print(kb, next, shown);
             }
-            return shown.isEmpty() ? ExitCode.NOTHING_FOUND : ExitCode.DONE;
+            return shown.isEmpty() && next.repair().isEmpty() ? ExitCode.NOTHING_FOUND : ExitCode.DONE;
+        }
+    }
+
+    private void print(KnowledgeBase kb, NextStep next, List<TestProposal> shown) {
+        Page page = bench.page();
+        DecisionPage decisions = new DecisionPage(kb.knowledge(), page);
+        decisions.advice(next, unit.perMinute);
+        TestPage tests = new TestPage(kb.knowledge(), page);
+        int place = 1;
+        for (TestProposal proposal : shown) {
+            page.blank();
+            tests.summary(place, proposal);
+            decisions.results(proposal);
+            if (place++ == 1 && !next.stopTesting()) {
+                tests.full(proposal.test());
+            }
+        }
+        if (next.tests().isEmpty()) {
+            page.text(0, String.format(Locale.ROOT, "No test within these tools and this risk can tell more."));
         }
     }
 }

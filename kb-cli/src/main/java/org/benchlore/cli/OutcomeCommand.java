@@ -112,10 +112,10 @@ final class OutcomeCommand extends BenchCommand {
             if (oneStep) {
                 DeviceScope scope = scope(device);
                 List<Finding> picked = findings(kb, findings);
-                events.add(new CaseEvent.Opened(head(kb, caseId, "open"), scope, text, "", CaseHistory.OWN, false));
+                events.add(new CaseEvent.Opened(head(kb, caseId, "1-opened"), scope, text, "", CaseHistory.OWN, false));
                 List<Finding> read =
                         RankCommand.query(kb.read(text, scope), picked, scope).findings();
-                events.add(new CaseEvent.Noted(head(kb, caseId, "note"), text, Reading.Source.SEEN, read));
+                events.add(new CaseEvent.Noted(head(kb, caseId, "2-noted"), text, Reading.Source.SEEN, read));
             } else {
                 CaseCommand.known(kb, caseId);
             }
@@ -138,14 +138,14 @@ final class OutcomeCommand extends BenchCommand {
                 && !causeId.equals(RankingModel.UNLISTED)
                 && kb.knowledge().cause(causeId).isEmpty()) {
             throw new UsageException("no cause '" + causeId + "'; "
-                    + Nearest.hint(
+                    + nearest(
                             causeId,
                             kb.knowledge().causes().stream().map(Cause::id).toList()));
         }
         String fixId = fix;
         if (fixId != null && kb.knowledge().fix(fixId).isEmpty()) {
             throw new UsageException("no fix '" + fixId + "'; "
-                    + Nearest.hint(
+                    + nearest(
                             fixId,
                             kb.knowledge().fixes().stream().map(f -> f.id()).toList()));
         }
@@ -158,12 +158,12 @@ final class OutcomeCommand extends BenchCommand {
         boolean fixed = outcome == Outcome.FIXED || outcome == Outcome.FIXED_AND_PROVEN;
         if (cause != null) {
             Certainty sure = certainty != null ? certainty : fixed ? Certainty.PROVEN : Certainty.LIKELY;
-            events.add(new CaseEvent.Concluded(head(kb, caseId, "cause"), cause, sure, ""));
+            events.add(new CaseEvent.Concluded(head(kb, caseId, "3-concluded"), cause, sure, ""));
             if (fix != null) {
-                events.add(new CaseEvent.FixApplied(head(kb, caseId, "fix"), fix, cause, minutes, ""));
+                events.add(new CaseEvent.FixApplied(head(kb, caseId, "4-fix"), fix, cause, minutes, ""));
             }
         }
-        events.add(new CaseEvent.Ended(head(kb, caseId, "ended"), outcome, afterDays, note));
+        events.add(new CaseEvent.Ended(head(kb, caseId, "5-ended"), outcome, afterDays, note));
     }
 
     /** A case in one step with an id of the caller's has event ids of its own, so that repeating it is known. */

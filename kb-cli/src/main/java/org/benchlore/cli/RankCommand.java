@@ -99,7 +99,7 @@ final class RankCommand extends BenchCommand {
         String about = cause == null ? ranking.causes().get(0).id() : cause;
         if (kb.knowledge().cause(about).isEmpty()) {
             throw new UsageException("no cause '" + about + "'; "
-                    + Nearest.hint(
+                    + nearest(
                             about,
                             kb.knowledge().causes().stream().map(c -> c.id()).toList()));
         }

@@ -113,8 +113,11 @@ final class RankingPage {
                         .map(symptom -> TestPage.stateName(symptom, s))
                         .orElse(s))
                 .collect(Collectors.joining(" or "));
-        return symptom(finding.symptomId()) + " " + states + (finding.certain() ? "" : ", not certain") + " ["
-                + finding.symptomId() + "]";
+        String said = knowledge
+                .symptom(finding.symptomId())
+                .map(symptom -> TestPage.phrase(symptom, states))
+                .orElse(states);
+        return said + (finding.certain() ? "" : ", not certain") + " [" + finding.symptomId() + "]";
     }
 
     private String symptom(String id) {

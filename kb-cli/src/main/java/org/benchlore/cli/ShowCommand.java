@@ -60,7 +60,7 @@ final class ShowCommand extends BenchCommand {
             if (shown.isEmpty()) {
                 bench.err()
                         .println("benchlore: nothing here has the id '" + Page.clean(name) + "'; "
-                                + Nearest.hint(name, ids(knowledge).toList()));
+                                + nearest(name, ids(knowledge).toList()));
                 return ExitCode.NOTHING_FOUND;
             }
             for (Entry entry : shown) {

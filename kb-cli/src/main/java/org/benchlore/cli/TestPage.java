@@ -26,15 +26,29 @@ final class TestPage {
                         Locale.ROOT, "tells %.2f bit, %.3f bit per minute", proposal.bits(), proposal.bitsPerMinute()));
     }
 
-    /** The whole procedure. */
+    /** The whole procedure, with what each reading means. */
     void full(BenchTest test) {
+        procedure(test);
+        for (BenchTest.ReadingMeans reading : test.readings()) {
+            page.hanging(4, 6, "- " + state(reading.symptomId(), reading.stateId()) + ": " + reading.means());
+        }
+        warnings(test);
+    }
+
+    /** The procedure without its readings, for whoever asks for them as a choice. */
+    void steps(BenchTest test) {
+        procedure(test);
+        warnings(test);
+    }
+
+    private void procedure(BenchTest test) {
         page.hanging(2, 4, facts(test));
         page.hanging(2, 4, "Set-up: " + test.setup());
         page.numbered(2, test.steps());
         page.hanging(2, 4, "Expect: " + test.expect());
-        for (BenchTest.ReadingMeans reading : test.readings()) {
-            page.hanging(4, 6, "- " + state(reading.symptomId(), reading.stateId()) + ": " + reading.means());
-        }
+    }
+
+    private void warnings(BenchTest test) {
         test.fools().forEach(f -> page.hanging(2, 4, "What fools people: " + f));
         if (!test.stopWhen().isBlank()) {
             page.hanging(2, 4, "Stop when: " + test.stopWhen());
@@ -56,8 +70,15 @@ final class TestPage {
     String state(String symptomId, String stateId) {
         return knowledge
                 .symptom(symptomId)
-                .map(s -> s.name() + " " + stateName(s, stateId))
+                .map(s -> phrase(s, stateName(s, stateId)))
                 .orElse(symptomId + " " + stateId);
+    }
+
+    /** "12 V rail absent", and no stammer where the state's name says all. */
+    static String phrase(Symptom symptom, String states) {
+        return states.toLowerCase(Locale.ROOT).startsWith(symptom.name().toLowerCase(Locale.ROOT))
+                ? states
+                : symptom.name() + " " + states;
     }
 
     static String stateName(Symptom symptom, String stateId) {

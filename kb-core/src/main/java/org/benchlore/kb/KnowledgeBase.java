@@ -15,11 +15,22 @@ import org.benchlore.kb.cases.CaseIds;
 import org.benchlore.kb.cases.CaseImport;
 import org.benchlore.kb.cases.CaseStore;
 import org.benchlore.kb.cases.ImportResult;
+import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Risk;
-import org.benchlore.kb.planning.TestPlanner;
+import org.benchlore.kb.planning.BenchConditions;
+import org.benchlore.kb.planning.BenchRecord;
+import org.benchlore.kb.planning.Doubts;
+import org.benchlore.kb.planning.FixRecord;
+import org.benchlore.kb.planning.NextStep;
+import org.benchlore.kb.planning.Plan;
+import org.benchlore.kb.planning.ProofPlan;
+import org.benchlore.kb.planning.SecondLook;
+import org.benchlore.kb.planning.TestErrors;
 import org.benchlore.kb.planning.TestProposal;
+import org.benchlore.kb.planning.Worth;
 import org.benchlore.kb.ranking.Evaluation;
 import org.benchlore.kb.ranking.Evaluator;
 import org.benchlore.kb.ranking.Influence;
@@ -30,6 +41,7 @@ import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.ranking.Turn;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
+import org.benchlore.kb.report.Sheets;
 import org.benchlore.kb.search.SearchHit;
 import org.benchlore.kb.search.SearchQuery;
 import org.benchlore.kb.search.SearchResult;
@@ -51,6 +63,7 @@ public final class KnowledgeBase implements AutoCloseable {
     private final org.benchlore.kb.reading.Reader reader;
     private final CaseStore store;
     private final Memory memory;
+    private final WorkMemory work;
     private final IndexFollower index;
     private final CaseIds ids;
     private final Clock clock;
@@ -69,6 +82,7 @@ public final class KnowledgeBase implements AutoCloseable {
         this.reader = org.benchlore.kb.reading.Reader.of(knowledge);
         this.store = store;
         this.memory = new Memory(store, knowledge, settings);
+        this.work = new WorkMemory(store, knowledge);
         this.index = index;
         this.ids = ids;
         this.clock = clock;
@@ -129,18 +143,109 @@ public final class KnowledgeBase implements AutoCloseable {
     }
 
     /**
-     * Bench tests worth doing, best first by information per minute.
+     * Bench tests worth doing, best first by what they save per minute.
      *
      * @param accepted highest risk to the unit that is acceptable
      */
     public List<TestProposal> next(RankingQuery query, Risk accepted) {
-        open();
-        return new TestPlanner(knowledge, memory.current()).propose(query, accepted);
+        return next(query, BenchConditions.DEFAULT.accepting(accepted)).tests();
     }
 
     /** As {@link #next(RankingQuery, Risk)}, with tests of medium risk at most. */
     public List<TestProposal> next(RankingQuery query) {
         return next(query, Risk.MEDIUM);
+    }
+
+    /** What to do now: tests by what they save per minute, the fix to try otherwise, and whether to stop testing. */
+    public NextStep next(RankingQuery query, BenchConditions conditions) {
+        open();
+        return work.planner(memory.current()).next(query, conditions);
+    }
+
+    /** The whole repair as a decision tree, with its expected minutes beside simpler ways. */
+    public Plan plan(RankingQuery query, BenchConditions conditions) {
+        open();
+        return work.planner(memory.current()).plan(query, conditions);
+    }
+
+    /**
+     * How often a test reads wrong, learnt from the cases; {@link TestErrors#finding} makes a result a finding that allows
+     * for it.
+     */
+    public TestErrors errors(BenchTest test) {
+        open();
+        return work.current().errors(test);
+    }
+
+    /**
+     * The record of each fix that was tried, the most tried first.
+     *
+     * @param scope only units within it
+     * @param origin only cases of one bench, {@link CaseHistory#OWN} for one's own; empty for all
+     */
+    public List<FixRecord> fixes(DeviceScope scope, Optional<String> origin) {
+        open();
+        return work.current().fixes(scope, origin);
+    }
+
+    /** The record of one fix, tried or not; all zero with even odds if the packs do not have it. */
+    public FixRecord fix(String fixId) {
+        open();
+        return work.current().fix(fixId);
+    }
+
+    /**
+     * Whether to touch a unit: with the chance of success and of harm out of the ranking and the fix's record.
+     *
+     * @param query what is known of the unit; without a finding it works, and the fix's record alone counts
+     * @param fixId the work thought of
+     * @throws IllegalArgumentException if the packs have no such fix
+     */
+    public Worth worth(RankingQuery query, String fixId, Worth.Stakes stakes) {
+        open();
+        return work.planner(memory.current()).worth(query, fixId, stakes);
+    }
+
+    /**
+     * A proof run after a fix.
+     *
+     * @param fixId for its checklist and, unless {@code notCured} is given, the record that it works; may be empty
+     * @param seen times the fault was seen before the fix, in {@code seenHours} of run
+     * @param confidence asked for, in (0,1)
+     * @param notCured probability before the run that the fix did not cure; empty for the fix's record, else ½
+     * @param cleanHours run so far without fault
+     * @throws IllegalArgumentException if the packs have no such fix or a number is out of range
+     */
+    public ProofPlan proof(
+            Optional<String> fixId,
+            int seen,
+            double seenHours,
+            double confidence,
+            Optional<Double> notCured,
+            double cleanHours) {
+        open();
+        Optional<Fix> fix = fixId.map(id -> knowledge
+                .fix(id)
+                .orElseThrow(() ->
+                        new IllegalArgumentException("there is no fix '" + id + "'; use an id that the packs define")));
+        BenchRecord record = work.current();
+        double prior = notCured.or(
+                        () -> fixId.map(id -> 1 - record.fix(id).believed().mean()))
+                .orElse(0.5);
+        return ProofPlan.of(
+                seen,
+                seenHours,
+                confidence,
+                prior,
+                cleanHours,
+                fixId,
+                fix.map(Fix::verify).orElse(List.of()));
+    }
+
+    /** What speaks against the leading cause, what would overturn it, and whether two faults explain more. */
+    public SecondLook secondLook(RankingQuery query) {
+        open();
+        return new Doubts(knowledge, memory.current()).of(query);
     }
 
     /**
@@ -250,6 +355,19 @@ public final class KnowledgeBase implements AutoCloseable {
     }
 
     /**
+     * A sheet about a case: for the technician, for the owner, or a question for others.
+     *
+     * <p>The ranking in it is by the packs and all other cases; what this case itself taught is left out.
+     *
+     * @return a whole document, ending in a line feed; empty if the case is unknown
+     */
+    public Optional<String> sheet(String caseId, Sheets.Kind kind, Sheets.Format format) {
+        open();
+        return store.history(caseId)
+                .map(history -> new Sheets(knowledge, reader, memory.without(caseId)).write(history, kind, format));
+    }
+
+    /**
      * Cases, the newest first.
      *
      * @param limit most to return, from 1
@@ -302,6 +420,7 @@ public final class KnowledgeBase implements AutoCloseable {
     public void rebuild() {
         open();
         memory.rebuild();
+        work.rebuild();
         index.rebuild();
     }
 

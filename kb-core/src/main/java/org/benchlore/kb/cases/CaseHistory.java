@@ -3,6 +3,7 @@ package org.benchlore.kb.cases;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.reading.Finding;
 import org.jspecify.annotations.Nullable;
@@ -41,9 +42,42 @@ public record CaseHistory(
     /** The origin of the bench's own cases. */
     public static final String OWN = "bench";
 
+    /** Endings that say of a fix before them that it did not hold. */
+    private static final Set<Outcome> FAILED =
+            Set.of(Outcome.NOT_FIXED, Outcome.CAME_BACK, Outcome.MADE_WORSE, Outcome.NOT_WORTH_IT, Outcome.GIVEN_UP);
+
     public CaseHistory {
         events = List.copyOf(events);
         findings = List.copyOf(findings);
+    }
+
+    /**
+     * The last fix, while nothing after it says that it failed: the case is open since, or ended well. Empty if there is none.
+     */
+    public Optional<CaseEvent.FixApplied> cure() {
+        CaseEvent.FixApplied cure = null;
+        for (CaseEvent event : events) {
+            if (event instanceof CaseEvent.FixApplied fix) {
+                cure = fix;
+            } else if (event instanceof CaseEvent.Ended ended && FAILED.contains(ended.outcome())) {
+                cure = null;
+            }
+        }
+        return Optional.ofNullable(cure);
+    }
+
+    /**
+     * Findings on the unit as it was faulty, in order of symptom id. What was seen after the {@link #cure} is left out: it
+     * tells whether the fix helped, not what the cause was.
+     */
+    public List<Finding> findingsOfFault() {
+        Optional<CaseEvent.FixApplied> cure = cure();
+        if (cure.isEmpty()) {
+            return findings;
+        }
+        return fold(events.subList(0, events.indexOf(cure.get())))
+                .map(CaseHistory::findings)
+                .orElse(List.of());
     }
 
     /**

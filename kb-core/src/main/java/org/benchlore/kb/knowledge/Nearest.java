@@ -5,7 +5,7 @@ import java.util.Collection;
 import java.util.Optional;
 
 /** The known word closest to what was written, for "did you mean". */
-final class Nearest {
+public final class Nearest {
     /** Nothing longer, or further off, is a slip of the pen. */
     private static final int MAX_CHARS = 80;
 
@@ -14,7 +14,7 @@ final class Nearest {
     private Nearest() {}
 
     /** The closest candidate within a third of the letters and four edits; ties by order of the alphabet. */
-    static Optional<String> to(String written, Collection<String> candidates) {
+    public static Optional<String> to(String written, Collection<String> candidates) {
         if (written.length() > MAX_CHARS) {
             return Optional.empty();
         }
@@ -34,7 +34,7 @@ final class Nearest {
     }
 
     /** "did you mean 'x'", or {@code otherwise} when nothing is near. */
-    static String remedy(String written, Collection<String> candidates, String otherwise) {
+    public static String remedy(String written, Collection<String> candidates, String otherwise) {
         return to(written, candidates)
                 .map(near -> "did you mean '" + near + "'?")
                 .orElse(otherwise);

@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param states at least two, exactly one of them normal, backgrounds summing to 1
  * @param negated the state that "no NAME" means, or null
  * @param bare the state that the name alone means, or null
+ * @param history whether it is about what once happened to the unit, so that "last year" does not put it aside
  */
 public record Symptom(
         String id,
@@ -27,7 +28,8 @@ public record Symptom(
         List<String> called,
         List<State> states,
         @Nullable String negated,
-        @Nullable String bare) {
+        @Nullable String bare,
+        boolean history) {
     /** How readily a note mentions a symptom without being asked. */
     public enum Reported {
         /** Anybody would say so: smoke, a dead unit. */

@@ -63,7 +63,8 @@ final class SymptomBinder {
                 called,
                 states,
                 state(fields, "negated", list),
-                state(fields, "bare", list));
+                state(fields, "bare", list),
+                fields.flag("history"));
         fields.find("from");
         fields.finish();
         return symptom;

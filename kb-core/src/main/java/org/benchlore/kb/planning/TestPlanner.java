@@ -1,138 +1,189 @@
 package org.benchlore.kb.planning;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
-import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.Remedy;
 import org.benchlore.kb.knowledge.Risk;
-import org.benchlore.kb.knowledge.State;
-import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
-import org.benchlore.kb.ranking.StateTable;
 
 /**
- * Orders bench tests by expected information per minute. Immutable and thread-safe.
+ * Chooses the next test and plans the repair over one snapshot of packs and cases. Immutable and thread-safe.
  *
  * <p>The information of a test is the mutual information, in bits, between the cause and what the test will read (Shannon
- * 1948; Lindley, Annals of Mathematical Statistics 27, 1956), with the test's own errors in it: a miss reads normal, a false
- * alarm reads one of the abnormal states. A test that reads several symptoms is worth what they tell together, each
- * independent of the others given the cause.
+ * 1948; Lindley, Annals of Mathematical Statistics 27, 1956), with the test's own errors in it. Its value is by how much it
+ * lowers the expected minutes of repair (Howard, IEEE Transactions on Systems Science and Cybernetics 2, 1966, for the value
+ * of information; {@code Trouble} for the cost of repair). A test that reads several symptoms is worth what they tell
+ * together, each independent of the others given the cause.
  */
 public final class TestPlanner {
-    /** Joint readings beyond this are not enumerated: the symptoms that tell least are left out. */
-    private static final int MAX_READINGS = 256;
+    /** Tests looked at closely: the best by information per minute, and of the others the most telling. */
+    private static final int BY_RATE = 16;
+
+    private static final int BY_BITS = 8;
+    /** Joint readings per test in the cost of repair. */
+    private static final int READINGS = 12;
+
+    private static final int SHIFTS = 3;
+    /** Device scopes kept ready; beyond this the tables are made anew. */
+    private static final int MAX_SCOPES = 64;
 
     private final Knowledge knowledge;
     private final RankingModel model;
+    private final BenchRecord record;
+    private final Map<DeviceScope, List<TestReadings>> readings = new ConcurrentHashMap<>();
+
+    /** Plans by the packs' figures for tests and fixes. */
+    public TestPlanner(Knowledge knowledge, RankingModel model) {
+        this(knowledge, model, BenchRecord.none(knowledge));
+    }
 
     /** Plans over one snapshot. */
-    public TestPlanner(Knowledge knowledge, RankingModel model) {
+    public TestPlanner(Knowledge knowledge, RankingModel model, BenchRecord record) {
         this.knowledge = knowledge;
         this.model = model;
+        this.record = record;
     }
 
     /**
-     * Tests that can still tell something, best first, ties by id.
+     * Tests that can still tell something, best first.
      *
      * @param query what is known so far
      * @param accepted highest risk to the unit that is acceptable
      * @return empty if no test in scope and risk tells anything
      */
     public List<TestProposal> propose(RankingQuery query, Risk accepted) {
-        double[] posterior = model.probabilities(query);
-        Set<String> known = new HashSet<>();
-        query.findings().forEach(f -> known.add(f.symptomId()));
-        List<TestProposal> proposals = new ArrayList<>();
-        for (BenchTest test : knowledge.tests()) {
-            if (test.risk().compareTo(accepted) > 0 || !test.scope().contains(query.scope())) {
-                continue;
-            }
-            double bits = bits(test, query, known, posterior);
-            if (bits > 0) {
-                proposals.add(new TestProposal(test, bits, bits / test.minutes()));
-            }
+        return next(query, BenchConditions.DEFAULT.accepting(accepted)).tests();
+    }
+
+    /**
+     * What to do now: tests by what they save per minute, the fix to try otherwise, and whether to stop testing.
+     *
+     * @param query what is known so far
+     */
+    public NextStep next(RankingQuery query, BenchConditions conditions) {
+        Situation now = situation(query, conditions);
+        List<TestReadings.Open> close = close(now.tests);
+        Trouble trouble = now.trouble(close, READINGS);
+        Lookahead step = new Lookahead(trouble, 1, 1);
+        Trouble.Order repair = trouble.greedyOrder(now.weights, 0);
+        List<TestProposal> proposals = new ArrayList<>(close.size());
+        for (int t = 0; t < close.size(); t++) {
+            TestReadings.Open open = close.get(t);
+            double minutes = open.of.minutes;
+            double saving = Math.max(0, repair.cost() + minutes - step.oneStep(t, now.weights, 0));
+            double bits = open.nats / Math.log(2);
+            proposals.add(new TestProposal(
+                    open.of.test, minutes, bits, bits / minutes, saving, saving / minutes, results(now, open)));
         }
-        proposals.sort(Comparator.comparingDouble(TestProposal::bitsPerMinute)
+        proposals.sort(Comparator.comparingDouble(TestProposal::savingPerMinute)
+                .thenComparing(TestProposal::bitsPerMinute)
                 .reversed()
                 .thenComparing(p -> p.test().id()));
-        return List.copyOf(proposals);
+        Optional<NextStep.FixChoice> first =
+                repair.repairs().stream().findFirst().map(r -> now.choice(trouble, r, now.weights));
+        boolean stop = proposals.stream().noneMatch(p -> p.netMinutes() > 0);
+        return new NextStep(proposals, first, repair.cost(), stop);
     }
 
-    private double bits(BenchTest test, RankingQuery query, Set<String> known, double[] posterior) {
-        List<double[][]> readings = new ArrayList<>();
-        for (String symptomId : test.reveals()) {
-            Symptom symptom = knowledge.symptom(symptomId).orElseThrow();
-            if (!known.contains(symptomId)) {
-                readings.add(readings(test, symptom, model.states(symptomId, query.scope())));
+    /** The whole plan as a decision tree, with its cost beside simpler ways. */
+    public Plan plan(RankingQuery query, BenchConditions conditions) {
+        Situation now = situation(query, conditions);
+        return new PlanMaker(knowledge, now, close(now.tests)).plan();
+    }
+
+    /**
+     * Whether to touch a unit. Success is the chance that the fix cures what the ranking expects, by pack and record; its
+     * interval is the fix record's, scaled to that.
+     *
+     * @param query what is known; without a finding the unit works, and success is the fix's record alone
+     * @throws IllegalArgumentException if the packs have no such fix
+     */
+    public Worth worth(RankingQuery query, String fixId, Worth.Stakes stakes) {
+        Fix fix = knowledge
+                .fix(fixId)
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "there is no fix '" + fixId + "'; use an id that the packs define"));
+        double[] p = model.probabilities(query);
+        List<Cause> causes = List.copyOf(knowledge.causes());
+        double cures = 0;
+        for (int c = 0; c < causes.size(); c++) {
+            for (Remedy remedy : causes.get(c).fixedBy()) {
+                cures += remedy.fixId().equals(fixId)
+                        ? p[c] * record.works(causes.get(c).id(), remedy)
+                        : 0;
             }
         }
-        readings.sort(Comparator.comparingDouble((double[][] r) -> information(r, posterior))
-                .reversed());
-        double[][] joint = {ones(posterior.length)};
-        for (double[][] reading : readings) {
-            if (joint.length * reading.length <= MAX_READINGS) {
-                joint = product(joint, reading);
-            }
-        }
-        return Math.max(0, information(joint, posterior));
+        double worse = record.worsens(fix);
+        Rate believed = record.fix(fixId).believed();
+        double success = Math.min(query.findings().isEmpty() ? believed.mean() : cures, 1 - worse);
+        double scale = success / believed.mean();
+        return Worth.of(
+                stakes,
+                new Rate(success, Math.min(success, believed.low() * scale), Math.min(1, believed.high() * scale)),
+                worse);
     }
 
-    private static double[] ones(int n) {
-        double[] ones = new double[n];
-        Arrays.fill(ones, 1);
-        return ones;
+    Situation situation(RankingQuery query, BenchConditions conditions) {
+        return new Situation(knowledge, model, record, readings(query.scope()), query, conditions);
     }
 
-    /** P(reading | cause) as [reading][cause], the test's errors in it. */
-    private static double[][] readings(BenchTest test, Symptom symptom, StateTable table) {
-        int states = table.states();
-        double[][] reads = new double[states][table.causes()];
-        int normal = symptom.indexOf(symptom.normal().id());
-        List<State> all = symptom.states();
-        for (int c = 0; c < table.causes(); c++) {
-            double alarm = table.given(normal, c) * test.falseAlarms() / (states - 1);
-            reads[normal][c] = table.given(normal, c) * (1 - test.falseAlarms());
-            for (int x = 0; x < all.size(); x++) {
-                if (x != normal) {
-                    reads[x][c] = table.given(x, c) * (1 - test.misses()) + alarm;
-                    reads[normal][c] += table.given(x, c) * test.misses();
+    List<TestReadings> readings(DeviceScope scope) {
+        List<TestReadings> known = readings.get(scope);
+        if (known == null) {
+            List<TestReadings> made = new ArrayList<>();
+            for (BenchTest test : knowledge.tests()) {
+                if (test.scope().contains(scope)) {
+                    made.add(TestReadings.of(test, knowledge, record, id -> model.states(id, scope)));
                 }
             }
+            known = List.copyOf(made);
+            if (readings.size() < MAX_SCOPES) {
+                readings.put(scope, known);
+            }
         }
-        return reads;
+        return known;
     }
 
-    private static double[][] product(double[][] a, double[][] b) {
-        double[][] product = new double[a.length * b.length][a[0].length];
-        for (int i = 0; i < a.length; i++) {
-            for (int j = 0; j < b.length; j++) {
-                for (int c = 0; c < a[i].length; c++) {
-                    product[i * b.length + j][c] = a[i][c] * b[j][c];
-                }
-            }
-        }
-        return product;
+    /** Tests worth a closer look. */
+    static List<TestReadings.Open> close(List<TestReadings.Open> byRate) {
+        Set<TestReadings.Open> close = new LinkedHashSet<>(byRate.subList(0, Math.min(BY_RATE, byRate.size())));
+        byRate.stream()
+                .skip(BY_RATE)
+                .sorted(Comparator.comparingDouble((TestReadings.Open o) -> -o.nats)
+                        .thenComparing(o -> o.of.test.id()))
+                .limit(BY_BITS)
+                .forEach(close::add);
+        return List.copyOf(close);
     }
 
-    /** Mutual information in bits. */
-    private static double information(double[][] reads, double[] posterior) {
-        double nats = 0;
-        for (double[] read : reads) {
-            double total = 0;
-            for (int c = 0; c < posterior.length; c++) {
-                total += posterior[c] * read[c];
-            }
-            for (int c = 0; c < posterior.length; c++) {
-                if (posterior[c] > 0 && read[c] > 0) {
-                    nats += posterior[c] * read[c] * Math.log(read[c] / total);
-                }
+    private static List<TestProposal.Result> results(Situation now, TestReadings.Open open) {
+        List<TestProposal.Result> results = new ArrayList<>();
+        for (TestReadings.Read read : open.reads) {
+            for (int x = 0; x < read.given.length; x++) {
+                String state = read.symptom.states().get(x).id();
+                double p = TestReadings.dot(read.given[x], now.posterior);
+                String means = open.of.test.readings().stream()
+                        .filter(m -> m.symptomId().equals(read.symptom.id())
+                                && m.stateId().equals(state))
+                        .map(BenchTest.ReadingMeans::means)
+                        .findFirst()
+                        .orElse("");
+                results.add(new TestProposal.Result(
+                        read.symptom.id(), state, p, means, now.shifts(read.given[x], p, SHIFTS)));
             }
         }
-        return nats / Math.log(2);
+        return results;
     }
 }

@@ -1,5 +1,6 @@
 /**
- * What to do next: bench tests by what they tell per minute. Read {@link org.benchlore.kb.planning.TestPlanner} first.
+ * Decisions: what to test next, what to fix, whether to, and when to believe it. Read
+ * {@link org.benchlore.kb.planning.TestPlanner} first; the equations are in {@code kb-core/docs/planning.md}.
  */
 @NullMarked
 package org.benchlore.kb.planning;

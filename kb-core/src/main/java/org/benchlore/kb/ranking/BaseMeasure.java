@@ -19,7 +19,7 @@ final class BaseMeasure {
     /** P0(state | cause); in (0, 1), and summing to 1 over the states of the symptom. */
     double probability(int cause, int symptom, int state) {
         if (cause == catalogue.unlisted()) {
-            double spread = settings.unlistedSpread();
+            double spread = catalogue.unlistedSpread(symptom);
             return (1 - spread) * background(symptom, state) + spread / counts.states(symptom);
         }
         return catalogue.speaks(cause, symptom) ? catalogue.opinion(cause, symptom)[state] : background(symptom, state);
@@ -31,9 +31,14 @@ final class BaseMeasure {
                 / (worth + counts.looked(symptom));
     }
 
-    /** How many cases the belief is worth, before the learnt scale is applied; above 0. */
-    double strength(int cause, int symptom) {
-        return catalogue.worth(cause, symptom);
+    /** How many cases the belief is worth; above 0. */
+    double strength(int cause, int symptom, Worth worth) {
+        return worth.factor(opinion(cause, symptom), symptom) * catalogue.worth(cause, symptom);
+    }
+
+    /** Whether the belief is a pack's opinion on this very cause. */
+    boolean opinion(int cause, int symptom) {
+        return catalogue.speaks(cause, symptom);
     }
 
     /** ln of how often each cause occurs, by the packs' frequencies and the counts. */

@@ -44,7 +44,7 @@ final class Catalogue {
     private final double[][][] opinion;
     private final double[][] worth;
     private final double[] share;
-    private final double[][] unlistedOpinion;
+    private final double[] unlistedSpread;
     /** Per symptom and state, chance that a note mentions it; null where silence says nothing. */
     private final double[][] mention;
 
@@ -59,8 +59,8 @@ final class Catalogue {
         symptoms = List.copyOf(knowledge.symptoms());
         causes = List.copyOf(knowledge.causes());
         background = new double[symptoms.size()][];
+        unlistedSpread = new double[symptoms.size()];
         backgroundWorth = new double[symptoms.size()];
-        unlistedOpinion = new double[symptoms.size()][];
         mention = new double[symptoms.size()][];
         for (int s = 0; s < symptoms.size(); s++) {
             Symptom symptom = symptoms.get(s);
@@ -70,7 +70,6 @@ final class Catalogue {
                     .mapToDouble(x -> opinions ? x.usual() : even)
                     .toArray();
             backgroundWorth[s] = BACKGROUND_CASES * lopsided(background[s]);
-            unlistedOpinion[s] = spread(background[s], settings.unlistedSpread());
             mention[s] = mention(symptom, settings);
         }
         linked = new int[causes.size()][];
@@ -101,6 +100,7 @@ final class Catalogue {
             speaking[s] = IntStream.range(0, causes.size())
                     .filter(c -> Arrays.binarySearch(linked[c], symptom) >= 0)
                     .toArray();
+            unlistedSpread[s] = speaking[s].length > 0 ? settings.unlistedSpreadKnown() : settings.unlistedSpread();
         }
     }
 
@@ -109,7 +109,6 @@ final class Catalogue {
         return Math.max(1, Math.min(MOST_LOPSIDED, 0.25 / (most * (1 - most))));
     }
 
-    /** The background, mixed with "anything goes". */
     static double[] spread(double[] background, double share) {
         double[] p = new double[background.length];
         for (int x = 0; x < p.length; x++) {
@@ -198,10 +197,20 @@ final class Catalogue {
     /** The packs' P(state | cause), or the background where the cause is silent. Not to be changed. */
     double[] opinion(int c, int s) {
         if (c == unlisted()) {
-            return unlistedOpinion[s];
+            return unlistedOpinion(s, background[s]);
         }
         int at = Arrays.binarySearch(linked[c], s);
         return at >= 0 ? opinion[c][at] : background[s];
+    }
+
+    /** What an unlisted cause shows, given the background: that, mixed with "anything goes". */
+    double[] unlistedOpinion(int s, double[] background) {
+        return spread(background, unlistedSpread[s]);
+    }
+
+    /** How far the unlisted cause lies between the background (0) and "anything goes" (1) on a symptom. */
+    double unlistedSpread(int s) {
+        return unlistedSpread[s];
     }
 
     /** How many cases that opinion is worth. */

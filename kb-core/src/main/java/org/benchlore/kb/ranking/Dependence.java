@@ -44,12 +44,12 @@ final class Dependence {
         ordered.forEach(row -> counts.add(row, 1));
         BaseMeasure base = new BaseMeasure(catalogue, counts);
         Powers powers = new DependenceFit(counts, base).fit(ordered);
-        return new Dependence(powers, new LogTerms(counts, base, powers.scale()));
+        return new Dependence(powers, new LogTerms(counts, base, powers.worth()));
     }
 
-    /** Factor on the worth of opinions about a symptom. */
-    double scale(int symptom) {
-        return powers == null ? 1 : powers.scale()[symptom];
+    /** Factor on how many cases a belief is worth, a pack's opinion or the background. */
+    double worth(boolean opinion, int symptom) {
+        return powers == null ? 1 : powers.worth().factor(opinion, symptom);
     }
 
     /** The findings of one query taken together; null when nothing is learnt and each counts in full by itself. */

@@ -3,7 +3,7 @@ package org.benchlore.kb.ranking;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Random;
+import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 
 /**
@@ -11,7 +11,7 @@ import java.util.stream.IntStream;
  * its terms are worked out, it is put back. Nothing is held out for good, nothing outside these cases is looked at.
  *
  * <ol>
- *   <li>The scale of opinions: best leave-one-out likelihood of single findings, on a grid.
+ *   <li>How many cases opinions and backgrounds are worth: best leave-one-out likelihood of single findings, on a grid.
  *   <li>The gains: from all counts for use; while learning the powers, from the counts without a tenth of the cases for
  *       the cases of that tenth, since a structure that has seen a case flatters it.
  *   <li>rho, kappa, g, h, from the cases and thinned copies of them: least log-loss of the true cause plus log-normal
@@ -20,11 +20,21 @@ import java.util.stream.IntStream;
  */
 final class DependenceFit {
 
-    private static final double[] SCALES = {0.0125, 0.025, 0.05, 0.1, 0.2, 0.4, 0.8, 1.6, 3.2, 6.4};
+    private static final double[] OPINION_FACTORS = {0.5, 1, 2, 4, 8};
+    private static final double[] BACKGROUND_FACTORS = {0.0125, 0.025, 0.05, 0.1, 0.2, 0.4, 0.8, 1.6, 3.2, 6.4, 12.8};
     private static final int TENTHS = 10;
 
-    /** Thinned copies of each case, together worth as much as the case: a note may say less than this one did. */
-    private static final int COPIES = 3;
+    /** Thinned copies of all cases, together worth as much as the cases: a note may say less than these did. */
+    private static final int THINNED = 6000;
+
+    private static final int MOST_COPIES = 12;
+    private static final int LEAST_COPIES = 3;
+
+    /** Prior spread of the ln factor of one symptom's background about the common one. A fixed default. */
+    private static final double BACKGROUND_SPREAD = 0.5;
+
+    /** Prior spread of the ln factor of opinions about 1: as stated. A fixed default. */
+    private static final double OPINION_SPREAD = 0.7;
 
     /**
      * How far symptoms may differ in how much they count, as the standard deviation of the natural log. Some data need the
@@ -33,12 +43,6 @@ final class DependenceFit {
     private static final double[] SYMPTOM_SPREADS = {0.4, 0.1};
 
     private static final int FOLDS = 4;
-
-    /** Prior spread of the ln scale that all symptoms share: before any case an opinion is worth what it says. */
-    private static final double COMMON_SPREAD = 1;
-
-    /** Prior spread of ln scale between symptoms. A fixed default. */
-    private static final double SCALE_SPREAD = 0.5;
 
     private final FindingCounts counts;
     private final BaseMeasure base;
@@ -49,15 +53,16 @@ final class DependenceFit {
     }
 
     Powers fit(List<CaseRow> rows) {
-        double[] scale = scales(rows);
-        List<LeftOut> cases = leaveOut(rows, scale);
-        PowerLoss loss = new PowerLoss(cases, counts.symptoms(), symptomSpread(cases));
+        Worth worth = worth(rows);
+        List<LeftOut> cases = leaveOut(rows, worth);
+        PowerLoss loss = new PowerLoss(cases, counts.symptoms(), symptomSpread(cases, rows.size()));
         double[] best = Minimiser.minimise(loss, loss.start());
-        return loss.constants(best, scale, Gains.of(counts, base, scale));
+        return loss.constants(best, worth, Gains.of(counts, base, worth));
     }
 
     /** The spread whose powers, learnt from three quarters of the cases, predict the other quarter best; ties to the first. */
-    private double symptomSpread(List<LeftOut> cases) {
+    private double symptomSpread(List<LeftOut> cases, int rows) {
+        int perRow = cases.size() / rows;
         double chosen = SYMPTOM_SPREADS[0];
         double least = Double.POSITIVE_INFINITY;
         for (double spread : SYMPTOM_SPREADS) {
@@ -66,7 +71,7 @@ final class DependenceFit {
                 List<LeftOut> learning = new ArrayList<>();
                 List<LeftOut> held = new ArrayList<>();
                 for (int i = 0; i < cases.size(); i++) {
-                    (i / (1 + COPIES) % FOLDS == fold ? held : learning).add(cases.get(i));
+                    (i / perRow % FOLDS == fold ? held : learning).add(cases.get(i));
                 }
                 PowerLoss part = new PowerLoss(learning, counts.symptoms(), spread);
                 loss += part.of(held, Minimiser.minimise(part, part.start()));
@@ -79,43 +84,49 @@ final class DependenceFit {
         return chosen;
     }
 
-    /** Per symptom, drawn to the common one by a log-normal prior. */
-    private double[] scales(List<CaseRow> rows) {
-        double[][] sum = new double[counts.symptoms()][SCALES.length];
+    /** One factor for all opinions; one per symptom for backgrounds, drawn to the common one by a log-normal prior. */
+    private Worth worth(List<CaseRow> rows) {
+        double[] opinions = new double[OPINION_FACTORS.length];
+        double[][] backgrounds = new double[counts.symptoms()][BACKGROUND_FACTORS.length];
+        Worth stated = Worth.asStated(counts.symptoms());
         for (CaseRow row : rows) {
             counts.addSingles(row, -1);
             for (int i = 0; i < row.symptoms.length; i++) {
                 int s = row.symptoms[i];
+                boolean opinion = base.opinion(row.cause, s);
+                double[] factors = opinion ? OPINION_FACTORS : BACKGROUND_FACTORS;
+                double[] sum = opinion ? opinions : backgrounds[s];
                 double n = counts.single(row.cause, s, row.states[i]);
                 double looked = counts.looked(row.cause, s);
-                double strength = base.strength(row.cause, s);
+                double strength = base.strength(row.cause, s, stated);
                 double belief = base.probability(row.cause, s, row.states[i]);
-                for (int k = 0; k < SCALES.length; k++) {
-                    sum[s][k] += row.weight() * Math.log(Smoothing.theta(n, looked, SCALES[k] * strength, belief));
+                for (int k = 0; k < factors.length; k++) {
+                    sum[k] += row.weight() * Math.log(Smoothing.theta(n, looked, factors[k] * strength, belief));
                 }
             }
             counts.addSingles(row, 1);
         }
-        double[] total = new double[SCALES.length];
-        for (double[] one : sum) {
+        double[] total = new double[BACKGROUND_FACTORS.length];
+        for (double[] one : backgrounds) {
             for (int k = 0; k < total.length; k++) {
                 total[k] += one[k];
             }
         }
-        for (int k = 0; k < total.length; k++) {
-            double off = Math.log(SCALES[k]) / COMMON_SPREAD;
-            total[k] -= off * off / 2;
+        double common = BACKGROUND_FACTORS[best(total)];
+        double[] factors = new double[backgrounds.length];
+        for (int s = 0; s < factors.length; s++) {
+            draw(backgrounds[s], BACKGROUND_FACTORS, common, BACKGROUND_SPREAD);
+            factors[s] = BACKGROUND_FACTORS[best(backgrounds[s])];
         }
-        int common = best(total);
-        double[] scales = new double[sum.length];
-        for (int s = 0; s < sum.length; s++) {
-            for (int k = 0; k < SCALES.length; k++) {
-                double off = Math.log(SCALES[k] / SCALES[common]) / SCALE_SPREAD;
-                sum[s][k] -= off * off / 2;
-            }
-            scales[s] = SCALES[best(sum[s])];
+        draw(opinions, OPINION_FACTORS, 1, OPINION_SPREAD);
+        return new Worth(OPINION_FACTORS[best(opinions)], factors);
+    }
+
+    private static void draw(double[] logLikelihood, double[] factors, double centre, double spread) {
+        for (int k = 0; k < factors.length; k++) {
+            double off = Math.log(factors[k] / centre) / spread;
+            logLikelihood[k] -= off * off / 2;
         }
-        return scales;
     }
 
     private static int best(double[] values) {
@@ -126,23 +137,24 @@ final class DependenceFit {
         return best;
     }
 
-    private List<LeftOut> leaveOut(List<CaseRow> rows, double[] scale) {
-        List<LeftOut> result = new ArrayList<>(rows.size() * (1 + COPIES));
+    private List<LeftOut> leaveOut(List<CaseRow> rows, Worth worth) {
+        int copies = Math.min(MOST_COPIES, Math.max(LEAST_COPIES, THINNED / rows.size()));
+        List<LeftOut> result = new ArrayList<>(rows.size() * (1 + copies));
         for (int tenth = 0; tenth < TENTHS; tenth++) {
             for (int r = tenth; r < rows.size(); r += TENTHS) {
                 counts.add(rows.get(r), -1);
             }
-            Gains gains = Gains.of(counts, base, scale);
+            Gains gains = Gains.of(counts, base, worth);
             for (int r = tenth; r < rows.size(); r += TENTHS) {
                 counts.add(rows.get(r), 1);
             }
             for (int r = tenth; r < rows.size(); r += TENTHS) {
                 CaseRow row = rows.get(r);
                 counts.add(row, -1);
-                result.add(new LeftOut(row, counts, base, scale, gains, 1));
-                for (int copy = 0; copy < COPIES; copy++) {
-                    CaseRow thinned = thin(row, new Random(31L * r + copy));
-                    result.add(new LeftOut(thinned, counts, base, scale, gains, 1.0 / COPIES));
+                result.add(new LeftOut(row, counts, base, worth, gains, 1));
+                for (int copy = 0; copy < copies; copy++) {
+                    CaseRow thinned = thin(row, new SplittableRandom((long) r * MOST_COPIES + copy));
+                    result.add(new LeftOut(thinned, counts, base, worth, gains, 1.0 / copies));
                 }
                 counts.add(row, 1);
             }
@@ -151,7 +163,7 @@ final class DependenceFit {
     }
 
     /** The case as a terser note would have it: each finding stays with one chance, drawn for the case. */
-    private static CaseRow thin(CaseRow row, Random random) {
+    private static CaseRow thin(CaseRow row, SplittableRandom random) {
         double gone = random.nextDouble();
         int[] keep = IntStream.range(0, row.symptoms.length)
                 .filter(i -> random.nextDouble() >= gone)

@@ -6,7 +6,7 @@ import java.util.Arrays;
 final class LeftOut {
 
     /** Causes kept per case, best first by naive Bayes: the others hold next to no probability. */
-    static final int CANDIDATES = 64;
+    static final int CANDIDATES = 32;
 
     final double weight;
     final int truth; // index among the candidates
@@ -17,8 +17,8 @@ final class LeftOut {
     final double[][] dependence;
 
     /** Call while the case is taken out of {@code counts}. */
-    LeftOut(CaseRow row, FindingCounts counts, BaseMeasure base, double[] scale, Gains gains, double share) {
-        LogTerms terms = new LogTerms(counts, base, scale);
+    LeftOut(CaseRow row, FindingCounts counts, BaseMeasure base, Worth worth, Gains gains, double share) {
+        LogTerms terms = new LogTerms(counts, base, worth);
         int n = row.symptoms.length;
         weight = share * row.weight();
         symptoms = new int[n];

@@ -72,7 +72,7 @@ public final class Lessons {
         }
         return weights.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new Lesson(history.scope(), weights, history.findings()));
+                : Optional.of(new Lesson(history.scope(), weights, history.findingsOfFault()));
     }
 
     private static void put(SortedMap<String, Long> weights, String id, double weight) {
@@ -101,7 +101,7 @@ public final class Lessons {
     /** The packs' posterior once each failed fix is held against the cause it was meant for. */
     private Map<String, Double> failed(CaseHistory history) {
         Ranking ranking = packs.rank(new RankingQuery(
-                history.findings().stream().filter(packs::knows).toList(), history.scope(), false));
+                history.findingsOfFault().stream().filter(packs::knows).toList(), history.scope(), false));
         Map<String, Double> shares = new HashMap<>();
         shares.put(RankingModel.UNLISTED, ranking.unlisted().probability());
         ranking.causes().forEach(c -> shares.put(c.id(), c.probability()));

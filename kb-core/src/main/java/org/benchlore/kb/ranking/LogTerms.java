@@ -51,14 +51,14 @@ final class LogTerms {
 
     private final FindingCounts counts;
     private final BaseMeasure base;
-    private final double[] scale;
+    private final Worth worth;
     private final Map<Long, Own> owns = new ConcurrentHashMap<>();
     private final Map<Long, Link> links = new ConcurrentHashMap<>();
 
-    LogTerms(FindingCounts counts, BaseMeasure base, double[] scale) {
+    LogTerms(FindingCounts counts, BaseMeasure base, Worth worth) {
         this.counts = counts;
         this.base = base;
-        this.scale = scale;
+        this.worth = worth;
     }
 
     Own own(int symptom, int state) {
@@ -87,7 +87,7 @@ final class LogTerms {
         return Smoothing.theta(
                 counts.single(cause, symptom, state),
                 counts.looked(cause, symptom),
-                scale[symptom] * base.strength(cause, symptom),
+                base.strength(cause, symptom, worth),
                 base.probability(cause, symptom, state));
     }
 
@@ -109,7 +109,7 @@ final class LogTerms {
                     with,
                     ascending ? pair.column(i, state) : pair.row(i, state),
                     looked,
-                    scale[child] * base.strength(cause, child),
+                    base.strength(cause, child, worth),
                     base.probability(cause, child, state));
             causes[n] = cause;
             logs[n++] = Math.log(ratio);

@@ -12,23 +12,23 @@ package org.benchlore.kb.ranking;
  */
 final class Powers {
 
-    private final double[] scale;
+    private final Worth worth;
     private final double rho;
     private final double[] own;
     private final double[] dependence;
     private final Gains gains;
 
-    Powers(double[] scale, double rho, double[] own, double[] dependence, Gains gains) {
-        this.scale = scale;
+    Powers(Worth worth, double rho, double[] own, double[] dependence, Gains gains) {
+        this.worth = worth;
         this.rho = rho;
         this.own = own;
         this.dependence = dependence;
         this.gains = gains;
     }
 
-    /** Factor on the strength of opinions, per symptom. */
-    double[] scale() {
-        return scale;
+    /** How far opinions and backgrounds are trusted. */
+    Worth worth() {
+        return worth;
     }
 
     double temper(double effective) {

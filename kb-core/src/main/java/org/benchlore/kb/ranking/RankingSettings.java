@@ -5,7 +5,9 @@ package org.benchlore.kb.ranking;
  * the query and these.
  *
  * @param unlistedShare prior share of "none of the causes known here" before any case, in (0,1)
- * @param unlistedSpread how far the unlisted cause's findings lie between the background (0) and anything goes (1)
+ * @param unlistedSpread how far the unlisted cause's findings lie between the background (0) and anything goes (1), for a
+ *     symptom that no listed cause speaks of: whatever shows it is unlisted
+ * @param unlistedSpreadKnown the same for a symptom that some listed cause speaks of
  * @param backgroundCases how many cases a symptom's background is worth before the bench's own cases move it, above 0
  * @param scopeCases how many cases the wider scope's numbers are worth when a narrower scope refines them, above 0
  * @param mentionAlways chance that a note mentions an abnormal state of a symptom that is always reported, in [0,1)
@@ -14,12 +16,13 @@ package org.benchlore.kb.ranking;
 public record RankingSettings(
         double unlistedShare,
         double unlistedSpread,
+        double unlistedSpreadKnown,
         double backgroundCases,
         double scopeCases,
         double mentionAlways,
         double mentionUsually) {
     /** What ships. */
-    public static final RankingSettings DEFAULT = new RankingSettings(0.05, 0.3, 40, 8, 0.6, 0.2);
+    public static final RankingSettings DEFAULT = new RankingSettings(0.05, 0.6, 0.15, 40, 8, 0.6, 0.2);
 
     /** How often the normal state is mentioned unasked, as a share of the chance for an abnormal one. */
     static final double MENTION_NORMAL = 0.2;
@@ -27,6 +30,7 @@ public record RankingSettings(
     public RankingSettings {
         check("unlistedShare", unlistedShare, unlistedShare > 0 && unlistedShare < 1);
         check("unlistedSpread", unlistedSpread, unlistedSpread >= 0 && unlistedSpread <= 1);
+        check("unlistedSpreadKnown", unlistedSpreadKnown, unlistedSpreadKnown >= 0 && unlistedSpreadKnown <= 1);
         check("backgroundCases", backgroundCases, backgroundCases > 0 && backgroundCases < 1e9);
         check("scopeCases", scopeCases, scopeCases > 0 && scopeCases < 1e9);
         check("mentionAlways", mentionAlways, mentionAlways >= 0 && mentionAlways < 1);

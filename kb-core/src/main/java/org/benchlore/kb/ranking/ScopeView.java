@@ -168,7 +168,7 @@ final class ScopeView {
 
     private double[] base(int c, int s, double[] background) {
         if (c == catalogue.unlisted()) {
-            return Catalogue.spread(background, settings.unlistedSpread());
+            return catalogue.unlistedOpinion(s, background);
         }
         return catalogue.speaks(c, s) ? catalogue.opinion(c, s) : background;
     }
@@ -201,7 +201,7 @@ final class ScopeView {
 
     private double[] pooled(int c, int s, double[] base, double[] worth) {
         double[] p = base;
-        double strength = catalogue.worth(c, s) * dependence.scale(s);
+        double strength = catalogue.worth(c, s) * dependence.worth(catalogue.speaks(c, s), s);
         worth[c] = catalogue.speaks(c, s) ? strength : 0;
         if (counts[c].isEmpty()) {
             return p;

@@ -2,6 +2,7 @@ package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -35,7 +36,12 @@ final class Lexicon {
     /** Symptom by "id unit": what a reading in that unit belongs to when the symptom named has another one. */
     private final Map<String, Symptom> paired = new HashMap<>();
 
-    private final List<List<String>> longWords = new ArrayList<>();
+    /** Words of more than one term; symptoms share many. */
+    private final Set<List<String>> longWords = new LinkedHashSet<>();
+
+    /** Each phrase is taken apart once, however many symptoms share it; empty after building. */
+    private final Map<String, List<Entry>> entriesByPhrase = new HashMap<>();
+
     private final Map<String, Symptom> byId = new TreeMap<>();
     private final Map<String, Device.Code> codes = new HashMap<>();
     private final LogLines logLines;
@@ -64,6 +70,8 @@ final class Lexicon {
                 }
             }
         }
+        entriesByPhrase.clear();
+        longWords.clear();
         this.spelling = new Spelling(surfaces);
         this.logLines = new LogLines(devices);
     }
@@ -230,6 +238,15 @@ final class Lexicon {
 
     /** Entries of a phrase: as written and, where a hyphen joins two words, also as one word. */
     private List<Entry> entries(String phrase) {
+        List<Entry> known = entriesByPhrase.get(phrase);
+        if (known == null) {
+            known = newEntries(phrase);
+            entriesByPhrase.put(phrase, known);
+        }
+        return known;
+    }
+
+    private List<Entry> newEntries(String phrase) {
         List<Token> tokens = Lexer.tokens(phrase);
         List<Entry> entries = new ArrayList<>(2);
         List<String> terms = terms(tokens);

@@ -135,7 +135,7 @@ public final class Reader {
                     span,
                     Context.source(claim, cues),
                     Context.conditions(cues),
-                    cues.contains(Cue.PAST),
+                    cues.contains(Cue.PAST) && !claim.symptom.history(),
                     claim.note));
         }
         return understood;

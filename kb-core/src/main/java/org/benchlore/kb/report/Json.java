@@ -8,7 +8,13 @@ import org.benchlore.kb.cases.ImportProblem;
 import org.benchlore.kb.cases.ImportResult;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.PackProblem;
+import org.benchlore.kb.planning.FixRecord;
+import org.benchlore.kb.planning.NextStep;
+import org.benchlore.kb.planning.Plan;
+import org.benchlore.kb.planning.ProofPlan;
+import org.benchlore.kb.planning.SecondLook;
 import org.benchlore.kb.planning.TestProposal;
+import org.benchlore.kb.planning.Worth;
 import org.benchlore.kb.ranking.Estimate;
 import org.benchlore.kb.ranking.Evaluation;
 import org.benchlore.kb.ranking.Influence;
@@ -20,6 +26,7 @@ import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.search.SearchHit;
 import org.benchlore.kb.search.SearchResult;
+import tools.jackson.databind.cfg.EnumFeature;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -30,6 +37,9 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public final class Json {
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
+    /** For answers that are written as they are: every component by its name, what is absent as null. */
+    private static final JsonMapper AS_IS =
+            JsonMapper.builder().enable(EnumFeature.WRITE_ENUMS_TO_LOWERCASE).build();
 
     private Json() {}
 
@@ -226,6 +236,44 @@ public final class Json {
                 likelihoods.put(e.getKey(), e.getValue());
             }
         }
+    }
+
+    /** What to do now ({@code benchlore/next/1}). */
+    public static String next(NextStep next) {
+        return decision("next", next);
+    }
+
+    /** The whole plan ({@code benchlore/plan/1}). */
+    public static String plan(Plan plan) {
+        return decision("plan", plan);
+    }
+
+    /** The record of fixes ({@code benchlore/fixes/1}). */
+    public static String fixes(List<FixRecord> fixes) {
+        ObjectNode root = root("fixes");
+        root.set("fixes", AS_IS.valueToTree(fixes));
+        return write(root);
+    }
+
+    /** Whether to touch a unit ({@code benchlore/worth/1}). */
+    public static String worth(Worth worth) {
+        return decision("worth", worth);
+    }
+
+    /** A proof run ({@code benchlore/proof/1}). */
+    public static String proof(ProofPlan proof) {
+        return decision("proof", proof);
+    }
+
+    /** Doubts about the leading cause ({@code benchlore/doubt/1}). */
+    public static String doubt(SecondLook look) {
+        return decision("doubt", look);
+    }
+
+    private static String decision(String name, Record answer) {
+        ObjectNode root = root(name);
+        AS_IS.valueToTree(answer).properties().forEach(p -> root.set(p.getKey(), p.getValue()));
+        return write(root);
     }
 
     /** What a search found ({@code benchlore/search/1}). */

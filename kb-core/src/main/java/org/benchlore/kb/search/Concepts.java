@@ -21,7 +21,7 @@ final class Concepts {
 
     private final Analyzer analyzer;
     private final Map<List<String>, Name> names = new HashMap<>();
-    private int longest;
+    private final Map<String, Integer> longest = new HashMap<>(); // name, by its first word
 
     Concepts(Analyzer analyzer, Knowledge knowledge) {
         this.analyzer = analyzer;
@@ -48,7 +48,7 @@ final class Concepts {
         List<String> terms = words.stream().map(Word::term).toList();
         int at = 0;
         while (at < terms.size()) {
-            int length = Math.min(longest, terms.size() - at);
+            int length = Math.min(longest.getOrDefault(terms.get(at), 0), terms.size() - at);
             Name name = null;
             while (length > 0 && name == null) {
                 Name candidate = names.get(terms.subList(at, at + length));
@@ -74,7 +74,7 @@ final class Concepts {
         List<String> terms = Word.of(analyzer, name).stream().map(Word::term).toList();
         if (!terms.isEmpty()) {
             names.putIfAbsent(terms, new Name(concept, scope)); // packs keep a name to one symptom
-            longest = Math.max(longest, terms.size());
+            longest.merge(terms.get(0), terms.size(), Math::max);
         }
     }
 }

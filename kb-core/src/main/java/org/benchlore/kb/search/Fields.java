@@ -1,5 +1,6 @@
 package org.benchlore.kb.search;
 
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -40,19 +41,21 @@ final class Fields {
 
     /**
      * Text fields and their boosts, set with {@code SearchMeasure}. A word that matches in a short field such as the name
-     * already scores more there, since BM25 divides by length; that is why the boosts are so even. Cases have fields of their own, so that a million of them do not change how rare a
-     * word is among the entries.
+     * already scores more there, since BM25 divides by length; that is why the boosts are so even. Cases have fields of
+     * their own, so that a million of them do not change how rare a word is among the entries.
      */
-    static final Map<String, Float> TEXTS = new LinkedHashMap<>();
+    static final Map<String, Float> TEXTS;
 
     static {
-        TEXTS.put(CODES, 2f);
-        TEXTS.put(NAME, 1f);
-        TEXTS.put(CALLED, 0.8f);
-        TEXTS.put(ABOUT, 1f);
-        TEXTS.put(LINKED, 1f);
-        TEXTS.put(CONCLUSION, 1f);
-        TEXTS.put(NOTES, 1f);
+        Map<String, Float> texts = new LinkedHashMap<>();
+        texts.put(CODES, 2f);
+        texts.put(NAME, 1f);
+        texts.put(CALLED, 0.8f);
+        texts.put(ABOUT, 1f);
+        texts.put(LINKED, 1f);
+        texts.put(CONCLUSION, 1f);
+        texts.put(NOTES, 1f);
+        TEXTS = Collections.unmodifiableMap(texts);
     }
 
     private Fields() {}

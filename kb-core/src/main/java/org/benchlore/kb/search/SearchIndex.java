@@ -16,7 +16,6 @@ import org.apache.lucene.search.BooleanQuery;
 import org.apache.lucene.search.BoostQuery;
 import org.apache.lucene.search.Query;
 import org.apache.lucene.search.TermQuery;
-import org.apache.lucene.store.MMapDirectory;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -53,34 +52,22 @@ public final class SearchIndex implements AutoCloseable {
 
     private final String where;
     private final Wordbook wordbook;
-    private final CaseWriting writing;
-    private final Shelf shelf;
-    private final String fingerprint;
-    private final String lasting; // trouble that stays until it is opened again
-    private @Nullable Overlay overlay;
+    private final CaseDrafts drafts;
+    private final Documents documents;
+    private final Holdings holdings;
     private volatile @Nullable Snapshot current;
-
-    private record CaseWriting(CaseDrafts drafts, Documents documents) {}
 
     private SearchIndex(@Nullable Path directory, Knowledge knowledge) {
         List<Draft> entries = EntryDrafts.of(knowledge);
         where = directory == null ? IN_MEMORY : directory.toString();
         wordbook = new Wordbook(knowledge, entries);
-        fingerprint = Fingerprint.of(entries);
-        writing = new CaseWriting(new CaseDrafts(knowledge), new Documents(wordbook));
-        Shelf.Change fill = writer -> {
+        drafts = new CaseDrafts(knowledge);
+        documents = new Documents(wordbook);
+        holdings = new Holdings(directory, wordbook.analyzer(), Fingerprint.of(entries), writer -> {
             for (Draft entry : entries) {
-                writer.addDocument(writing.documents.of(entry));
+                writer.addDocument(documents.of(entry));
             }
-        };
-        Shelf onDisk = directory == null ? null : onDisk(directory, fill);
-        if (onDisk != null && onDisk.usable()) {
-            shelf = onDisk;
-            lasting = "";
-        } else {
-            shelf = Shelf.inMemory(wordbook.analyzer(), fingerprint, fill);
-            lasting = directory == null ? "" : onDisk == null ? notADirectory(directory) : onDisk.trouble();
-        }
+        });
         publish();
     }
 
@@ -115,13 +102,12 @@ public final class SearchIndex implements AutoCloseable {
 
     /** Whether changes now go where the index was opened. */
     public synchronized boolean writable() {
-        return lasting.isEmpty() && shelf.writable();
+        return holdings.writable();
     }
 
     /** Why it is not {@link #writable}: where, what, and what to do about it; empty if it is. */
     public synchronized Optional<String> trouble() {
-        String trouble = lasting.isEmpty() ? shelf.trouble() : lasting;
-        return writable() || trouble.isEmpty() ? Optional.empty() : Optional.of(trouble);
+        return Optional.of(holdings.trouble()).filter(trouble -> !trouble.isEmpty());
     }
 
     /**
@@ -132,25 +118,18 @@ public final class SearchIndex implements AutoCloseable {
      * @throws ClosedIndexException after {@link #close}
      */
     public void update(Collection<CaseHistory> changed, Reached now) {
-        change(() -> {
-            takeOver();
-            Overlay above = overlay;
-            Reached before = (above == null ? shelf : above.shelf()).reached();
-            if (now.position() < before.position() || (changed.isEmpty() && now.equals(before))) {
-                return;
-            }
-            Shelf.Change put = writer -> {
-                for (CaseHistory history : changed) {
-                    put(writer, history);
-                }
-            };
-            if (above != null || !shelf.write(put, now)) {
-                Overlay kept = above == null ? new Overlay(wordbook.analyzer(), fingerprint) : above;
-                changed.forEach(history -> kept.keys().add(Draft.key(HitKind.CASE, history.id())));
-                kept.write(put, now);
-                overlay = kept;
-            }
-        });
+        List<CaseHistory> cases = List.copyOf(changed);
+        List<String> keys = cases.stream()
+                .map(history -> Draft.key(HitKind.CASE, history.id()))
+                .toList();
+        change(() -> holdings.update(
+                keys,
+                writer -> {
+                    for (CaseHistory history : cases) {
+                        put(writer, history);
+                    }
+                },
+                now));
     }
 
     /**
@@ -158,33 +137,20 @@ public final class SearchIndex implements AutoCloseable {
      *
      * @param all every case once, as it is now
      * @param now the last event they reflect
+     * @throws SearchIndexException if the disk fails meanwhile; the old cases stand, and it can be tried again
      * @throws ClosedIndexException after {@link #close}
      */
     public void rebuild(Iterator<CaseHistory> all, Reached now) {
-        change(() -> {
-            takeOver();
-            Shelf.Change put = writer -> {
-                writer.deleteDocuments(new Term(Fields.KIND, HitKind.CASE.id()));
-                while (all.hasNext()) {
-                    CaseHistory history = all.next();
-                    if (!history.withdrawn()) {
-                        writer.addDocument(writing.documents.of(writing.drafts.of(history)));
+        change(() -> holdings.replace(
+                writer -> {
+                    while (all.hasNext()) {
+                        CaseHistory history = all.next();
+                        if (!history.withdrawn()) {
+                            writer.addDocument(documents.of(drafts.of(history)));
+                        }
                     }
-                }
-            };
-            if (shelf.writable()) {
-                dropOverlay();
-                if (!shelf.write(put, now)) { // part of the cases is used up, so there is no second try here
-                    throw new SearchIndexException(where, new IOException(shelf.trouble()));
-                }
-            } else {
-                dropOverlay();
-                Overlay kept = new Overlay(wordbook.analyzer(), fingerprint);
-                kept.hideAll();
-                kept.write(put, now);
-                overlay = kept;
-            }
-        });
+                },
+                now));
     }
 
     /**
@@ -270,8 +236,7 @@ public final class SearchIndex implements AutoCloseable {
     public synchronized void close() {
         uninterrupted(() -> {
             swap(null);
-            dropOverlay();
-            shelf.close();
+            holdings.close();
             return this;
         });
     }
@@ -281,60 +246,8 @@ public final class SearchIndex implements AutoCloseable {
         if (history.withdrawn()) {
             writer.deleteDocuments(key);
         } else {
-            writer.updateDocument(key, writing.documents.of(writing.drafts.of(history)));
+            writer.updateDocument(key, documents.of(drafts.of(history)));
         }
-    }
-
-    /** Gets the lock if it has become free, hands the overlay down, and drops one that has been overtaken. */
-    private void takeOver() {
-        if (!shelf.writable() && !shelf.lock()) {
-            shelf.refresh();
-        }
-        Overlay above = overlay;
-        if (above == null) {
-            return;
-        }
-        Reached kept = above.shelf().reached();
-        if (above.hidesAll() ? shelf.reached().equals(kept) : shelf.reached().position() >= kept.position()) {
-            dropOverlay();
-        } else if (shelf.writable()) {
-            boolean handedDown = shelf.write(
-                    writer -> {
-                        if (above.hidesAll()) {
-                            writer.deleteDocuments(new Term(Fields.KIND, HitKind.CASE.id()));
-                        }
-                        for (String key : above.keys()) {
-                            writer.deleteDocuments(new Term(Fields.KEY, key));
-                        }
-                        above.shelf().handDown(writer);
-                    },
-                    kept);
-            if (handedDown) {
-                dropOverlay();
-            }
-        }
-    }
-
-    private void dropOverlay() {
-        Overlay above = overlay;
-        overlay = null;
-        if (above != null) {
-            above.close();
-        }
-    }
-
-    private @Nullable Shelf onDisk(Path directory, Shelf.Change fill) {
-        try {
-            return Shelf.on(new MMapDirectory(directory), where, wordbook.analyzer(), fingerprint, fill);
-        } catch (IOException e) {
-            return null;
-        }
-    }
-
-    private static String notADirectory(Path directory) {
-        return directory
-                + ": no directory can be made here; choose a place that can be written. Until then the index is"
-                + " kept in memory";
     }
 
     private synchronized void change(Runnable change) {
@@ -353,7 +266,7 @@ public final class SearchIndex implements AutoCloseable {
 
     private void publish() {
         try {
-            swap(new Snapshot(shelf, overlay));
+            swap(holdings.snapshot());
         } catch (IOException e) {
             throw new SearchIndexException(where, e);
         }

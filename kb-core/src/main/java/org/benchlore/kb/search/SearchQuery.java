@@ -14,7 +14,7 @@ import org.benchlore.kb.reading.Finding;
  * What to look for. Words are plain words: no character in them is an operator. With neither words nor findings the
  * query lists everything its filters let through.
  *
- * @param words as typed; only the first {@value #MAX_WORDS_LENGTH} UTF-16 units count
+ * @param words as typed; only the first {@value #MAX_WORDS_LENGTH} UTF-16 units and 30 different words count
  * @param findings what the reader made of the words, or was observed; entries that speak of them rank higher and are
  *     found even where no word matches
  * @param scope only entries whose scope contains this one or lies inside it, the nearer ones first

@@ -105,11 +105,14 @@ final class Shelf implements AutoCloseable {
         try {
             State state = look();
             if (state == State.FOREIGN) {
-                trouble = where + ": holds an index that is not ours; choose another place. Until then the index is"
-                        + " kept in memory";
+                trouble = where + ": holds an index that is not ours; choose another place";
                 return false;
             }
-            if (lock(state == State.DAMAGED) && (!usable() || !reader().isCurrent())) {
+            boolean locked = lock(state == State.DAMAGED);
+            if (!locked && !usable()) {
+                look(); // whoever has the lock may just have made it
+            }
+            if (locked && (!usable() || !reader().isCurrent())) {
                 release(); // somebody may have written between the look and the lock
                 if (look() != State.SOUND) {
                     write(

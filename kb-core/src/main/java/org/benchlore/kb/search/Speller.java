@@ -8,33 +8,24 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import org.apache.lucene.analysis.Analyzer;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Mends slips of the pen against the packs' own vocabulary: one edit in words of four letters and up, two from eight,
  * two swapped letters being one edit (optimal string alignment distance, Damerau 1964 restricted). Words with a digit
- * and words that something in the index is written with are left alone.
+ * and words that something in the index is written with are left alone. Thread-safe.
  */
 final class Speller {
     private static final int SHORTEST = 4;
     private static final int TWO_EDITS_FROM = 8;
 
     private final Analyzer analyzer;
-    private final Map<String, Integer> vocabulary = new HashMap<>();
+    private final Collection<Draft> entries;
+    private @Nullable Map<String, Integer> vocabulary; // made for the first unknown word; most questions have none
 
     Speller(Analyzer analyzer, Collection<Draft> entries) {
         this.analyzer = analyzer;
-        for (Draft draft : entries) {
-            for (List<String> passages : draft.texts().values()) {
-                for (String passage : passages) {
-                    for (Word word : Word.of(analyzer, passage)) {
-                        String surface = surface(passage, word);
-                        if (lettersOnly(surface)) {
-                            vocabulary.merge(surface, 1, Integer::sum);
-                        }
-                    }
-                }
-            }
-        }
+        this.entries = entries;
     }
 
     /**
@@ -48,9 +39,9 @@ final class Speller {
         int done = 0;
         for (Word word : Word.of(analyzer, text)) {
             String surface = surface(text, word);
-            if (lettersOnly(surface) && !vocabulary.containsKey(surface) && !written.test(word.term())) {
-                Optional<String> nearest = nearest(surface);
-                if (nearest.isPresent() && word.start() >= done) {
+            if (word.start() >= done && lettersOnly(surface) && !written.test(word.term())) {
+                Optional<String> nearest = nearest(surface, vocabulary());
+                if (nearest.isPresent()) {
                     mended.append(text, done, word.start()).append(nearest.get());
                     done = word.end();
                 }
@@ -61,7 +52,10 @@ final class Speller {
                 : Optional.of(mended.append(text, done, text.length()).toString());
     }
 
-    private Optional<String> nearest(String word) {
+    private static Optional<String> nearest(String word, Map<String, Integer> vocabulary) {
+        if (vocabulary.containsKey(word)) {
+            return Optional.empty();
+        }
         int allowed = word.length() >= TWO_EDITS_FROM ? 2 : 1;
         String best = null;
         int bestDistance = allowed + 1;
@@ -70,10 +64,10 @@ final class Speller {
                 continue;
             }
             int distance = distance(word, candidate, allowed);
-            if (distance > allowed || distance > bestDistance) {
-                continue;
-            }
-            if (distance < bestDistance || best == null || better(word, candidate, best)) {
+            if (distance <= allowed
+                    && (best == null
+                            || distance < bestDistance
+                            || (distance == bestDistance && better(word, candidate, best, vocabulary)))) {
                 best = candidate;
                 bestDistance = distance;
             }
@@ -82,14 +76,42 @@ final class Speller {
     }
 
     /** At equal distance: same first letter, then the more frequent, then by alphabet. */
-    private boolean better(String word, String a, String b) {
+    private static boolean better(String word, String a, String b, Map<String, Integer> vocabulary) {
         boolean firstA = a.charAt(0) == word.charAt(0);
         boolean firstB = b.charAt(0) == word.charAt(0);
         if (firstA != firstB) {
             return firstA;
         }
-        int byFrequency = vocabulary.getOrDefault(b, 0) - vocabulary.getOrDefault(a, 0);
-        return byFrequency != 0 ? byFrequency < 0 : a.compareTo(b) < 0;
+        int byFrequency = vocabulary.getOrDefault(a, 0) - vocabulary.getOrDefault(b, 0);
+        return byFrequency != 0 ? byFrequency > 0 : a.compareTo(b) < 0;
+    }
+
+    private synchronized Map<String, Integer> vocabulary() {
+        Map<String, Integer> made = vocabulary;
+        if (made == null) {
+            made = new HashMap<>();
+            for (Draft draft : entries) {
+                for (List<String> passages : draft.texts().values()) {
+                    for (String passage : passages) {
+                        count(passage.toLowerCase(Locale.ROOT), made);
+                    }
+                }
+            }
+            vocabulary = made;
+        }
+        return made;
+    }
+
+    private static void count(String passage, Map<String, Integer> vocabulary) {
+        int start = 0;
+        for (int at = 0; at <= passage.length(); at++) {
+            if (at == passage.length() || !Character.isLetter(passage.charAt(at))) {
+                if (at - start >= SHORTEST) {
+                    vocabulary.merge(passage.substring(start, at), 1, Integer::sum);
+                }
+                start = at + 1;
+            }
+        }
     }
 
     /** Optimal string alignment distance, or anything above {@code limit} once it must be above. */

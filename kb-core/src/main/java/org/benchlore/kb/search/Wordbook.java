@@ -11,15 +11,14 @@ import org.jspecify.annotations.Nullable;
  */
 final class Wordbook {
     private final Knowledge knowledge;
-    private final List<Draft> entries;
     private final Analyzer analyzer = new SearchAnalyzer();
+    private final Speller speller;
     private @Nullable Concepts concepts;
-    private @Nullable Speller speller;
     private @Nullable Completions completions;
 
     Wordbook(Knowledge knowledge, List<Draft> entries) {
         this.knowledge = knowledge;
-        this.entries = entries;
+        this.speller = new Speller(analyzer, entries);
     }
 
     Analyzer analyzer() {
@@ -39,13 +38,8 @@ final class Wordbook {
         return made;
     }
 
-    synchronized Speller speller() {
-        Speller made = speller;
-        if (made == null) {
-            made = new Speller(analyzer, entries);
-            speller = made;
-        }
-        return made;
+    Speller speller() {
+        return speller;
     }
 
     synchronized Completions completions() {

@@ -9,6 +9,7 @@ import java.util.List;
 import org.benchlore.kb.cases.CaseEvent.Concluded;
 import org.benchlore.kb.cases.CaseEvent.Corrected;
 import org.benchlore.kb.cases.CaseEvent.Ended;
+import org.benchlore.kb.cases.CaseEvent.FixApplied;
 import org.benchlore.kb.cases.CaseEvent.Head;
 import org.benchlore.kb.cases.CaseEvent.Noted;
 import org.benchlore.kb.cases.CaseEvent.Opened;
@@ -63,6 +64,23 @@ class CaseFoldTest {
                         .isEqualTo(CaseHistory.fold(events));
             }
         }
+    }
+
+    @Test
+    void findings_after_the_cure_tell_of_the_cure_and_not_of_the_fault() {
+        FixApplied fix = new FixApplied(head("f", 2), "new-fuse", "fuse-open", null, "");
+        CaseHistory open = fold(rail("r1", 1, "absent"), fix, rail("r2", 3, "fine"));
+        assertThat(open.cure()).contains(fix);
+        assertThat(open.findings()).containsExactly(Finding.of("rail-12v", "fine"));
+        assertThat(open.findingsOfFault()).containsExactly(Finding.of("rail-12v", "absent"));
+
+        CaseHistory failed = fold(
+                rail("r1", 1, "absent"),
+                fix,
+                new Ended(head("e", 3), Outcome.NOT_FIXED, null, ""),
+                rail("r2", 4, "low"));
+        assertThat(failed.cure()).isEmpty();
+        assertThat(failed.findingsOfFault()).containsExactly(Finding.of("rail-12v", "low"));
     }
 
     @Test

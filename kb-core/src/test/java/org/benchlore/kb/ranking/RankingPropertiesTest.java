@@ -64,7 +64,11 @@ class RankingPropertiesTest {
                     double usual = s.states().get(x).usual();
                     double given;
                     if (c == causes.size()) {
-                        given = 0.7 * usual + 0.3 / k;
+                        boolean known = causes.stream()
+                                .anyMatch(k2 -> k2.shows().stream()
+                                        .anyMatch(l -> l.symptomId().equals(s.id())));
+                        double spread = known ? 0.15 : 0.6;
+                        given = (1 - spread) * usual + spread / k;
                     } else {
                         given = causes.get(c).shows().stream()
                                 .filter(l -> l.symptomId().equals(s.id()))

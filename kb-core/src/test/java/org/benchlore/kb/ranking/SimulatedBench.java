@@ -67,7 +67,7 @@ final class SimulatedBench {
             for (int s = 0; s < symptoms; s++) {
                 double[] link = c == causes ? null : links[c][s];
                 states[c][s] = c == causes
-                        ? Catalogue.spread(trueBackgrounds[s], RankingSettings.DEFAULT.unlistedSpread())
+                        ? Catalogue.spread(trueBackgrounds[s], RankingSettings.DEFAULT.unlistedSpreadKnown())
                         : link == null ? trueBackgrounds[s] : off(random, link, sigma);
             }
         }

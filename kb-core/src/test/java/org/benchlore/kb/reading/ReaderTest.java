@@ -5,12 +5,15 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.entry;
 
 import java.util.List;
+import java.util.Locale;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Reading.Condition;
 import org.benchlore.kb.reading.Reading.Source;
 import org.benchlore.kb.reading.Reading.Span;
 import org.benchlore.kb.reading.Reading.Understood;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -58,8 +61,7 @@ class ReaderTest {
 
     @Test
     void reach_of_a_negation_is_a_parameter() {
-        List<org.benchlore.kb.knowledge.Symptom> symptoms =
-                List.copyOf(Corpus.knowledge().symptoms());
+        List<Symptom> symptoms = List.copyOf(Corpus.knowledge().symptoms());
         String text = "no sign whatsoever here today of 12 V";
         assertThat(Reader.of(symptoms, List.of(), 2).read(text, DeviceScope.ANY).findings())
                 .isEmpty();
@@ -138,6 +140,14 @@ class ReaderTest {
     }
 
     @Test
+    void longer_words_of_one_symptom_do_not_hide_shorter_ones_of_another() {
+        // "not responding" is the remote control's own word, "all right" and "held low" belong to others as well
+        assertThat(read("controller not responding").findings())
+                .containsExactly(Finding.of("controller-response", "silent"));
+        assertThat(read("5V held low").findings()).containsExactly(Finding.of("rail-5v", "low"));
+    }
+
+    @Test
     void what_was_not_understood_is_named() {
         Reading reading = read("green light, purple haze over the tuner, 12V missing");
         assertThat(reading.notUnderstood()).extracting(Span::text).containsExactly("purple haze over the tuner");
@@ -208,6 +218,14 @@ class ReaderTest {
             })
     void odd_texts_are_no_trouble(String text) {
         assertThat(read(text).text()).isEqualTo(text);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"5-%s", "%s", "1.%s V", "K-%s", "±%s"})
+    @Timeout(10) // a million digits through BigDecimal would take minutes
+    void endless_digits_cost_no_more_than_other_text(String frame) {
+        String text = String.format(Locale.ROOT, frame, "1".repeat(1_000_000));
+        assertThat(read(text).understood()).isEmpty();
     }
 
     private static Reading read(String text) {

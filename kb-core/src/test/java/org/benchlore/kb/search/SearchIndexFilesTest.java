@@ -143,7 +143,8 @@ final class SearchIndexFilesTest {
             assertThat(index.writable()).isFalse();
             assertThat(index.trouble().orElseThrow())
                     .startsWith(file.resolve("index").toString())
-                    .contains("no directory can be made here; choose a place that can be written");
+                    .contains("no directory can be made here")
+                    .contains("; choose a place that can be written. Until it is opened again");
             index.rebuild(List.of(Bench.open("c1", "any", "ticking")).iterator(), ONE);
             assertThat(cases(index, "ticking")).containsExactly("c1");
             assertThat(index.search(SearchQuery.of("standby")).total()).isPositive();
@@ -215,6 +216,44 @@ final class SearchIndexFilesTest {
         try (SearchIndex third = open()) {
             assertThat(third.reached()).isEqualTo(TWO);
             assertThat(cases(third, "ticking")).containsExactly("c8", "c9");
+        }
+    }
+
+    @Test
+    void other_packs_beside_it_stay_in_memory() {
+        hold();
+        String edited = Bench.PACK.replace("The start resistor drifts", "The start resistor burns");
+        try (SearchIndex other = SearchIndex.open(index(), Bench.knowledge(edited))) {
+            assertThat(other.writable()).isFalse();
+            assertThat(other.trouble().orElseThrow())
+                    .contains("another program keeps this index open")
+                    .endsWith("the whole index is in memory");
+            assertThat(other.search(SearchQuery.of("burns")).total()).isPositive();
+            other.update(List.of(Bench.open("c2", "any", "ticking")), TWO);
+            assertThat(cases(other, "ticking")).containsExactly("c2");
+        }
+        assertThat(cases(first(), "ticking")).containsExactly("c1");
+        first().close();
+    }
+
+    @Test
+    void an_index_remade_for_other_packs_is_left_to_them() {
+        hold();
+        try (SearchIndex second = open()) {
+            first().close();
+            String edited = Bench.PACK.replace("The start resistor drifts", "The start resistor burns");
+            try (SearchIndex third = SearchIndex.open(index(), Bench.knowledge(edited))) {
+                assertThat(third.writable()).isTrue();
+                second.update(List.of(Bench.open("c2", "any", "ticking")), TWO);
+            }
+            second.update(List.of(Bench.open("c3", "any", "ticking")), THREE);
+            assertThat(cases(second, "ticking")).containsExactly("c1", "c2", "c3");
+            assertThat(second.writable()).isFalse();
+            assertThat(second.trouble().orElseThrow()).contains("another program remade this index for other packs");
+            try (SearchIndex third = SearchIndex.open(index(), Bench.knowledge(edited))) {
+                assertThat(third.writable()).isTrue();
+                assertThat(third.reached()).isEqualTo(Reached.NOTHING);
+            }
         }
     }
 

@@ -129,6 +129,13 @@ final class SearchIndexTest {
             many.append(" w").append(i);
         }
         assertThat(uris(many.toString())).contains("benchlore:symptom/rail-standby");
+        List<Finding> findings = new ArrayList<>(List.of(NO_12V));
+        for (int i = 0; i < 600; i++) {
+            findings.add(Finding.soft("s" + i, Map.of("a", 1.0, "b", 0.5)));
+        }
+        assertThat(index.search(SearchQuery.of(many.toString()).with(findings)).total())
+                .isPositive();
+        assertThat(index.similar(findings, DeviceScope.ANY, 10)).isEmpty();
         index.update(List.of(Bench.open("c1", "any", endless)), new Reached(1, "e1"));
         assertThat(index.search(SearchQuery.of("standby").only(CASE)).total()).isEqualTo(1);
     }

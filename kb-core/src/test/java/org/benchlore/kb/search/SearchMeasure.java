@@ -39,6 +39,10 @@ import org.benchlore.kb.reading.Reader;
  * Measures retrieval on graded queries: nDCG at 10 and mean reciprocal rank of a just-right (grade 3) hit, beside plain
  * BM25 over one field with everything in it; and how well an entry is found by its own name. The query file is described in its own head.
  *
+ * <p>Shipped packs of 25 Nov 2026, 1374 entries, 48 queries, nDCG at 10 (MRR): plain BM25 0.51 (0.76), words only 0.66
+ * (0.80), words and what the reader makes of them 0.71 (0.81); on the even lines alone, which set no weight, 0.56, 0.76
+ * and 0.80. An entry's own name: MRR 0.95.
+ *
  * <pre>
  * mvn -q -o -pl kb-core test-compile exec:java -Dexec.classpathScope=test \
  *   -Dexec.mainClass=org.benchlore.kb.search.SearchMeasure -Dexec.args="FOLDER-OF-PACKS [-v]"

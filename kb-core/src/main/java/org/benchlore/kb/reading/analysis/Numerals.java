@@ -219,9 +219,11 @@ final class Numerals {
         return Lexer.digit(folded.at(i)) && Lexer.digit(folded.at(i + 1));
     }
 
+    /** Where the second number of a range starts, or {@code end}; a second one of absurd length makes no range. */
     private int rangeSign(int end) {
         int sign = tail(end, "..", "-");
-        return sign > end && Lexer.digit(folded.at(sign)) ? sign : end;
+        boolean range = sign > end && Lexer.digit(folded.at(sign)) && numberEnd(sign) - sign <= MOST_DIGITS;
+        return range ? sign : end;
     }
 
     private int unitEnd(int from) {

@@ -1,0 +1,264 @@
+package org.benchlore.cli;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.Fix;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.planning.FixRecord;
+import org.benchlore.kb.planning.NextStep;
+import org.benchlore.kb.planning.Plan;
+import org.benchlore.kb.planning.ProofPlan;
+import org.benchlore.kb.planning.Rate;
+import org.benchlore.kb.planning.SecondLook;
+import org.benchlore.kb.planning.TestProposal;
+import org.benchlore.kb.planning.Worth;
+
+/** Decisions as plain text. */
+final class DecisionPage {
+    private static final int SHIFTS = 2;
+
+    private final Knowledge knowledge;
+    private final Page page;
+    private final TestPage tests;
+
+    DecisionPage(Knowledge knowledge, Page page) {
+        this.knowledge = knowledge;
+        this.page = page;
+        this.tests = new TestPage(knowledge, page);
+    }
+
+    void advice(NextStep next, double perMinute) {
+        next.repair()
+                .ifPresentOrElse(
+                        fix -> page.hanging(
+                                0,
+                                2,
+                                say(
+                                        "%s: %s (%.0f min, cures with %s). Without a further test about %.0f min in all%s.",
+                                        next.stopTesting()
+                                                ? "Stop testing; trying the best fix is cheaper than any test"
+                                                : "Best fix if you stop testing now",
+                                        fix(fix.fixId()),
+                                        fix.minutes(),
+                                        Page.percent(fix.cures()),
+                                        next.minutesUntested(),
+                                        perMinute == 1
+                                                ? ""
+                                                : say(", a cost of %.0f", next.minutesUntested() * perMinute))),
+                        () -> page.text(0, "No fix is worth its time as things stand."));
+    }
+
+    void results(TestProposal proposal) {
+        page.text(
+                4,
+                say(
+                        "saves %.0f min for its %.0f (%.1f per minute)",
+                        proposal.savingMinutes(), proposal.minutes(), proposal.savingPerMinute()));
+        for (TestProposal.Result result : proposal.results()) {
+            page.hanging(
+                    4,
+                    8,
+                    "- " + tests.state(result.symptomId(), result.stateId()) + " ("
+                            + Page.percent(result.probability()) + "): "
+                            + result.causes().stream()
+                                    .limit(SHIFTS)
+                                    .map(s -> cause(s.causeId()) + " " + Page.percent(s.before()) + " -> "
+                                            + Page.percent(s.after()))
+                                    .collect(Collectors.joining("; ")));
+        }
+    }
+
+    void plan(Plan plan) {
+        page.heading("Plan");
+        step(plan.root(), 0);
+        page.blank();
+        page.heading("Expected minutes, an unrepaired unit counted at its cost");
+        page.line(say("  %5.0f  this plan; ends repaired with %s", plan.minutes(), Page.percent(plan.solved())));
+        page.line(say("  %5.0f  swapping by likelihood, no test", plan.swapByLikelihood()));
+        page.line(say("  %5.0f  testing suspect by suspect in fixed order", plan.fixedOrderTesting()));
+        page.line(say("  %5.0f  the best order of fixes, no test", plan.repairsOnly()));
+        page.text(
+                2,
+                plan.orderIsOptimal()
+                        ? "That order is the best there is if nothing is shared between fixes, such as opening the case."
+                        : "Some fixes cure several causes, so that order is good but not proven best.");
+        if (!plan.leftOut().isEmpty()) {
+            page.hanging(
+                    2,
+                    4,
+                    "Left out for tools or risk: "
+                            + plan.leftOut().stream().map(this::fix).collect(Collectors.joining(", ")));
+        }
+    }
+
+    private void step(Plan.Step step, int indent) {
+        String here = say(" (now: %s %s)", cause(step.leadingCause()), Page.percent(step.leading()));
+        switch (step.action()) {
+            case STOP -> page.hanging(indent, indent + 2, "STOP: what is left is not worth its minutes");
+            case ASK_AGAIN -> page.hanging(indent, indent + 2, "ask again with what is known by then" + here);
+            case FIX ->
+                page.hanging(
+                        indent,
+                        indent + 2,
+                        say(
+                                "FIX %s, %.0f min, cures with %s%s",
+                                fix(step.id()),
+                                step.minutes(),
+                                Page.percent(step.cures().orElse(0.0)),
+                                here));
+            case TEST ->
+                page.hanging(
+                        indent,
+                        indent + 2,
+                        say(
+                                "TEST %s [%s], %.0f min",
+                                knowledge.test(step.id()).map(t -> t.name()).orElse(step.id()),
+                                step.id(),
+                                step.minutes()));
+        }
+        for (Plan.Branch branch : step.branches()) {
+            if (branch.readings().isEmpty()) {
+                page.hanging(indent, indent + 2, say("still there (%s):", Page.percent(branch.probability())));
+                step(branch.step(), indent);
+            } else {
+                page.hanging(
+                        indent + 2,
+                        indent + 4,
+                        say("- %s (%s):", readings(branch), Page.percent(branch.probability())));
+                step(branch.step(), indent + 4);
+            }
+        }
+    }
+
+    private String readings(Plan.Branch branch) {
+        List<String> readings = branch.readings().stream()
+                .map(r -> r.states().stream()
+                        .map(s -> tests.state(s.symptomId(), s.stateId()))
+                        .collect(Collectors.joining(" and ")))
+                .toList();
+        return readings.size() > 3
+                ? String.join("; or ", readings.subList(0, 2)) + "; or " + (readings.size() - 2) + " other readings"
+                : String.join("; or ", readings);
+    }
+
+    void doubt(SecondLook look) {
+        page.heading("Leading: " + cause(look.leader()) + ", " + Page.percent(look.probability()));
+        if (look.against().isEmpty()) {
+            page.text(2, "No finding speaks against it.");
+        }
+        for (SecondLook.Against a : look.against()) {
+            page.hanging(
+                    2,
+                    4,
+                    "against: " + tests.state(a.symptomId(), a.stateId()) + " " + Page.decibans(a.decibans())
+                            + "; fits better with " + cause(a.betterFor()));
+        }
+        look.overturning()
+                .ifPresent(o -> page.hanging(
+                        2,
+                        4,
+                        say(
+                                "%s it most: %s (%s likely). Then %s for it and %s for %s.%s",
+                                o.overturns() ? "Would overturn" : "Would lower",
+                                tests.state(o.symptomId(), o.stateId()),
+                                Page.percent(o.expected()),
+                                Page.percent(o.leaderAfter()),
+                                Page.percent(o.newProbability()),
+                                cause(o.newLeader()),
+                                o.testIds().isEmpty() ? "" : " Test: " + String.join(", ", o.testIds()))));
+        if (!look.fitsOneCause()) {
+            page.caution(
+                    "No single cause known here fits all findings well; check them again, or think of two faults.");
+        }
+        for (SecondLook.Pair pair : look.pairs()) {
+            page.hanging(
+                    2,
+                    4,
+                    say(
+                            "two faults: %s (%s) with %s (%s), odds %.1f to 1 over the best single cause",
+                            cause(pair.firstId()),
+                            String.join(", ", pair.onlyFirst()),
+                            cause(pair.secondId()),
+                            String.join(", ", pair.onlySecond()),
+                            pair.oddsOverBestSingle()));
+        }
+    }
+
+    void worth(Worth worth) {
+        for (Worth.Choice choice : worth.choices()) {
+            String range = choice.low() == choice.high() ? "" : say(" (%.0f to %.0f)", choice.low(), choice.high());
+            page.line(say("  %-6s %6.0f%s", word(choice.action()), choice.expected(), range));
+        }
+        page.text(
+                2,
+                say(
+                        "Reckoned with success %s and harm %s.",
+                        Page.percent(worth.success()), Page.percent(worth.worse())));
+        page.text(
+                2,
+                worth.flipsAt()
+                        .map(p -> say("Work pays above a success of %s.", Page.percent(p)))
+                        .orElse("No chance of success changes the choice."));
+        for (Worth.Sensitivity s : worth.sensitivity()) {
+            s.flipsAt()
+                    .ifPresent(at -> page.line(say("  flips if %s were %.4g instead of %.4g", s.input(), at, s.now())));
+        }
+    }
+
+    private static String word(Worth.Action action) {
+        return switch (action) {
+            case WORK -> "work";
+            case LEAVE -> "leave";
+            case PARTS -> "parts";
+        };
+    }
+
+    void proof(ProofPlan proof) {
+        page.line(say("  %8.1f h without fault for %.0f %%", proof.hours(), 100 * proof.confidence()));
+        page.line(say(
+                "  %8.1f h if %d times in %.0f h were its true rate",
+                proof.hoursAtMeanRate(), proof.seen(), proof.seenHours()));
+        page.text(
+                2,
+                say(
+                        "After %.1f h: still there with %s (before the run %s); %.1f h to go until that is %s.",
+                        proof.cleanHours(),
+                        Page.percent(proof.stillThere()),
+                        Page.percent(proof.priorNotCured()),
+                        proof.hoursLeft(),
+                        Page.percent(1 - proof.confidence())));
+        if (!proof.checklist().isEmpty()) {
+            page.heading("Prove the fix");
+            page.bullets(2, proof.checklist());
+        }
+    }
+
+    void fixRecord(FixRecord r) {
+        page.hanging(0, 2, fix(r.fixId()));
+        page.line(say(
+                "  tried %d, worked %d, came back %d, made worse %d",
+                r.tried(), r.worked(), r.cameBack(), r.madeWorse()));
+        page.line("  works " + rate(r.works()) + "; with the packs' opinion " + rate(r.believed()));
+        page.line(say(
+                "  minutes: %s, packs say %.0f",
+                r.medianMinutes().map(m -> say("median %.0f", m)).orElse("not kept"), r.packMinutes()));
+    }
+
+    private static String rate(Rate rate) {
+        return Page.percent(rate.mean()) + " (" + Page.percent(rate.low()) + " to " + Page.percent(rate.high()) + ")";
+    }
+
+    private String cause(String id) {
+        return knowledge.cause(id).map(Cause::name).orElse("none of the causes known here");
+    }
+
+    private String fix(String id) {
+        return knowledge.fix(id).map(Fix::name).orElse(id) + " [" + id + "]";
+    }
+
+    private static String say(String format, Object... values) {
+        return String.format(Locale.ROOT, format, values);
+    }
+}

@@ -1,0 +1,211 @@
+package org.benchlore.cli;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.Certainty;
+import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.Fix;
+import org.benchlore.kb.ranking.Ranking;
+import org.benchlore.kb.ranking.RankingModel;
+import org.jspecify.annotations.Nullable;
+
+/** Names the cause, notes a fix, finishes the case. Each answer is stored when it is whole; Enter leaves a question. */
+final class EndTurn {
+    private static final int TOP = 5;
+    private static final String WHICH = "number> ";
+
+    private final WorkCase work;
+    private final Lines lines;
+    private final Page page;
+    private final WorkPage show;
+
+    /** A fix and the cause it would be for. */
+    private record Remedy(Fix fix, Cause cause) {}
+
+    EndTurn(WorkCase work, Lines lines, Page page, WorkPage show) {
+        this.work = work;
+        this.lines = lines;
+        this.page = page;
+        this.show = show;
+    }
+
+    /** Asks until a number of the list comes; empty for Enter or the end of input. */
+    private Optional<Integer> pick(List<String> items) {
+        show.numbered(items);
+        while (true) {
+            Optional<String> answer = lines.ask(WHICH);
+            if (answer.isEmpty() || answer.get().isEmpty()) {
+                return Optional.empty();
+            }
+            List<Integer> picked = Lines.picked(answer.get(), items.size());
+            if (picked.size() == 1) {
+                return Optional.of(picked.get(0));
+            }
+            page.text(0, "A number from 1 to " + items.size() + ", please, or Enter to leave it.");
+        }
+    }
+
+    /** Names the cause. */
+    void cause() {
+        page.text(0, "Which cause was it?");
+        Ranking ranking = work.ranking();
+        List<String> ids = new ArrayList<>();
+        List<String> names = new ArrayList<>();
+        for (Ranking.RankedCause cause : ranking.causes().stream().limit(TOP).toList()) {
+            ids.add(cause.id());
+            names.add(cause.name());
+        }
+        ids.add(RankingModel.UNLISTED);
+        names.add("none of the causes known here");
+        names.add("another one, by its id (see 'benchlore search')");
+        pick(names)
+                .flatMap(n -> n < ids.size() ? Optional.of(ids.get(n)) : byId())
+                .ifPresent(this::conclude);
+    }
+
+    private Optional<String> byId() {
+        while (true) {
+            Optional<String> id = lines.ask("cause id> ");
+            if (id.isEmpty()
+                    || id.get().isEmpty()
+                    || work.kb().knowledge().cause(id.get()).isPresent()) {
+                return id.filter(i -> !i.isEmpty());
+            }
+            page.text(
+                    0,
+                    "No cause has that id; "
+                            + BenchCommand.nearest(
+                                    id.get(),
+                                    work.kb().knowledge().causes().stream()
+                                            .map(Cause::id)
+                                            .toList()));
+        }
+    }
+
+    private void conclude(String causeId) {
+        page.text(0, "How sure?");
+        List<Certainty> sure = List.of(Certainty.values());
+        Certainty certainty =
+                pick(sure.stream().map(EndTurn::words).toList()).map(sure::get).orElse(Certainty.SUSPECTED);
+        work.record(new CaseEvent.Concluded(work.head(), causeId, certainty, ""));
+        page.text(0, "Stored.");
+    }
+
+    /** Notes a fix, and whether it helped. */
+    void fix() {
+        List<Remedy> remedies = remedies();
+        if (remedies.isEmpty()) {
+            page.text(0, "No fix is known here for the leading causes.");
+            return;
+        }
+        page.text(0, "Which fix?");
+        pick(remedies.stream()
+                        .map(r -> r.fix().name() + ", for: " + r.cause().name())
+                        .toList())
+                .ifPresent(n -> apply(remedies.get(n)));
+    }
+
+    private List<Remedy> remedies() {
+        Set<String> causes = new LinkedHashSet<>();
+        String concluded = work.history().causeId();
+        if (concluded != null) {
+            causes.add(concluded);
+        }
+        work.ranking().causes().stream().limit(TOP).forEach(c -> causes.add(c.id()));
+        List<Remedy> remedies = new ArrayList<>();
+        causes.stream()
+                .flatMap(id -> work.kb().knowledge().cause(id).stream())
+                .forEach(cause -> cause.fixedBy().stream()
+                        .flatMap(r -> work.kb().knowledge().fix(r.fixId()).stream())
+                        .forEach(fix -> remedies.add(new Remedy(fix, cause))));
+        return remedies.subList(0, Math.min(2 * TOP, remedies.size()));
+    }
+
+    private void apply(Remedy remedy) {
+        page.heading(remedy.fix().name());
+        remedy.fix().cautions().stream()
+                .flatMap(id -> work.kb().knowledge().caution(id).stream())
+                .forEach(c -> page.caution(c.text()));
+        page.numbered(2, remedy.fix().steps());
+        page.text(0, "When it is done: the minutes it took, or 'done'. Enter alone leaves it.");
+        Optional<String> answer = lines.ask("done> ").filter(a -> !a.isEmpty());
+        if (answer.isEmpty()) {
+            return;
+        }
+        work.record(new CaseEvent.FixApplied(
+                work.head(),
+                remedy.fix().id(),
+                remedy.cause().id(),
+                minutes(answer.get()),
+                answer.get().matches("(?i)done|[\\d.]+( *min.*)?") ? "" : answer.get()));
+        page.text(0, "Stored. What proves it:");
+        page.bullets(2, remedy.fix().verify());
+        page.text(0, "Did it help? yes, no, or Enter while you cannot tell.");
+        if (lines.ask("helped> ").filter(a -> a.matches("(?i)no?")).isPresent()) {
+            work.record(new CaseEvent.Ended(work.head(), Outcome.NOT_FIXED, null, ""));
+            page.text(0, "Stored: it did not help. Go on with what you see now.");
+        }
+    }
+
+    private static @Nullable Double minutes(String answer) {
+        String number = answer.replaceAll("(?i) *min.*$", "");
+        return number.matches("\\d{1,5}(\\.\\d{1,3})?") ? Double.valueOf(number) : null;
+    }
+
+    /** Whether the case was finished. */
+    boolean end() {
+        page.text(0, "How did it end?");
+        List<Outcome> outcomes = List.of(Outcome.values());
+        Optional<Integer> picked = pick(outcomes.stream().map(EndTurn::words).toList());
+        if (picked.isEmpty()) {
+            return false;
+        }
+        Outcome outcome = outcomes.get(picked.get());
+        CaseHistory history = work.history();
+        boolean known = history.causeId() != null;
+        if (!known && (outcome == Outcome.FIXED || outcome == Outcome.FIXED_AND_PROVEN)) {
+            cause();
+        }
+        Integer days = outcome == Outcome.CAME_BACK
+                ? lines.ask("days since hand-over (Enter: not known)> ")
+                        .filter(d -> d.matches("\\d{1,5}"))
+                        .map(Integer::valueOf)
+                        .orElse(null)
+                : null;
+        String note = lines.ask("a note (Enter: none)> ").orElse("");
+        work.record(new CaseEvent.Ended(work.head(), outcome, days, note));
+        page.text(
+                0,
+                "Stored: " + outcome.id() + ". Sheets: 'benchlore sheet " + work.id()
+                        + "', and with '--kind handover' for the owner.");
+        return true;
+    }
+
+    private static String words(Certainty certainty) {
+        return switch (certainty) {
+            case SUSPECTED -> "a guess";
+            case LIKELY -> "it fits all that was seen";
+            case PROVEN -> "shown by a test or by the cure";
+        };
+    }
+
+    private static String words(Outcome outcome) {
+        return switch (outcome) {
+            case FIXED_AND_PROVEN -> "fixed, and it held through a proof run";
+            case FIXED -> "fixed, not proven yet";
+            case NOT_FIXED -> "the fix did not help";
+            case CAME_BACK -> "the fault came back after hand-over";
+            case RECOVERED_BY_ITSELF -> "the fault went away by itself";
+            case NO_FAULT_FOUND -> "no fault found";
+            case MADE_WORSE -> "made worse";
+            case NOT_WORTH_IT -> "not worth it";
+            case GIVEN_UP -> "given up";
+        };
+    }
+}

@@ -1,0 +1,131 @@
+package org.benchlore.cli;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.knowledge.Risk;
+import org.benchlore.kb.ranking.Ranking;
+import org.benchlore.kb.reading.Reading;
+
+/** One case, word by word, until it is finished or the input ends. */
+final class WorkLoop {
+    private static final List<String> HELP = List.of(
+            "anything else: what you see, hear or measure, in your own words",
+            "test: take the test that tells most per minute",
+            "log: paste the lines of a log, then a lone full stop",
+            "why: all findings, the causes, and what speaks for them",
+            "cause: say which cause it was",
+            "fix: note a fix that you do now",
+            "undo: take back the last step",
+            "end: finish with an outcome",
+            "stop: leave; the case stays open, and 'benchlore work CASE' goes on with it",
+            "?: this list");
+
+    private final WorkCase work;
+    private final Lines lines;
+    private final Page page;
+    private final WorkPage show;
+    private final Risk risk;
+
+    WorkLoop(WorkCase work, Lines lines, Page page, Risk risk) {
+        this.work = work;
+        this.lines = lines;
+        this.page = page;
+        this.show = new WorkPage(work.kb().knowledge(), page);
+        this.risk = risk;
+    }
+
+    void run() {
+        Ranking start = work.ranking();
+        show.move(start, start);
+        page.text(0, "Say what you see or measure, 'test' for the next test, '?' for help.");
+        while (true) {
+            Optional<String> line = lines.ask("> ");
+            if (line.isEmpty() || line.get().toLowerCase(Locale.ROOT).equals("stop")) {
+                page.text(0, "Everything is stored. Go on with 'benchlore work " + work.id() + "'.");
+                return;
+            }
+            if (!line.get().isEmpty() && finished(line.get())) {
+                return;
+            }
+        }
+    }
+
+    /** Does what a line says; true when the case is finished. */
+    private boolean finished(String line) {
+        Ranking before = work.ranking();
+        switch (line.toLowerCase(Locale.ROOT)) {
+            case "?" -> page.bullets(2, HELP);
+            case "why" -> why();
+            case "test" -> {
+                if (new TestTurn(work, lines, page, show, risk).take()) {
+                    show.move(before, work.ranking());
+                }
+            }
+            case "log" -> {
+                page.text(0, "Paste the log; end it with a line that holds only a full stop.");
+                note(lines.paste(), before);
+            }
+            case "undo" -> undo(before);
+            case "cause" -> ending().cause();
+            case "fix" -> ending().fix();
+            case "end" -> {
+                return ending().end();
+            }
+            default -> note(line, before);
+        }
+        return false;
+    }
+
+    private EndTurn ending() {
+        return new EndTurn(work, lines, page, show);
+    }
+
+    private void note(String text, Ranking before) {
+        if (text.isBlank()) {
+            return;
+        }
+        Reading reading = work.kb().read(text, work.history().scope());
+        work.record(new CaseEvent.Noted(work.head(), text, source(reading), reading.findings()));
+        show.understood(reading);
+        if (reading.findings().isEmpty()) {
+            page.text(0, "Stored as a note; nothing in it was understood.");
+        } else {
+            page.text(0, "Stored.");
+            show.move(before, work.ranking());
+        }
+    }
+
+    /** Measured if any of it was; the owner's if all of it is. */
+    private static Reading.Source source(Reading reading) {
+        List<Reading.Source> sources =
+                reading.understood().stream().map(Reading.Understood::source).toList();
+        if (sources.contains(Reading.Source.MEASURED)) {
+            return Reading.Source.MEASURED;
+        }
+        return !sources.isEmpty() && sources.stream().allMatch(s -> s == Reading.Source.OWNER)
+                ? Reading.Source.OWNER
+                : Reading.Source.SEEN;
+    }
+
+    private void why() {
+        CaseHistory history = work.history();
+        new RankingPage(work.kb().knowledge(), page)
+                .print(work.kb().read("", history.scope()), work.ranking(), List.of(), 5);
+    }
+
+    private void undo(Ranking before) {
+        List<CaseEvent> events = work.history().events();
+        CaseEvent last = events.get(events.size() - 1);
+        if (last instanceof CaseEvent.Opened) {
+            page.text(
+                    0, "Nothing to take back; 'benchlore case withdraw " + work.id() + "' takes back the whole case.");
+            return;
+        }
+        work.record(new CaseEvent.Withdrawn(work.head(), last.head().eventId(), ""));
+        page.text(0, "Taken back: " + new CasePage(work.kb().knowledge(), page).line(last));
+        show.move(before, work.ranking());
+    }
+}

@@ -1,0 +1,191 @@
+package org.benchlore.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.benchlore.kb.KnowledgeBase;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.data.ShippedPacks;
+import org.benchlore.kb.reading.Finding;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The guided run as a process of its own, fed through a pipe, killed in the middle, and gone on with. */
+class WorkTest {
+    private static final Pattern STORED_AS = Pattern.compile("Stored as case (\\S+)\\.");
+
+    @TempDir
+    Path dir;
+
+    private Process start(String... more) throws IOException {
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-cp",
+                System.getProperty("java.class.path"),
+                Benchlore.class.getName(),
+                "work",
+                "--home",
+                dir.resolve("home").toString()));
+        command.addAll(List.of(more));
+        return new ProcessBuilder(command)
+                .redirectError(dir.resolve("err").toFile())
+                .start();
+    }
+
+    /** Feeds lines, closes the pipe, and gives all that was said; the process ends by itself. */
+    private String whole(List<String> lines, String... more) throws Exception {
+        Process process = start(more);
+        try (Writer in = process.outputWriter(StandardCharsets.UTF_8)) {
+            in.write(String.join("\n", lines) + "\n");
+        }
+        String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
+        assertThat(process.exitValue()).as(out + err()).isZero();
+        return out;
+    }
+
+    private String err() throws IOException {
+        return Files.readString(dir.resolve("err"));
+    }
+
+    private CaseHistory history(String id) {
+        try (KnowledgeBase kb = KnowledgeBase.builder()
+                .packs(ShippedPacks.all())
+                .home(dir.resolve("home"))
+                .open()) {
+            return kb.history(id).orElseThrow();
+        }
+    }
+
+    private static String caseId(String out) {
+        Matcher matcher = STORED_AS.matcher(out);
+        assertThat(matcher.find()).as(out).isTrue();
+        return matcher.group(1);
+    }
+
+    @Test
+    void killed_in_the_middle_it_has_lost_nothing_and_goes_on_to_the_end() throws Exception {
+        Process process = start();
+        String id = "";
+        try (Writer in = process.outputWriter(StandardCharsets.UTF_8);
+                BufferedReader out = process.inputReader(StandardCharsets.UTF_8)) {
+            in.write("green light, but it does nothing\nno 12 V, controller silent\ntest\n");
+            in.flush();
+            StringBuilder said = new StringBuilder();
+            // the test is on the screen and its result not yet given: now the lid closes
+            for (String line = out.readLine(); line != null; line = out.readLine()) {
+                said.append(line).append('\n');
+                if (line.startsWith("What did it show?")) {
+                    break;
+                }
+            }
+            id = caseId(said.toString());
+            process.toHandle().destroyForcibly();
+            process.waitFor();
+        }
+        assertThat(process.exitValue()).isNotZero();
+
+        CaseHistory killed = history(id);
+        assertThat(killed.outcome()).isNull();
+        assertThat(killed.findings())
+                .contains(Finding.of("rail-12v", "absent"), Finding.of("controller-response", "silent"));
+
+        String out = whole(
+                List.of("1", "test", "1", "cause", "1", "3", "fix", "1", "12", "yes", "end", "1", "ran all night"));
+        assertThat(out).contains("Open cases:").contains(id).contains("Stored: fixed-and-proven.");
+
+        CaseHistory ended = history(id);
+        assertThat(ended.outcome()).isEqualTo(Outcome.FIXED_AND_PROVEN);
+        assertThat(ended.causeId()).isNotNull();
+        assertThat(ended.events().stream().map(e -> e.getClass().getSimpleName()))
+                .containsExactly("Opened", "Noted", "Noted", "Tested", "Concluded", "FixApplied", "Ended");
+        CaseEvent.FixApplied fix = (CaseEvent.FixApplied) ended.events().get(5);
+        assertThat(fix.causeId()).isEqualTo(ended.causeId());
+        assertThat(fix.minutes()).isEqualTo(12.0);
+        CaseEvent.Ended last = (CaseEvent.Ended) ended.events().get(6);
+        assertThat(last.note()).isEqualTo("ran all night");
+    }
+
+    @Test
+    void words_move_the_ranking_undo_moves_it_back_and_the_end_of_input_leaves_the_case_open() throws Exception {
+        String out = whole(List.of("it is dead", "12 V missing", "undo", "blorf wibble", "?"));
+
+        assertThat(out)
+                .contains("12 V rail absent")
+                .contains("(was ")
+                .contains("Taken back: ")
+                .contains("not understood: \"blorf")
+                .contains("undo: take back the last step")
+                .contains("Everything is stored. Go on with 'benchlore work ");
+        CaseHistory history = history(caseId(out));
+        assertThat(history.outcome()).isNull();
+        assertThat(history.findings()).noneMatch(f -> f.symptomId().equals("rail-12v"));
+        assertThat(history.events()).hasSize(3); // opened, its words, and the note that nobody understood
+    }
+
+    @Test
+    void a_reading_alone_is_the_result_of_the_test_that_asked_for_it() throws Exception {
+        String id = caseId(whole(List.of("no light, nothing happens")));
+        List<String> lines = new ArrayList<>(List.of("test"));
+        // whatever is proposed first: go on until a test reads volts of one rail only
+        for (int i = 0; i < 12; i++) {
+            lines.add("0.2 V");
+            lines.add("other");
+        }
+        String out = whole(lines, id);
+
+        CaseHistory history = history(id);
+        assertThat(history.events()).as(out).anyMatch(CaseEvent.Tested.class::isInstance);
+        CaseEvent.Tested tested = history.events().stream()
+                .filter(CaseEvent.Tested.class::isInstance)
+                .map(CaseEvent.Tested.class::cast)
+                .findFirst()
+                .orElseThrow();
+        assertThat(tested.note()).isEqualTo("0.2 V");
+        assertThat(tested.findings()).hasSize(1);
+        assertThat(tested.findings().get(0).state()).isEqualTo("absent");
+    }
+
+    @Test
+    void a_log_is_pasted_whole_and_hostile_lines_reach_neither_store_nor_terminal() throws Exception {
+        String out = whole(List.of(
+                "dead, \u001b[2Jcleared",
+                "nul \0 line",
+                "log",
+                "first line of the log",
+                "second line",
+                ".",
+                "stop",
+                "never read"));
+
+        assertThat(out).doesNotContain("\u001b").doesNotContain("\0").contains("That line is not text");
+        CaseHistory history = history(caseId(out));
+        assertThat(history.events()).hasSize(3);
+        assertThat(((CaseEvent.Noted) history.events().get(2)).text())
+                .isEqualTo("first line of the log\nsecond line\n");
+    }
+
+    @Test
+    void nothing_entered_stores_nothing() throws Exception {
+        Process process = start();
+        process.getOutputStream().close();
+        assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
+        assertThat(process.exitValue()).isEqualTo(ExitCode.NOTHING_FOUND);
+        assertThat(Run.of("case", "list", "--home", dir.resolve("home").toString())
+                        .code())
+                .isEqualTo(ExitCode.NOTHING_FOUND);
+    }
+}

@@ -1,0 +1,90 @@
+package org.benchlore.kb.planning;
+
+import java.util.List;
+import org.benchlore.kb.knowledge.Risk;
+
+/**
+ * What the bench has and accepts.
+ *
+ * @param tools tools at hand, by any part of their name; empty for every tool
+ * @param missing tools not at hand, by any part of their name, such as "oscilloscope"
+ * @param accepted highest risk to the unit that is acceptable, for tests and for fixes
+ * @param costPerMinute what a minute at the bench costs, in any currency, above 0
+ * @param unsolvedCost what it costs to end without a repair, in the same currency, from 0
+ * @param failedFixes ids of fixes that were tried on this unit and did not help
+ */
+public record BenchConditions(
+        List<String> tools,
+        List<String> missing,
+        Risk accepted,
+        double costPerMinute,
+        double unsolvedCost,
+        List<String> failedFixes) {
+    /** Every tool, medium risk, and four hours of bench time for a unit that stays unrepaired (our choice). */
+    public static final BenchConditions DEFAULT =
+            new BenchConditions(List.of(), List.of(), Risk.MEDIUM, 1, 240, List.of());
+
+    public BenchConditions {
+        tools = List.copyOf(tools);
+        missing = List.copyOf(missing);
+        failedFixes = List.copyOf(failedFixes);
+        if (!(costPerMinute > 0 && costPerMinute < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("a minute costs " + costPerMinute + "; give a number above 0");
+        }
+        if (!(unsolvedCost >= 0 && unsolvedCost < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException(
+                    "an unrepaired unit costs " + unsolvedCost + "; give a number from 0 up");
+        }
+    }
+
+    /** These with another highest risk. */
+    public BenchConditions accepting(Risk risk) {
+        return new BenchConditions(tools, missing, risk, costPerMinute, unsolvedCost, failedFixes);
+    }
+
+    /** These with other tools; see {@link #tools} and {@link #missing}. */
+    public BenchConditions with(List<String> atHand, List<String> notAtHand) {
+        return new BenchConditions(atHand, notAtHand, accepted, costPerMinute, unsolvedCost, failedFixes);
+    }
+
+    /** These with other prices. */
+    public BenchConditions costing(double perMinute, double unsolved) {
+        return new BenchConditions(tools, missing, accepted, perMinute, unsolved, failedFixes);
+    }
+
+    /** These with fixes that failed. */
+    public BenchConditions afterFailing(List<String> fixIds) {
+        return new BenchConditions(tools, missing, accepted, costPerMinute, unsolvedCost, fixIds);
+    }
+
+    /** Minutes of bench time that an unrepaired unit is worth. */
+    double unsolvedMinutes() {
+        return unsolvedCost / costPerMinute;
+    }
+
+    /** Whether every tool asked for is at hand; "A or B" needs one of them, and what is optional needs none. */
+    boolean has(List<String> needed) {
+        return needed.stream().allMatch(this::has);
+    }
+
+    private boolean has(String tool) {
+        return tool.contains(" if ")
+                || tool.contains(" where ")
+                || List.of(tool.split(" or ", -1)).stream().anyMatch(this::hasOne);
+    }
+
+    private boolean hasOne(String tool) {
+        return missing.stream().noneMatch(m -> contains(tool, m))
+                && (tools.isEmpty() || tools.stream().anyMatch(t -> contains(tool, t) || contains(t, tool)));
+    }
+
+    private static boolean contains(String text, String part) {
+        String wanted = part.strip();
+        for (int at = 0; !wanted.isEmpty() && at + wanted.length() <= text.length(); at++) {
+            if (text.regionMatches(true, at, wanted, 0, wanted.length())) {
+                return true;
+            }
+        }
+        return false;
+    }
+}

@@ -1,0 +1,29 @@
+package org.benchlore.kb.planning;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What to do now.
+ *
+ * @param tests at most 24 tests that can still tell something, by saving per minute, then by bits per minute, then by id
+ * @param repair the fix to try first if no further test is done; empty if none is worth its time
+ * @param minutesUntested expected minutes of repair without a further test, an unrepaired unit counted at its cost
+ * @param stopTesting whether trying the fix is cheaper than any one test
+ */
+public record NextStep(
+        List<TestProposal> tests, Optional<FixChoice> repair, double minutesUntested, boolean stopTesting) {
+    public NextStep {
+        tests = List.copyOf(tests);
+    }
+
+    /**
+     * A fix worth trying.
+     *
+     * @param fixId the fix
+     * @param causeId the cause it is most likely to cure
+     * @param minutes bench time: the record's median where there is one, else the pack's
+     * @param cures probability that it cures the unit
+     */
+    public record FixChoice(String fixId, String causeId, double minutes, double cures) {}
+}

@@ -1,0 +1,233 @@
+package org.benchlore.kb.planning;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.Remedy;
+import org.benchlore.kb.ranking.RankingModel;
+
+/** Grows the decision tree of one situation and prices the simpler ways beside it. For one use. */
+final class PlanMaker {
+    /** Steps from root to leaf, and how rare a node may be, for a tree that still prints on one page. */
+    private static final int LEVELS = 8;
+
+    private static final double RARE = 0.03;
+    private static final int READINGS = 12;
+    private static final int DEPTH = 2;
+    private static final int WIDTH = 6;
+    /** Up to so many actions, with few tests among them, the plan looks to the end and is the optimum. */
+    private static final int EXACT_ACTIONS = 7;
+
+    private static final int EXACT_TESTS = 2;
+    private static final double SURE = 0.9;
+    private static final int SUSPECTS = 6;
+    private static final double NEGLIGIBLE = 1e-3;
+
+    private final Knowledge knowledge;
+    private final Situation now;
+    private final List<TestReadings.Open> tests;
+    private final Trouble trouble;
+    private final Lookahead lookahead;
+    private double minutes;
+    private double solved;
+
+    PlanMaker(Knowledge knowledge, Situation now, List<TestReadings.Open> tests) {
+        this.knowledge = knowledge;
+        this.now = now;
+        this.tests = tests;
+        this.trouble = now.trouble(tests, READINGS);
+        boolean small = tests.size() <= EXACT_TESTS && tests.size() + now.repairs.size() <= EXACT_ACTIONS;
+        this.lookahead = small ? Lookahead.exact(trouble) : new Lookahead(trouble, DEPTH, WIDTH);
+    }
+
+    Plan plan() {
+        Plan.Step root = grow(now.weights, 0, 0, LEVELS);
+        Trouble.Order order = trouble.greedyOrder(now.weights, 0);
+        List<NextStep.FixChoice> repairs = new ArrayList<>();
+        double[] w = now.weights;
+        for (int r : order.repairs()) {
+            repairs.add(now.choice(trouble, r, w));
+            w = trouble.afterFailed(r, w);
+        }
+        return new Plan(
+                root,
+                minutes,
+                trouble.costOf(byLikelihood(now.weights), now.weights, true),
+                suspectBySuspect(),
+                order.cost(),
+                repairs,
+                trouble.exclusive(),
+                now.leftOut,
+                Math.min(1, solved));
+    }
+
+    private Plan.Step grow(double[] w, long repaired, long probed, int levels) {
+        double reached = Trouble.sum(w);
+        if (levels == 0 || reached < RARE) {
+            Trouble.Order rest = trouble.greedyOrder(w, repaired);
+            minutes += rest.cost();
+            double[] left = w;
+            for (int r : rest.repairs()) {
+                left = trouble.afterFailed(r, left);
+            }
+            solved += reached - Trouble.sum(left);
+            return step(Plan.Action.ASK_AGAIN, "", 0, w, Optional.empty(), List.of());
+        }
+        Lookahead.Choice choice = lookahead.choose(w, repaired, probed);
+        return switch (choice.kind()) {
+            case STOP -> {
+                minutes += reached * trouble.unsolved;
+                yield step(Plan.Action.STOP, "", 0, w, Optional.empty(), List.of());
+            }
+            case REPAIR -> fix(choice.number(), w, repaired, probed, levels);
+            case TEST -> test(choice.number(), w, repaired, probed, levels);
+        };
+    }
+
+    private Plan.Step fix(int repair, double[] w, long repaired, long probed, int levels) {
+        NextStep.FixChoice fix = now.choice(trouble, repair, w);
+        double reached = Trouble.sum(w);
+        minutes += reached * now.repairs.get(repair).minutes();
+        solved += trouble.cures(repair, w);
+        double[] left = trouble.afterFailed(repair, w);
+        Plan.Step then = grow(left, repaired | 1L << repair, probed, levels - 1);
+        return step(
+                Plan.Action.FIX,
+                fix.fixId(),
+                fix.minutes(),
+                w,
+                Optional.of(fix.cures()),
+                List.of(new Plan.Branch(List.of(), Trouble.sum(left) / reached, then)));
+    }
+
+    private Plan.Step test(int probe, double[] w, long repaired, long probed, int levels) {
+        Trouble.Probe test = trouble.probes.get(probe);
+        double reached = Trouble.sum(w);
+        minutes += reached * test.minutes;
+        Map<String, List<Plan.Branch>> alike = new LinkedHashMap<>();
+        for (int r = 0; r < test.reads.length; r++) {
+            double[] after = Trouble.afterRead(test.reads[r], w);
+            if (Trouble.sum(after) > 0) {
+                Plan.Step then = grow(after, repaired, probed | test.settles, levels - 1);
+                alike.computeIfAbsent(shape(then), s -> new ArrayList<>())
+                        .add(new Plan.Branch(List.of(reading(probe, r)), Trouble.sum(after) / reached, then));
+            }
+        }
+        List<Plan.Branch> branches = alike.values().stream()
+                .map(PlanMaker::together)
+                .sorted(Comparator.comparingDouble(Plan.Branch::probability).reversed())
+                .toList();
+        return step(Plan.Action.TEST, test.id, test.minutes, w, Optional.empty(), branches);
+    }
+
+    /** Branches that go on alike become one; it shows the likeliest of them. */
+    private static Plan.Branch together(List<Plan.Branch> alike) {
+        Plan.Branch likeliest = alike.stream()
+                .max(Comparator.comparingDouble(Plan.Branch::probability))
+                .orElseThrow();
+        return new Plan.Branch(
+                alike.stream().flatMap(b -> b.readings().stream()).toList(),
+                alike.stream().mapToDouble(Plan.Branch::probability).sum(),
+                likeliest.step());
+    }
+
+    private static String shape(Plan.Step step) {
+        StringBuilder shape = new StringBuilder(step.action() + step.id());
+        for (Plan.Branch branch : step.branches()) {
+            shape.append('(')
+                    .append(branch.readings())
+                    .append(shape(branch.step()))
+                    .append(')');
+        }
+        return shape.toString();
+    }
+
+    private Plan.Reading reading(int probe, int index) {
+        List<TestReadings.Read> joint = tests.get(probe).jointReads(READINGS);
+        List<Plan.Seen> seen = new ArrayList<>();
+        int rest = index;
+        for (int i = joint.size() - 1; i >= 0; i--) {
+            TestReadings.Read read = joint.get(i);
+            seen.add(
+                    0,
+                    new Plan.Seen(
+                            read.symptom.id(),
+                            read.symptom.states().get(rest % read.given.length).id()));
+            rest /= read.given.length;
+        }
+        return new Plan.Reading(seen);
+    }
+
+    private Plan.Step step(
+            Plan.Action action,
+            String id,
+            double time,
+            double[] w,
+            Optional<Double> cures,
+            List<Plan.Branch> branches) {
+        int top = IntStream.range(0, w.length)
+                .boxed()
+                .max(Comparator.comparingDouble(c -> w[c]))
+                .orElseThrow();
+        return new Plan.Step(
+                action,
+                id,
+                time,
+                Trouble.sum(w),
+                top < now.kept.length ? now.causeId(top) : RankingModel.UNLISTED,
+                w[top] / Trouble.sum(w),
+                cures,
+                branches);
+    }
+
+    /** The first-named fix of each cause, the likeliest cause first. */
+    private List<Integer> byLikelihood(double[] w) {
+        Set<Integer> order = new LinkedHashSet<>();
+        IntStream.range(0, now.kept.length)
+                .boxed()
+                .sorted(Comparator.comparingDouble((Integer c) -> -w[c]))
+                .forEach(c -> knowledge.cause(now.causeId(c)).orElseThrow().fixedBy().stream()
+                        .map(Remedy::fixId)
+                        .flatMap(id -> IntStream.range(0, now.repairs.size())
+                                .filter(r -> now.repairs.get(r).id().equals(id))
+                                .boxed())
+                        .findFirst()
+                        .ifPresent(order::add));
+        return List.copyOf(order);
+    }
+
+    /** The tests that the packs name for each suspect, suspects in order of likelihood. */
+    private double suspectBySuspect() {
+        Set<String> ids = new LinkedHashSet<>();
+        for (int c = 0; c < Math.min(SUSPECTS, now.kept.length); c++) {
+            knowledge.cause(now.causeId(c)).orElseThrow().confirmedBy().stream()
+                    .findFirst()
+                    .ifPresent(ids::add);
+        }
+        List<TestReadings.Open> named = new ArrayList<>();
+        ids.forEach(
+                id -> now.tests.stream().filter(t -> t.of.test.id().equals(id)).forEach(named::add));
+        return fixedOrder(now.trouble(named, READINGS), 0, now.weights);
+    }
+
+    private double fixedOrder(Trouble named, int probe, double[] w) {
+        double sum = Trouble.sum(w);
+        double top =
+                IntStream.range(0, now.kept.length).mapToDouble(c -> w[c]).max().orElse(0);
+        if (probe == named.probes.size() || top >= SURE * sum || sum < NEGLIGIBLE) {
+            return named.costOf(byLikelihood(w), w, true);
+        }
+        double cost = named.probes.get(probe).minutes * sum;
+        for (double[] reads : named.probes.get(probe).reads) {
+            cost += fixedOrder(named, probe + 1, Trouble.afterRead(reads, w));
+        }
+        return cost;
+    }
+}

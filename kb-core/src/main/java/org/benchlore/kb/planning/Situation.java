@@ -1,0 +1,221 @@
+package org.benchlore.kb.planning;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.Fix;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.Remedy;
+import org.benchlore.kb.ranking.RankingModel;
+import org.benchlore.kb.ranking.RankingQuery;
+
+/**
+ * One unit at one moment: the causes that matter, what can be repaired and what can still be tested. The likeliest causes
+ * are kept by name; the rest are taken together, and no repair is reckoned to cure them.
+ */
+final class Situation {
+    /** Share of the posterior that is kept by name, and how many causes at most. */
+    private static final double KEPT_SHARE = 0.995;
+
+    private static final int KEPT_CAUSES = 48;
+    private static final int KEPT_REPAIRS = 60;
+    /** A test below this tells nothing that is not rounding, in nats. */
+    private static final double NOTHING = 1e-9;
+
+    private final Knowledge knowledge;
+    private final BenchRecord record;
+    private final BenchConditions conditions;
+    /** Over all causes in the model's order, failed fixes held against theirs. */
+    final double[] posterior;
+    /** Numbers of the causes kept, the likeliest first. */
+    final int[] kept;
+    /** Weight per kept cause and, last, of the rest. */
+    final double[] weights;
+    /** Tests that can still tell something, the most telling per minute first, then by id. */
+    final List<TestReadings.Open> tests;
+    /** Repairs by number, as {@link Trouble} counts them. */
+    final List<Trouble.Repair> repairs = new ArrayList<>();
+    /** Fixes for kept causes that the conditions leave out. */
+    final List<String> leftOut = new ArrayList<>();
+
+    private final List<Cause> causes;
+
+    Situation(
+            Knowledge knowledge,
+            RankingModel model,
+            BenchRecord record,
+            List<TestReadings> readings,
+            RankingQuery query,
+            BenchConditions conditions) {
+        this.knowledge = knowledge;
+        this.record = record;
+        this.conditions = conditions;
+        this.causes = List.copyOf(knowledge.causes());
+        this.posterior = afterFailed(model.probabilities(query));
+        this.kept = keep(posterior);
+        this.weights = new double[kept.length + 1];
+        double sum = 0;
+        for (int i = 0; i < kept.length; i++) {
+            weights[i] = posterior[kept[i]];
+            sum += weights[i];
+        }
+        weights[kept.length] = Math.max(0, 1 - sum);
+        findRepairs(query);
+        this.tests = findTests(readings, query);
+    }
+
+    private double[] afterFailed(double[] p) {
+        if (conditions.failedFixes().isEmpty()) {
+            return p;
+        }
+        double sum = 0;
+        for (int c = 0; c < p.length; c++) {
+            if (c < causes.size()) {
+                for (Remedy remedy : causes.get(c).fixedBy()) {
+                    if (conditions.failedFixes().contains(remedy.fixId())) {
+                        p[c] *= 1 - record.works(causes.get(c).id(), remedy);
+                    }
+                }
+            }
+            sum += p[c];
+        }
+        for (int c = 0; c < p.length; c++) {
+            p[c] /= sum;
+        }
+        return p;
+    }
+
+    /** The unlisted cause is never kept: nothing is known to cure it. */
+    private static int[] keep(double[] posterior) {
+        record Share(int cause, double p) {}
+        List<Share> shares = new ArrayList<>(posterior.length);
+        for (int c = 0; c < posterior.length - 1; c++) {
+            if (posterior[c] > 0) {
+                shares.add(new Share(c, posterior[c]));
+            }
+        }
+        shares.sort(Comparator.comparingDouble(Share::p).reversed().thenComparing(Share::cause));
+        double goal = KEPT_SHARE * (1 - posterior[posterior.length - 1]);
+        double sum = 0;
+        int n = 0;
+        while (n < shares.size() && n < KEPT_CAUSES && sum < goal) {
+            sum += shares.get(n++).p();
+        }
+        return shares.subList(0, n).stream().mapToInt(Share::cause).toArray();
+    }
+
+    private void findRepairs(RankingQuery query) {
+        Map<String, Map<Integer, Double>> cures = new LinkedHashMap<>();
+        for (int i = 0; i < kept.length; i++) {
+            Cause cause = causes.get(kept[i]);
+            for (Remedy remedy : cause.fixedBy()) {
+                cures.computeIfAbsent(remedy.fixId(), id -> new LinkedHashMap<>())
+                        .merge(i, record.works(cause.id(), remedy), Math::max);
+            }
+        }
+        cures.forEach((id, by) -> {
+            Fix fix = knowledge.fix(id).orElseThrow();
+            if (conditions.failedFixes().contains(id) || !fix.scope().contains(query.scope())) {
+                return;
+            }
+            if (fix.risk().compareTo(conditions.accepted()) > 0 || !conditions.has(fix.tools())) {
+                leftOut.add(id);
+            } else if (repairs.size() < KEPT_REPAIRS) {
+                repairs.add(new Trouble.Repair(id, price(fix), List.copyOf(by.keySet()), List.copyOf(by.values())));
+            }
+        });
+    }
+
+    /** Minutes of a fix, and what its chance of leaving the unit worse, and so unrepaired, is worth in minutes. */
+    private double price(Fix fix) {
+        return record.fixMinutes(fix) + record.worsens(fix) * conditions.unsolvedMinutes();
+    }
+
+    private List<TestReadings.Open> findTests(List<TestReadings> readings, RankingQuery query) {
+        Set<String> known = new HashSet<>();
+        query.findings().forEach(f -> known.add(f.symptomId()));
+        List<TestReadings.Open> open = new ArrayList<>();
+        for (TestReadings test : readings) {
+            if (test.test.risk().compareTo(conditions.accepted()) <= 0 && conditions.has(test.test.tools())) {
+                TestReadings.Open left = test.open(known, posterior);
+                if (left.nats > NOTHING) {
+                    open.add(left);
+                }
+            }
+        }
+        open.sort(Comparator.comparingDouble(TestReadings.Open::natsPerMinute)
+                .reversed()
+                .thenComparing(o -> o.of.test.id()));
+        return List.copyOf(open);
+    }
+
+    /** The problem with some of the tests. */
+    Trouble trouble(List<TestReadings.Open> some, int readings) {
+        List<Trouble.Probe> probes = new ArrayList<>(some.size());
+        for (TestReadings.Open open : some) {
+            long settles = 0;
+            for (int other = 0; other < some.size(); other++) {
+                settles |= open.shares(some.get(other)) ? 1L << other : 0;
+            }
+            probes.add(new Trouble.Probe(open.of.test.id(), open.of.minutes, reduce(open.joint(readings)), settles));
+        }
+        return new Trouble(weights, repairs, probes, conditions.unsolvedMinutes());
+    }
+
+    /** Readings given the kept causes and, last, given the rest. */
+    double[][] reduce(double[][] given) {
+        double[][] reduced = new double[given.length][kept.length + 1];
+        double rest = weights[kept.length];
+        for (int r = 0; r < given.length; r++) {
+            double known = 0;
+            for (int i = 0; i < kept.length; i++) {
+                reduced[r][i] = given[r][kept[i]];
+                known += weights[i] * reduced[r][i];
+            }
+            double all = TestReadings.dot(given[r], posterior);
+            reduced[r][kept.length] = rest > 0 ? Math.max(0, Math.min(1, (all - known) / rest)) : 0;
+        }
+        return reduced;
+    }
+
+    /** Id of a kept cause. */
+    String causeId(int i) {
+        return causes.get(kept[i]).id();
+    }
+
+    /** A repair as an answer, at some weights. */
+    NextStep.FixChoice choice(Trouble trouble, int repair, double[] w) {
+        Trouble.Repair r = repairs.get(repair);
+        int likeliest =
+                r.causes().stream().max(Comparator.comparingDouble(c -> w[c])).orElseThrow();
+        return new NextStep.FixChoice(
+                r.id(),
+                causeId(likeliest),
+                record.fixMinutes(knowledge.fix(r.id()).orElseThrow()),
+                trouble.cures(repair, w) / Trouble.sum(w));
+    }
+
+    /** The likeliest kept causes after a reading, at most so many. */
+    List<TestProposal.Shift> shifts(double[] given, double total, int most) {
+        double[] after = new double[kept.length];
+        for (int i = 0; i < kept.length; i++) {
+            after[i] = weights[i] * given[kept[i]] / total;
+        }
+        List<TestProposal.Shift> shifts = new ArrayList<>(most);
+        boolean[] taken = new boolean[kept.length];
+        for (int n = 0; n < Math.min(most, kept.length); n++) {
+            int best = -1;
+            for (int i = 0; i < kept.length; i++) {
+                best = !taken[i] && (best < 0 || after[i] > after[best]) ? i : best;
+            }
+            taken[best] = true;
+            shifts.add(new TestProposal.Shift(causeId(best), weights[best], Math.min(1, after[best])));
+        }
+        return shifts;
+    }
+}

@@ -1,0 +1,133 @@
+package org.benchlore.kb.planning;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Whether to touch a unit at all: expected result of each choice, in the currency of the stakes.
+ *
+ * @param choices the best first
+ * @param success probability that the work succeeds, as reckoned with
+ * @param worse probability that it leaves the unit worse
+ * @param flipsAt probability of success at which the best choice and the best of the others change places, the chance of
+ *     harm as a share of what is left kept; empty if they never do
+ * @param sensitivity by how much each input must change for the choice to change
+ */
+public record Worth(
+        List<Choice> choices, double success, double worse, Optional<Double> flipsAt, List<Sensitivity> sensitivity) {
+    public Worth {
+        choices = List.copyOf(choices);
+        sensitivity = List.copyOf(sensitivity);
+    }
+
+    /** What can be done. */
+    public enum Action {
+        /** Do the work. */
+        WORK,
+        /** Leave it as it is. */
+        LEAVE,
+        /** Take it for parts. */
+        PARTS
+    }
+
+    /**
+     * A choice.
+     *
+     * @param expected its expected result
+     * @param low the same at the pessimistic end of the 90 % interval of success; equal where success plays no part
+     * @param high at the optimistic end
+     */
+    public record Choice(Action action, double expected, double low, double high) {}
+
+    /**
+     * How firm the choice is against one input.
+     *
+     * @param input its name, as in {@link Stakes}
+     * @param now its value
+     * @param flipsAt value at which the choice changes, others kept; empty if none from 0 up does
+     */
+    public record Sensitivity(String input, double now, Optional<Double> flipsAt) {}
+
+    /**
+     * What is at stake, in any one currency; a unit in use has a value if left alone, a dead one next to none.
+     *
+     * @param repaired value if the work succeeds; for a working unit, what it is worth once made more lasting
+     * @param leftAlone value as it stands, future trouble reckoned in
+     * @param madeWorse value if the work leaves it worse
+     * @param forParts value as parts now
+     * @param cost of the work: time and parts, whether it succeeds or not
+     */
+    public record Stakes(double repaired, double leftAlone, double madeWorse, double forParts, double cost) {
+        public Stakes {
+            for (double value : new double[] {repaired, leftAlone, madeWorse, forParts, cost}) {
+                if (!(Math.abs(value) < Double.POSITIVE_INFINITY)) {
+                    throw new IllegalArgumentException("a stake of " + value + "; give finite numbers");
+                }
+            }
+        }
+
+        /** After work that neither cured nor harmed one still chooses between keeping it and parting it out. */
+        double unchanged() {
+            return Math.max(leftAlone, forParts);
+        }
+
+        double work(double success, double worse) {
+            return success * repaired + worse * madeWorse + (1 - success - worse) * unchanged() - cost;
+        }
+    }
+
+    /**
+     * Weighs the choices. The work ends in success, in harm, or leaves the unit as it was.
+     *
+     * @param success probability of success with its 90 % interval
+     * @param worse probability of harm; at most what success leaves
+     */
+    public static Worth of(Stakes stakes, Rate success, double worse) {
+        if (!(success.mean() >= 0 && worse >= 0 && success.mean() + worse <= 1 + 1e-9)) {
+            throw new IllegalArgumentException(
+                    "success " + success.mean() + " and harm " + worse + "; give probabilities that sum to 1 at most");
+        }
+        double p = success.mean();
+        // Of the cases without success, this share ends in harm.
+        double harm = p < 1 ? Math.min(1, worse / (1 - p)) : 0;
+        List<Choice> choices = new ArrayList<>();
+        choices.add(new Choice(
+                Action.WORK,
+                stakes.work(p, worse),
+                stakes.work(success.low(), harm * (1 - success.low())),
+                stakes.work(success.high(), harm * (1 - success.high()))));
+        choices.add(new Choice(Action.LEAVE, stakes.leftAlone(), stakes.leftAlone(), stakes.leftAlone()));
+        choices.add(new Choice(Action.PARTS, stakes.forParts(), stakes.forParts(), stakes.forParts()));
+        choices.sort(Comparator.comparingDouble(Choice::expected).reversed().thenComparing(Choice::action));
+        double failed = harm * stakes.madeWorse() + (1 - harm) * stakes.unchanged();
+        double rise = stakes.repaired() - failed;
+        double flip = (stakes.unchanged() + stakes.cost() - failed) / rise;
+        return new Worth(
+                choices,
+                p,
+                worse,
+                rise > 0 && flip >= 0 && flip <= 1 ? Optional.of(flip) : Optional.empty(),
+                sensitivity(stakes, p, worse));
+    }
+
+    /** The work's advantage over the best alternative is linear in these, so the break-even is exact. */
+    private static List<Sensitivity> sensitivity(Stakes s, double p, double worse) {
+        double margin = s.work(p, worse) - s.unchanged();
+        double kept = p + worse;
+        double flipLeft = kept > 0 ? s.unchanged() + margin / kept : Double.NaN;
+        return List.of(
+                flip("repaired", s.repaired(), s.repaired() - margin / p),
+                // What is left alone only counts where it is the better alternative.
+                flip("leftAlone", s.leftAlone(), flipLeft >= s.forParts() ? flipLeft : Double.NaN),
+                flip("madeWorse", s.madeWorse(), s.madeWorse() - margin / worse),
+                flip("cost", s.cost(), s.cost() + margin),
+                flip("worse", worse, worse + margin / (s.unchanged() - s.madeWorse())));
+    }
+
+    private static Sensitivity flip(String input, double now, double at) {
+        boolean there = at >= 0 && at < Double.POSITIVE_INFINITY && !(input.equals("worse") && at > 1);
+        return new Sensitivity(input, now, there ? Optional.of(at) : Optional.empty());
+    }
+}

@@ -1,0 +1,283 @@
+package org.benchlore.kb.report;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.Certainty;
+import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.Fix;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.reading.Finding;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The owner's sheet, in plain words: no shares, no decibans, no abbreviations of ours. Names of parts and of checks are the
+ * workshop's and are said to be so.
+ */
+final class HandoverSheet {
+    private static final int MOST_WORDS = 800;
+
+    /** Outcomes after which nobody claims that a fault is gone. */
+    private static final Set<Outcome> NO_CLAIM = Set.of(Outcome.NO_FAULT_FOUND, Outcome.NOT_WORTH_IT);
+
+    private final CaseHistory history;
+    private final Course course;
+    private final Terms terms;
+    private final List<Sheet.Block> blocks = new ArrayList<>();
+    private final List<CaseEvent.FixApplied> fixes;
+    /** Latest findings from before the first fix, and from after the last one. */
+    private final Map<String, Seen> before = new LinkedHashMap<>();
+
+    private final Map<String, Seen> after = new LinkedHashMap<>();
+
+    /** A finding with the reading behind it, or an empty one. */
+    private record Seen(Finding finding, String value) {}
+
+    private HandoverSheet(CaseHistory history, Course course, Terms terms, Evidence evidence) {
+        this.history = history;
+        this.course = course;
+        this.terms = terms;
+        this.fixes = List.copyOf(course.all(CaseEvent.FixApplied.class).values());
+        boolean fixed = false;
+        for (Course.Step step : course.steps()) {
+            if (step.event() instanceof CaseEvent.FixApplied) {
+                before.putAll(after); // what an earlier fix left is "before" for this one
+                after.clear();
+                fixed = true;
+            }
+            Map<String, Seen> side = fixed ? after : before;
+            Map<String, String> notes = evidence.values(step.event(), history);
+            for (Finding finding : step.findings()) {
+                String note = notes.getOrDefault(finding.symptomId(), "");
+                side.put(finding.symptomId(), new Seen(finding, value(note)));
+            }
+        }
+    }
+
+    static Sheet of(CaseHistory history, Course course, Terms terms, Evidence evidence) {
+        HandoverSheet sheet = new HandoverSheet(history, course, terms, evidence);
+        sheet.unit();
+        sheet.found();
+        sheet.done();
+        sheet.measured();
+        sheet.proven();
+        sheet.watch();
+        sheet.safety();
+        return new Sheet(
+                "Hand-over sheet",
+                "For the owner of the unit",
+                sheet.blocks,
+                "Case " + history.id() + ". Bring this sheet if the unit comes in again.");
+    }
+
+    private void unit() {
+        List<Sheet.Fact> facts = new ArrayList<>();
+        facts.add(new Sheet.Fact("Device", terms.device(history.scope())));
+        if (!history.unit().isBlank()) {
+            facts.add(new Sheet.Fact("Marked", history.unit()));
+        }
+        facts.add(new Sheet.Fact("Came in", Terms.day(history.openedAt())));
+        List<CaseEvent.Ended> endings =
+                List.copyOf(course.all(CaseEvent.Ended.class).values());
+        if (!endings.isEmpty()) {
+            Instant at = endings.get(endings.size() - 1).head().at();
+            facts.add(new Sheet.Fact("Finished", Terms.day(at)));
+        }
+        blocks.add(new Sheet.Facts(facts));
+        blocks.add(new Sheet.Verdict(inShort(history.outcome())));
+        if (!history.complaint().isBlank()) {
+            blocks.add(new Sheet.Section("What you told us"));
+            blocks.add(new Sheet.Quote(Escape.clip(history.complaint(), MOST_WORDS)));
+        }
+    }
+
+    private static String inShort(@Nullable Outcome outcome) {
+        if (outcome == null) {
+            return "The work on your unit is not finished yet.";
+        }
+        return switch (outcome) {
+            case FIXED_AND_PROVEN -> "Your unit is repaired, and it passed our checks afterwards.";
+            case FIXED -> "Your unit is repaired. A longer check has not been done yet.";
+            case NOT_FIXED -> "The repair we tried did not help. The fault is still there.";
+            case CAME_BACK -> "The fault came back after the repair. The work is not finished.";
+            case RECOVERED_BY_ITSELF -> "The fault went away without a repair. It may come back.";
+            case NO_FAULT_FOUND -> "We found nothing broken in the unit.";
+            case MADE_WORSE -> "The work did not go well: the unit is in a worse state than when it came in.";
+            case NOT_WORTH_IT -> "A repair would cost more than it is worth. We did not go on.";
+            case GIVEN_UP -> "We stopped without finding the reason for the fault.";
+        };
+    }
+
+    private void found() {
+        blocks.add(new Sheet.Section("What we found"));
+        String causeId = history.causeId();
+        if (causeId == null) {
+            blocks.add(new Sheet.Words("We have not settled on a cause."));
+            return;
+        }
+        if (causeId.equals(CaseEvent.Concluded.UNLISTED)) {
+            blocks.add(new Sheet.Words("The cause is none of those we have met before."));
+            return;
+        }
+        boolean innocent = terms.knowledge()
+                .cause(causeId)
+                .map(c -> c.kind() == Cause.Kind.INNOCENT)
+                .orElse(false);
+        String kind = innocent ? "Nothing was broken. The explanation: " : "The fault: ";
+        blocks.add(new Sheet.Words(kind + terms.cause(causeId) + ". " + sure(history.certainty())));
+    }
+
+    private static String sure(@Nullable Certainty certainty) {
+        return certainty == Certainty.PROVEN
+                ? "We are sure of this."
+                : certainty == Certainty.LIKELY
+                        ? "This fits what we saw, but it has not been shown for certain."
+                        : "This is our best guess so far.";
+    }
+
+    private void done() {
+        List<String> done = new ArrayList<>();
+        Set<String> tests = new LinkedHashSet<>();
+        course.all(CaseEvent.Tested.class).values().forEach(t -> tests.add(terms.test(t.testId())));
+        if (!tests.isEmpty()) {
+            done.add("Checks: " + String.join("; ", tests) + ".");
+        }
+        fixes.forEach(f -> done.add("Work: " + terms.fix(f.fixId()) + "."));
+        if (fixes.isEmpty()) {
+            done.add("We did not repair anything.");
+        }
+        blocks.add(new Sheet.Section("What we did"));
+        blocks.add(new Sheet.Bullets(done));
+    }
+
+    private void measured() {
+        if (before.isEmpty() && after.isEmpty()) {
+            return;
+        }
+        blocks.add(new Sheet.Section("What we saw and measured"));
+        Map<String, Seen> all = new LinkedHashMap<>(before);
+        after.forEach(all::putIfAbsent);
+        List<List<String>> rows = all.keySet().stream()
+                .map(id -> fixes.isEmpty()
+                        ? List.of(terms.symptom(id), plain(before.get(id)))
+                        : List.of(terms.symptom(id), plain(before.get(id)), plain(after.get(id))))
+                .toList();
+        blocks.add(new Sheet.Table(
+                fixes.isEmpty() ? List.of("What", "How it was") : List.of("What", "Before the work", "After the work"),
+                rows));
+        blocks.add(new Sheet.Words("The names are the workshop's. Ask us about any of them."));
+    }
+
+    private String plain(@Nullable Seen seen) {
+        if (seen == null) {
+            return "not looked at";
+        }
+        return yesOrNo(seen.finding())
+                + (seen.value().isEmpty() ? "" : ", read " + seen.value())
+                + (normal(seen) ? " (as it should be)" : " (not as it should be)");
+    }
+
+    private boolean normal(Seen seen) {
+        return terms.normal(seen.finding());
+    }
+
+    /** What is either there or not reads better as yes or no. */
+    private String yesOrNo(Finding finding) {
+        boolean thereOrNot = terms.knowledge()
+                .symptom(finding.symptomId())
+                .map(s -> s.states().size() == 2 && s.indexOf("present") >= 0 && s.indexOf("absent") >= 0)
+                .orElse(false);
+        return !thereOrNot || !finding.certain()
+                ? terms.state(finding)
+                : finding.state().equals("present") ? "yes" : "no";
+    }
+
+    /** "4.52 V on 5 V ±5 %: low, >99.9 %" as "4.52 V, should be 5 V ±5 %"; empty where there is no value to keep to. */
+    private static String value(String note) {
+        int on = note.indexOf(" on ");
+        int colon = note.indexOf(':');
+        return on < 0 || colon < on ? "" : note.substring(0, on) + ", should be " + note.substring(on + 4, colon);
+    }
+
+    private void proven() {
+        List<String> proven = new ArrayList<>();
+        List<String> open = new ArrayList<>();
+        Outcome outcome = history.outcome();
+        if (outcome == Outcome.FIXED_AND_PROVEN) {
+            proven.add("After the repair the unit ran without the fault.");
+        } else if (outcome == Outcome.FIXED) {
+            open.add("That the repair lasts. The unit has not been through a longer check yet.");
+        } else if (outcome == null || !NO_CLAIM.contains(outcome)) {
+            open.add("That the fault is gone.");
+        }
+        if (history.certainty() == Certainty.PROVEN) {
+            proven.add("The cause was shown by a check or by the cure.");
+        } else if (history.causeId() != null) {
+            open.add("The cause. It fits, but another one could look the same.");
+        } else {
+            open.add("What caused the fault.");
+        }
+        List<String> unseen = new ArrayList<>();
+        before.forEach((id, was) -> {
+            Seen is = after.get(id);
+            if (!normal(was) && !fixes.isEmpty()) {
+                if (is == null) {
+                    unseen.add(terms.symptom(id));
+                } else if (normal(is)) {
+                    proven.add(terms.symptom(id) + ": put right, and checked after the work.");
+                } else {
+                    open.add(terms.symptom(id) + ": still not as it should be after the work.");
+                }
+            }
+        });
+        if (!unseen.isEmpty()) {
+            open.add("Not written down again after the work: " + String.join("; ", unseen) + ".");
+        }
+        section("What is proven", proven.isEmpty() ? List.of("Nothing yet.") : proven);
+        section("What is not proven", open.isEmpty() ? List.of("Nothing that we know of.") : open);
+    }
+
+    private void section(String heading, List<String> items) {
+        blocks.add(new Sheet.Section(heading));
+        blocks.add(new Sheet.Bullets(items));
+    }
+
+    private void watch() {
+        List<String> watch = new ArrayList<>();
+        if (!history.complaint().isBlank()) {
+            watch.add(
+                    "If what you told us happens again, stop using the unit and call us. Note the day, what it was doing,"
+                            + " and what its lamps and display showed.");
+        }
+        after.values().stream()
+                .filter(seen -> !normal(seen))
+                .forEach(seen -> watch.add("Keep an eye on: " + terms.finding(seen.finding()) + "."));
+        Knowledge knowledge = terms.knowledge();
+        if (history.outcome() != Outcome.FIXED_AND_PROVEN && !fixes.isEmpty()) {
+            CaseEvent.FixApplied last = fixes.get(fixes.size() - 1);
+            List<String> verify = knowledge.fix(last.fixId()).map(Fix::verify).orElse(List.of());
+            if (!verify.isEmpty()) {
+                watch.add("What still belongs to the check of this repair: " + String.join(" ", verify));
+            }
+        }
+        if (watch.isEmpty()) {
+            watch.add("Nothing in particular. If anything seems wrong, call us.");
+        }
+        section("What to watch", watch);
+    }
+
+    private void safety() {
+        List<String> safety = Hazards.forOwner(Hazards.of(history, terms.knowledge()));
+        if (!safety.isEmpty()) {
+            blocks.add(new Sheet.Section("For your safety"));
+            blocks.add(new Sheet.Warnings(safety));
+        }
+    }
+}

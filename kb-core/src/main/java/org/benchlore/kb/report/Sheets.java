@@ -1,0 +1,87 @@
+package org.benchlore.kb.report;
+
+import java.util.List;
+import java.util.Locale;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.Risk;
+import org.benchlore.kb.planning.TestPlanner;
+import org.benchlore.kb.planning.TestProposal;
+import org.benchlore.kb.ranking.RankingModel;
+import org.benchlore.kb.ranking.RankingQuery;
+import org.benchlore.kb.reading.Reader;
+
+/**
+ * Sheets about a case, for people: what was found, done, measured, proven and not proven. A pure function of packs, model
+ * and case. Immutable and thread-safe.
+ *
+ * <p>An HTML sheet is one file that needs nothing else: style and pictures inside, no script, no link; it prints on A4,
+ * fits a phone, and follows the reader's light or dark setting. Every text from packs and cases is escaped, in HTML and in
+ * Markdown.
+ */
+public final class Sheets {
+    /** Whom a sheet is for. */
+    public enum Kind {
+        /** The technician: all of the case, the ranking step by step and why, the cautions. */
+        CASE,
+        /** The owner, in plain words. */
+        HANDOVER,
+        /** A forum or a colleague; holds nothing that names a person, a unit or a shop. */
+        QUESTION
+    }
+
+    /** How it is written. */
+    public enum Format {
+        /** CommonMark with pipe tables. */
+        MARKDOWN,
+        /** One self-contained page, HTML 5, UTF-8. */
+        HTML
+    }
+
+    private final Knowledge knowledge;
+    private final Reader reader;
+    private final RankingModel model;
+
+    /**
+     * Sheets over one snapshot.
+     *
+     * @param reader for the readings and log lines in the case's notes
+     * @param model what ranks the findings; for an honest sheet it has not learnt from the case itself
+     */
+    public Sheets(Knowledge knowledge, Reader reader, RankingModel model) {
+        this.knowledge = knowledge;
+        this.reader = reader;
+        this.model = model;
+    }
+
+    /** A sheet about a case, whole, ending in a line feed. */
+    public String write(CaseHistory history, Kind kind, Format format) {
+        Sheet sheet = sheet(history, kind);
+        return format == Format.HTML ? HtmlSheet.write(sheet, kind(kind)) : MarkdownSheet.write(sheet);
+    }
+
+    private static String kind(Kind kind) {
+        return kind.name().toLowerCase(Locale.ROOT);
+    }
+
+    private Sheet sheet(CaseHistory history, Kind kind) {
+        Terms terms = new Terms(knowledge);
+        Course course = Course.of(history, model);
+        Evidence evidence = new Evidence(terms, reader);
+        return switch (kind) {
+            case CASE -> CaseSheet.of(history, course, terms, evidence, log(history));
+            case HANDOVER -> HandoverSheet.of(history, course, terms, evidence);
+            case QUESTION -> QuestionSheet.of(history, course, terms, evidence, log(history), next(history));
+        };
+    }
+
+    private LogDigest log(CaseHistory history) {
+        return LogDigest.of(history, reader, knowledge.devices());
+    }
+
+    private List<TestProposal> next(CaseHistory history) {
+        RankingQuery query = new RankingQuery(
+                history.findingsOfFault().stream().filter(model::knows).toList(), history.scope(), true);
+        return new TestPlanner(knowledge, model).propose(query, Risk.MEDIUM);
+    }
+}

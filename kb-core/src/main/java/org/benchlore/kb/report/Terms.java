@@ -1,0 +1,145 @@
+package org.benchlore.kb.report;
+
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.Device;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Fix;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.State;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.Finding;
+
+/** Ids, numbers and times as a reader wants them. An id that the packs no longer know stands for itself. */
+record Terms(Knowledge knowledge) {
+    private static final DateTimeFormatter TIME =
+            DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT).withZone(ZoneOffset.UTC);
+    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
+    private static final DateTimeFormatter DAY =
+            DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.UK).withZone(ZoneOffset.UTC);
+
+    static String time(Instant at) {
+        return TIME.format(at);
+    }
+
+    /** The log's own clock, whatever its zone. */
+    static String clock(LocalDateTime at) {
+        return CLOCK.format(at);
+    }
+
+    /** As one writes it on a letter. */
+    static String day(Instant at) {
+        return DAY.format(at);
+    }
+
+    /** Never 0 % or 100 %. */
+    static String share(double p) {
+        if (p < 0.01) {
+            return "<1 %";
+        }
+        return p > 0.99 ? ">99 %" : String.format(Locale.ROOT, "%.0f %%", 100 * p);
+    }
+
+    static String words(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+
+    static String capital(String text) {
+        if (text.isEmpty()) {
+            return text;
+        }
+        int first = text.codePointAt(0);
+        return Character.toString(Character.toTitleCase(first)) + text.substring(Character.charCount(first));
+    }
+
+    static String count(int n, String one, String many) {
+        return n + " " + (n == 1 ? one : many);
+    }
+
+    /** With a capital, as it stands at the head of a line. */
+    String symptom(String id) {
+        return capital(knowledge.symptom(id).map(Symptom::name).orElse(id));
+    }
+
+    /** The states a finding allows, the likeliest first. */
+    String state(Finding finding) {
+        if (finding.certain()) {
+            return state(finding.symptomId(), finding.state());
+        }
+        return finding.likelihoods().keySet().stream()
+                        .sorted(Comparator.comparingDouble(
+                                        (String s) -> -finding.likelihoods().getOrDefault(s, 0.0))
+                                .thenComparing(s -> s))
+                        .map(s -> state(finding.symptomId(), s))
+                        .collect(Collectors.joining(" or "))
+                + ", not certain";
+    }
+
+    String state(String symptomId, String stateId) {
+        return knowledge.symptom(symptomId).stream()
+                .flatMap(s -> s.states().stream())
+                .filter(s -> s.id().equals(stateId))
+                .map(State::name)
+                .findFirst()
+                .orElse(stateId);
+    }
+
+    String finding(Finding finding) {
+        String name = symptom(finding.symptomId());
+        String state = state(finding);
+        return name.equalsIgnoreCase(state) ? name : name + ": " + state;
+    }
+
+    String findings(List<Finding> findings) {
+        return findings.stream().map(this::finding).collect(Collectors.joining("; "));
+    }
+
+    /** Whether a sound unit shows this; an unknown symptom is taken as out of order, so that nobody is lulled. */
+    boolean normal(Finding finding) {
+        return knowledge
+                .symptom(finding.symptomId())
+                .map(s -> s.normal().id().equals(finding.state()))
+                .orElse(false);
+    }
+
+    String cause(String id) {
+        return id.equals(CaseEvent.Concluded.UNLISTED)
+                ? "none of the causes known here"
+                : knowledge.cause(id).map(Cause::name).orElse(id);
+    }
+
+    String test(String id) {
+        return knowledge.test(id).map(BenchTest::name).orElse(id);
+    }
+
+    String fix(String id) {
+        return knowledge.fix(id).map(Fix::name).orElse(id);
+    }
+
+    /** The innermost device pack's name, else the path. */
+    String device(DeviceScope scope) {
+        if (scope.depth() == 0) {
+            return "not stated";
+        }
+        return knowledge.devices().stream()
+                .filter(d -> d.scope().contains(scope))
+                .max(Comparator.comparingInt(d -> d.scope().depth()))
+                .map(Device::name)
+                .orElse(scope.toString());
+    }
+
+    /** The same with the whole path. */
+    String devicePath(DeviceScope scope) {
+        String name = device(scope);
+        return scope.depth() == 0 || name.equals(scope.toString()) ? name : name + ", " + scope;
+    }
+}

@@ -1,0 +1,224 @@
+package org.benchlore.kb.planning;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Optional;
+import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Remedy;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.ranking.RankingQuery;
+import org.benchlore.kb.reading.Finding;
+import org.junit.jupiter.api.Test;
+
+/** Next test, plan, record, worth and doubts on an invented bench. */
+class DecisionsTest {
+    private static final BenchTest FEED =
+            BenchWorld.KNOWLEDGE.test("measure-feed").orElseThrow();
+    private static final TestPlanner PLANNER = new TestPlanner(BenchWorld.KNOWLEDGE, BenchWorld.MODEL);
+    private static final RankingQuery DARK = BenchWorld.query("lamp=dark");
+
+    @Test
+    void the_test_that_splits_the_suspects_is_proposed_with_what_each_reading_does() {
+        NextStep next = PLANNER.next(DARK, BenchConditions.DEFAULT);
+        assertThat(next.stopTesting()).isFalse();
+        TestProposal feed = next.tests().get(0);
+        assertThat(feed.test()).isEqualTo(FEED);
+        assertThat(feed.netMinutes()).isPositive();
+        assertThat(feed.results().stream()
+                        .mapToDouble(TestProposal.Result::probability)
+                        .sum())
+                .isCloseTo(1, within(1e-9));
+        TestProposal.Result absent = feed.results().stream()
+                .filter(r -> r.stateId().equals("absent"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(absent.means()).isEqualTo("Look at the lead.");
+        assertThat(absent.causes().get(0).causeId()).isEqualTo("lead-broken");
+        double ranked = probability(
+                new RankingQuery(
+                        List.of(Finding.of("lamp", "dark"), TestErrors.of(FEED).finding(symptom("feed"), "absent")),
+                        DeviceScope.ANY,
+                        false),
+                "lead-broken");
+        assertThat(absent.causes().get(0).after()).isCloseTo(ranked, within(1e-9));
+    }
+
+    private static double probability(RankingQuery query, String causeId) {
+        return BenchWorld.MODEL.rank(query).causes().stream()
+                .filter(c -> c.id().equals(causeId))
+                .findFirst()
+                .orElseThrow()
+                .probability();
+    }
+
+    private static Symptom symptom(String id) {
+        return BenchWorld.KNOWLEDGE.symptom(id).orElseThrow();
+    }
+
+    @Test
+    void once_the_cause_is_clear_testing_stops() {
+        NextStep next = PLANNER.next(BenchWorld.query("hum=loud", "lamp=lit"), BenchConditions.DEFAULT);
+        assertThat(next.stopTesting()).isTrue();
+        assertThat(next.repair().orElseThrow().fixId()).isEqualTo("glue-core");
+    }
+
+    @Test
+    void tools_and_failed_fixes_count() {
+        assertThat(PLANNER.next(DARK, BenchConditions.DEFAULT.with(List.of(), List.of("Multimeter")))
+                        .tests())
+                .isEmpty();
+        assertThat(PLANNER.next(DARK, BenchConditions.DEFAULT.with(List.of("meter"), List.of()))
+                        .tests())
+                .hasSize(1);
+        NextStep next = PLANNER.next(DARK, BenchConditions.DEFAULT.afterFailing(List.of("replace-lead")));
+        assertThat(next.repair().orElseThrow().fixId()).isEqualTo("replace-board");
+        BenchConditions some = BenchConditions.DEFAULT.with(List.of(), List.of("oscilloscope"));
+        assertThat(some.has(List.of("oscilloscope or multimeter"))).isTrue();
+        assertThat(some.has(List.of("two-channel oscilloscope"))).isFalse();
+        assertThat(some.has(List.of("oscilloscope if at hand"))).isTrue();
+    }
+
+    @Test
+    void the_plan_tests_first_and_is_cheaper_than_simpler_ways() {
+        Plan plan = PLANNER.plan(DARK, BenchConditions.DEFAULT);
+        assertThat(plan.root().action()).isEqualTo(Plan.Action.TEST);
+        assertThat(plan.root().branches().stream()
+                        .mapToDouble(Plan.Branch::probability)
+                        .sum())
+                .isCloseTo(1, within(1e-9));
+        assertThat(plan.minutes()).isLessThan(plan.repairsOnly());
+        assertThat(plan.repairsOnly()).isLessThanOrEqualTo(plan.swapByLikelihood() + 1e-9);
+        assertThat(plan.minutes()).isLessThanOrEqualTo(plan.fixedOrderTesting() + 1e-9);
+        assertThat(plan.orderIsOptimal()).isTrue();
+        assertThat(plan.solved()).isBetween(.5, .95);
+    }
+
+    @Test
+    void a_fix_followed_by_another_failed_and_the_last_ending_judges_the_last() {
+        CaseWork work = CaseWork.of(
+                BenchWorld.history("a", "board-dead", "fix:replace-lead", "fix:replace-board", "fixed", "came-back"));
+        assertThat(work.fixes())
+                .extracting(CaseWork.Trial::result)
+                .containsExactly(CaseWork.Result.FAILED, CaseWork.Result.CAME_BACK);
+        assertThat(CaseWork.of(BenchWorld.history("b", "board-dead", "fix:replace-board"))
+                        .fixes())
+                .isEmpty();
+        assertThat(CaseWork.of(BenchWorld.history("c", "board-dead", "fix:replace-board", "no-fault-found"))
+                        .fixes())
+                .isEmpty();
+    }
+
+    @Test
+    void the_record_counts_and_moves_the_plan() {
+        BenchRecord record = BenchRecord.of(
+                BenchWorld.KNOWLEDGE,
+                List.of(
+                        CaseWork.of(BenchWorld.history("a", "board-dead", "fix:replace-board", "fixed")),
+                        CaseWork.of(BenchWorld.history("b", "board-dead", "fix:replace-board", "came-back")),
+                        CaseWork.of(BenchWorld.history("c", "board-dead", "fix:replace-board", "made-worse"))));
+        FixRecord board =
+                record.fixes(DeviceScope.parse("player"), Optional.empty()).get(0);
+        assertThat(board.tried()).isEqualTo(3);
+        assertThat(board.worked()).isEqualTo(1);
+        assertThat(board.cameBack()).isEqualTo(1);
+        assertThat(board.madeWorse()).isEqualTo(1);
+        assertThat(board.opinion()).contains(.8);
+        assertThat(board.believed().mean()).isCloseTo((.8 * 4 + 1) / 7, within(1e-12));
+        assertThat(board.medianMinutes()).contains(13.0);
+        assertThat(record.fixes(DeviceScope.parse("recorder"), Optional.empty()))
+                .isEmpty();
+        assertThat(record.fixes(DeviceScope.ANY, Optional.of("elsewhere"))).isEmpty();
+        Remedy remedy =
+                BenchWorld.KNOWLEDGE.cause("board-dead").orElseThrow().fixedBy().get(0);
+        assertThat(record.works("board-dead", remedy)).isCloseTo((.8 * 4 + 1) / 7, within(1e-12));
+        assertThat(record.fixMinutes(BenchWorld.KNOWLEDGE.fix("replace-board").orElseThrow()))
+                .isEqualTo(13.0);
+        assertThat(record.fix("replace-lead").chanceBetterThan(board)).isBetween(.5, .9);
+    }
+
+    @Test
+    void test_errors_are_learnt_from_proven_cases() {
+        BenchRecord missed = BenchRecord.of(
+                BenchWorld.KNOWLEDGE,
+                List.of(CaseWork.of(
+                        BenchWorld.history("a", "lead-broken", "test:feed=present", "fix:replace-lead", "fixed"))));
+        BenchRecord right = BenchRecord.of(
+                BenchWorld.KNOWLEDGE,
+                List.of(CaseWork.of(
+                        BenchWorld.history("a", "lead-broken", "test:feed=absent", "fix:replace-lead", "fixed"))));
+        assertThat(missed.errors(FEED).misses()).isGreaterThan(FEED.misses());
+        assertThat(right.errors(FEED).misses()).isLessThan(FEED.misses());
+        // shared out: present although the lead is broken is a miss with .98·.02 / (.02·.98 + .98·.02) = ½
+        assertThat(missed.errors(FEED).misses()).isCloseTo((.02 * 20 + .5) / 20.5, within(1e-12));
+    }
+
+    @Test
+    void a_dead_unit_is_worth_trying_until_the_work_costs_more_than_it_brings() {
+        Worth worth = Worth.of(new Worth.Stakes(100, 0, 0, 10, 20), new Rate(.6, .4, .8), .05);
+        assertThat(worth.choices().get(0).action()).isEqualTo(Worth.Action.WORK);
+        assertThat(worth.choices().get(0).expected()).isCloseTo(.6 * 100 + .35 * 10 - 20, within(1e-9));
+        for (Worth.Sensitivity s : worth.sensitivity()) {
+            s.flipsAt()
+                    .ifPresent(
+                            at -> assertThat(gain(s.input(), at)).as(s.input()).isCloseTo(0, within(1e-9)));
+        }
+        double p = worth.flipsAt().orElseThrow();
+        double harm = .05 / .4;
+        Worth.Stakes stakes = new Worth.Stakes(100, 0, 0, 10, 20);
+        assertThat(stakes.work(p, harm * (1 - p))).isCloseTo(10, within(1e-9));
+        Worth dear = Worth.of(new Worth.Stakes(100, 0, 0, 10, 60), new Rate(.6, .4, .8), .05);
+        assertThat(dear.choices().get(0).action()).isEqualTo(Worth.Action.PARTS);
+    }
+
+    private static double gain(String input, double at) {
+        Worth.Stakes s = new Worth.Stakes(
+                input.equals("repaired") ? at : 100,
+                input.equals("leftAlone") ? at : 0,
+                input.equals("madeWorse") ? at : 0,
+                10,
+                input.equals("cost") ? at : 20);
+        return s.work(.6, input.equals("worse") ? at : .05) - s.unchanged();
+    }
+
+    @Test
+    void a_working_unit_is_left_alone_when_the_work_is_risky() {
+        Worth.Stakes stakes = new Worth.Stakes(120, 100, 10, 20, 10);
+        assertThat(Worth.of(stakes, new Rate(.8, .7, .9), .15).choices().get(0).action())
+                .isEqualTo(Worth.Action.LEAVE);
+        Worth lasting = Worth.of(new Worth.Stakes(180, 100, 10, 20, 10), new Rate(.8, .7, .9), .05);
+        assertThat(lasting.choices().get(0).action()).isEqualTo(Worth.Action.WORK);
+        assertThat(lasting.flipsAt().orElseThrow()).isBetween(.1, .8);
+        Worth looked = PLANNER.worth(BenchWorld.query(), "replace-board", stakes);
+        assertThat(looked.success()).isCloseTo(.8, within(1e-9));
+        assertThatThrownBy(() -> PLANNER.worth(DARK, "paint-it", stakes)).hasMessageContaining("paint-it");
+    }
+
+    @Test
+    void a_second_look_names_what_would_overturn_the_leader() {
+        SecondLook look = new Doubts(BenchWorld.KNOWLEDGE, BenchWorld.MODEL).of(DARK);
+        assertThat(look.leader()).isEqualTo("board-dead");
+        SecondLook.Overturning o = look.overturning().orElseThrow();
+        assertThat(o.symptomId()).isEqualTo("feed");
+        assertThat(o.stateId()).isEqualTo("absent");
+        assertThat(o.overturns()).isTrue();
+        assertThat(o.newLeader()).isEqualTo("lead-broken");
+        assertThat(o.leaderAfter())
+                .isCloseTo(probability(BenchWorld.query("lamp=dark", "feed=absent"), "board-dead"), within(1e-9));
+    }
+
+    @Test
+    void findings_of_two_faults_are_seen_as_two() {
+        SecondLook look = new Doubts(BenchWorld.KNOWLEDGE, BenchWorld.MODEL)
+                .of(BenchWorld.query("lamp=dark", "feed=absent", "hum=loud"));
+        assertThat(look.pairs()).isNotEmpty();
+        SecondLook.Pair pair = look.pairs().get(0);
+        assertThat(List.of(pair.firstId(), pair.secondId())).containsExactlyInAnyOrder("core-loose", "lead-broken");
+        assertThat(pair.oddsOverBestSingle()).isGreaterThan(1);
+        assertThat(new Doubts(BenchWorld.KNOWLEDGE, BenchWorld.MODEL).of(DARK).pairs())
+                .isEmpty();
+    }
+}

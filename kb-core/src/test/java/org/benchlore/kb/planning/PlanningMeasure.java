@@ -1,0 +1,220 @@
+package org.benchlore.kb.planning;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Random;
+import java.util.Set;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.PackReader;
+import org.benchlore.kb.knowledge.PackSource;
+import org.benchlore.kb.knowledge.Remedy;
+import org.benchlore.kb.knowledge.Risk;
+import org.benchlore.kb.ranking.RankingModel;
+import org.benchlore.kb.ranking.RankingSettings;
+
+/**
+ * Bench minutes to the right fix, by policy, in seeded simulated repairs: {@code kb-core/measure planning [--json]
+ * [--repairs N] [--sigma S] [--packs DIR]}. Every policy meets the same units; see {@link Simulation} for the world.
+ */
+final class PlanningMeasure {
+    private static final int REPAIRS_PER_WORLD = 250;
+    private static final double CORRELATION = 0.5;
+    private static final double SURE = 0.9;
+    private static final int SUSPECTS = 6;
+    private static final int MOST_STEPS = 400;
+
+    private final Knowledge knowledge;
+    private final RankingModel model;
+    private final TestPlanner planner;
+    private final List<Cause> causes;
+    private final BenchConditions conditions;
+
+    private PlanningMeasure(Knowledge knowledge) {
+        this.knowledge = knowledge;
+        this.model = RankingModel.of(knowledge, RankingSettings.DEFAULT);
+        this.planner = new TestPlanner(knowledge, model);
+        this.causes = List.copyOf(knowledge.causes());
+        this.conditions = BenchConditions.DEFAULT.accepting(Risk.HIGH).costing(1, 600);
+    }
+
+    interface Policy {
+        void step(Simulation.Unit unit, Random random);
+    }
+
+    private static final class Score {
+        double minutes;
+        int rightFirst;
+    }
+
+    public static void main(String[] args) {
+        List<String> given = List.of(args);
+        boolean json = given.contains("--json");
+        int repairs = (int) number(given, "--repairs", 10_000);
+        double sigma = number(given, "--sigma", 0.7);
+        Path packs = Path.of(option(given, "--packs", "../kb-data/src/main/resources/org/benchlore/kb/data/packs"));
+        new PlanningMeasure(PackReader.read(PackSource.readFolder(packs)))
+                .run(repairs, sigma, number(given, "--correlation", CORRELATION), json);
+    }
+
+    private static String option(List<String> given, String name, String otherwise) {
+        int at = given.indexOf(name);
+        return at < 0 ? otherwise : given.get(at + 1);
+    }
+
+    private static double number(List<String> given, String name, double otherwise) {
+        return Double.parseDouble(option(given, name, String.valueOf(otherwise)));
+    }
+
+    private void run(int repairs, double sigma, double correlation, boolean json) {
+        Map<String, Policy> policies = new LinkedHashMap<>();
+        policies.put("plan", (unit, random) -> plan(unit, 2));
+        policies.put("next", (unit, random) -> plan(unit, 1));
+        policies.put("repairs-by-chance-over-minutes", (unit, random) -> repairOnly(unit));
+        policies.put("most-likely-first", (unit, random) -> mostLikely(unit));
+        policies.put("fixed-order-testing", (unit, random) -> fixedOrder(unit));
+        policies.put("random", this::random);
+        policies.put("clairvoyant", (unit, random) -> clairvoyant(unit));
+        Map<String, Score> scores = new LinkedHashMap<>();
+        policies.keySet().forEach(name -> scores.put(name, new Score()));
+        Simulation world = null;
+        for (int i = 0; i < repairs; i++) {
+            if (world == null || i % REPAIRS_PER_WORLD == 0) {
+                world = new Simulation(knowledge, model, new Random(1000L + i), sigma, correlation);
+            }
+            Simulation.Unit unit = world.unit(new Random(7_000_000L + i));
+            for (Map.Entry<String, Policy> policy : policies.entrySet()) {
+                Simulation.Unit own = unit.again();
+                Random random = new Random(i);
+                for (int step = 0; !own.cured && step < MOST_STEPS; step++) {
+                    policy.getValue().step(own, random);
+                }
+                Score score = Objects.requireNonNull(scores.get(policy.getKey()));
+                score.minutes += own.minutes;
+                score.rightFirst += own.cured && own.failed.size() == 1 ? 1 : 0;
+            }
+        }
+        scores.forEach((name, score) -> System.out.printf(
+                Locale.ROOT,
+                json
+                        ? "{\"policy\":\"%s\",\"meanMinutes\":%.2f,\"rightFirst\":%.4f,\"repairs\":%d,\"sigma\":%.2f}%n"
+                        : "%-32s %7.1f minutes, right first %.3f (%d repairs, sigma %.1f)%n",
+                name,
+                score.minutes / repairs,
+                (double) score.rightFirst / repairs,
+                repairs,
+                sigma));
+        double best = List.of("most-likely-first", "fixed-order-testing", "random").stream()
+                .mapToDouble(name -> Objects.requireNonNull(scores.get(name)).minutes)
+                .min()
+                .orElseThrow();
+        if (!json) {
+            System.out.printf(
+                    Locale.ROOT,
+                    "plan / best simple policy: %.3f%n",
+                    Objects.requireNonNull(scores.get("plan")).minutes / best);
+        }
+    }
+
+    private void plan(Simulation.Unit unit, int depth) {
+        Situation now = planner.situation(unit.query(), conditions.afterFailing(unit.failed));
+        List<TestReadings.Open> close = TestPlanner.close(now.tests);
+        Trouble trouble = now.trouble(close, 12);
+        Lookahead.Choice choice = new Lookahead(trouble, depth, 6).choose(now.weights, 0, 0);
+        switch (choice.kind()) {
+            case TEST -> unit.test(close.get(choice.number()).of.test);
+            case REPAIR -> unit.fix(now.repairs.get(choice.number()).id());
+            case STOP -> repairOnly(unit);
+        }
+    }
+
+    private double[] posterior(Simulation.Unit unit) {
+        return planner.situation(unit.query(), conditions.afterFailing(unit.failed)).posterior;
+    }
+
+    /** The untried fix with the most chance per minute over all causes. */
+    private void repairOnly(Simulation.Unit unit) {
+        double[] p = posterior(unit);
+        Map<String, Double> chance = new LinkedHashMap<>();
+        for (int c = 0; c < causes.size(); c++) {
+            for (Remedy remedy : causes.get(c).fixedBy()) {
+                if (!unit.failed.contains(remedy.fixId())) {
+                    chance.merge(remedy.fixId(), p[c] * remedy.works(), Double::sum);
+                }
+            }
+        }
+        unit.fix(chance.entrySet().stream()
+                .max(Comparator.comparingDouble(e ->
+                        e.getValue() / knowledge.fix(e.getKey()).orElseThrow().minutes()))
+                .orElseThrow()
+                .getKey());
+    }
+
+    private void mostLikely(Simulation.Unit unit) {
+        double[] p = posterior(unit);
+        unit.fix(suspects(p)
+                .flatMap(c -> causes.get(c).fixedBy().stream().map(Remedy::fixId))
+                .filter(id -> !unit.failed.contains(id))
+                .findFirst()
+                .orElseThrow());
+    }
+
+    private Stream<Integer> suspects(double[] p) {
+        return IntStream.range(0, causes.size()).boxed().sorted(Comparator.comparingDouble((Integer c) -> -p[c]));
+    }
+
+    /** Suspect by suspect the test that confirms it, until one is 90 % sure; then the most likely first. */
+    private void fixedOrder(Simulation.Unit unit) {
+        double[] p = posterior(unit);
+        boolean sure = IntStream.range(0, causes.size()).anyMatch(c -> p[c] >= SURE);
+        Set<String> tests = new LinkedHashSet<>();
+        suspects(p)
+                .limit(SUSPECTS)
+                .forEach(c -> causes.get(c).confirmedBy().stream().findFirst().ifPresent(tests::add));
+        List<BenchTest> open = tests.stream()
+                .map(id -> knowledge.test(id).orElseThrow())
+                .filter(t -> !unit.findings.keySet().containsAll(t.reveals()))
+                .toList();
+        if (sure || open.isEmpty() || !unit.failed.isEmpty()) {
+            mostLikely(unit);
+        } else {
+            unit.test(open.get(0));
+        }
+    }
+
+    /** Any fix of any cause of at least one percent. */
+    private void random(Simulation.Unit unit, Random random) {
+        double[] p = posterior(unit);
+        List<String> fixes = new ArrayList<>();
+        for (double least : new double[] {0.01, 0}) {
+            for (int c = 0; c < causes.size() && (least > 0 || fixes.isEmpty()); c++) {
+                if (p[c] >= least) {
+                    causes.get(c).fixedBy().stream()
+                            .map(Remedy::fixId)
+                            .filter(id -> !unit.failed.contains(id))
+                            .forEach(fixes::add);
+                }
+            }
+        }
+        unit.fix(fixes.get(random.nextInt(fixes.size())));
+    }
+
+    private void clairvoyant(Simulation.Unit unit) {
+        unit.fix(unit.cause.fixedBy().stream()
+                .filter(r -> !unit.failed.contains(r.fixId()))
+                .max(Comparator.comparingDouble(
+                        r -> r.works() / knowledge.fix(r.fixId()).orElseThrow().minutes()))
+                .orElseThrow()
+                .fixId());
+    }
+}

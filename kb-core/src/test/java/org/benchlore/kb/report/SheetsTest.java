@@ -1,0 +1,187 @@
+package org.benchlore.kb.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Instant;
+import java.util.List;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.report.Sheets.Format;
+import org.benchlore.kb.report.Sheets.Kind;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** What stands on each sheet, and what must not. */
+class SheetsTest {
+    private static final CaseHistory HISTORY = SheetFixture.history("It died in the night, says Mrs Miller", "SN-4711");
+
+    private static String markdown(Kind kind) {
+        return SheetFixture.sheets().write(HISTORY, kind, Format.MARKDOWN);
+    }
+
+    private static String html(Kind kind) {
+        return SheetFixture.sheets().write(HISTORY, kind, Format.HTML);
+    }
+
+    private static List<String> headings(String markdown) {
+        return markdown.lines()
+                .filter(l -> l.startsWith("## "))
+                .map(l -> l.substring(3))
+                .toList();
+    }
+
+    @Test
+    void the_case_sheet_holds_the_whole_case() {
+        String sheet = markdown(Kind.CASE);
+
+        assertThat(sheet).startsWith("# Case sheet job-1\n");
+        assertThat(headings(sheet))
+                .containsExactly(
+                        "Complaint",
+                        "Conclusion and outcome",
+                        "Findings",
+                        "Tests",
+                        "Ranking and why",
+                        "Fixes",
+                        "Course of the case",
+                        "Log",
+                        "Cautions");
+        assertThat(sheet)
+                .contains("> It died in the night, says Mrs Miller")
+                .contains("**Cause: Fuse open (proven). Outcome: fixed.**")
+                .contains("| 12 V rail | fine; 12.1 V on 12 V ±5 %: fine,")
+                .contains("before: absent | measured | 7 |")
+                .contains("| 3 | Measure the rail | 12 V rail: absent | Within 5 %. | 6 |")
+                .contains("| Cause | after 2 | after 3 | after 4 |")
+                .contains("| 6 | New fuse | Fuse open | 12 | Ten cold starts. |")
+                .contains("| K-1 | It tripped. | 2 | 2026-11-20 10:00 | 2026-11-24 11:00 | Also after a pulled plug. |")
+                .contains("| K-9 | not known here | 1 |")
+                .contains("- Mains: Mains can kill. Unplug first.")
+                .contains("- Fumes: Extract at the joint.");
+    }
+
+    @Test
+    void the_hand_over_sheet_is_plain_and_says_what_is_proven_and_what_is_not() {
+        String sheet = markdown(Kind.HANDOVER);
+
+        assertThat(headings(sheet))
+                .containsExactly(
+                        "What you told us",
+                        "What we found",
+                        "What we did",
+                        "What we saw and measured",
+                        "What is proven",
+                        "What is not proven",
+                        "What to watch",
+                        "For your safety");
+        assertThat(sheet)
+                .contains("**Your unit is repaired. A longer check has not been done yet.**")
+                .contains("The fault: Fuse open. We are sure of this.")
+                .contains("- Work: New fuse.")
+                .contains("| 12 V rail | absent, read 0.3 V, should be 12 V ±5 % (not as it should be)"
+                        + " | fine, read 12.1 V, should be 12 V ±5 % (as it should be) |")
+                .contains("- 12 V rail: put right, and checked after the work.")
+                .contains("- That the repair lasts. The unit has not been through a longer check yet.")
+                .contains("- Not written down again after the work: Front lamp; Trip code.")
+                .contains("Ten cold starts.")
+                .contains("There is mains voltage inside.");
+        // no shares, no decibans, nothing of the bench's inner trade
+        assertThat(sheet).doesNotContain(" dB").doesNotContain("Share").doesNotContain("fumes");
+    }
+
+    @Test
+    void the_question_sheet_names_nobody() {
+        for (Format format : Format.values()) {
+            String sheet = SheetFixture.sheets().write(HISTORY, Kind.QUESTION, format);
+            assertThat(sheet)
+                    .doesNotContain("Miller")
+                    .doesNotContain("4711")
+                    .doesNotContain("job-1")
+                    .doesNotContain("2026")
+                    .doesNotContain("K-9");
+        }
+        String sheet = markdown(Kind.QUESTION);
+        assertThat(headings(sheet))
+                .containsExactly(
+                        "Unit",
+                        "Findings",
+                        "Tested",
+                        "Tried",
+                        "Suspected",
+                        "Ruled out, as far as can be",
+                        "Not yet known",
+                        "Log, summarised");
+        assertThat(sheet)
+                .contains("- Device: Corvane (invented), player/corvane")
+                .contains(
+                        "| Measure the rail | 12 V rail: absent (0.3 V on 12 V ±5 %: absent, >99.9 %) | Within 5 %. |")
+                .contains("| K-1 | It tripped. | 2 | 5 days | Also after a pulled plug. |")
+                .contains("1 further code not known here.");
+    }
+
+    @Test
+    void a_cause_shut_out_by_one_finding_is_named_with_that_finding() {
+        CaseHistory dark = SheetFixture.history("", "");
+        List<CaseEvent> untilTested = dark.events().subList(0, 3);
+        String sheet = SheetFixture.sheets()
+                .write(CaseHistory.fold(untilTested).orElseThrow(), Kind.QUESTION, Format.MARKDOWN);
+
+        assertThat(sheet).contains("- Regulator tired, because ");
+        assertThat(sheet).contains("- Read the log: would show Trip code");
+    }
+
+    @Test
+    void a_case_just_opened_has_a_sheet_of_every_kind() {
+        CaseHistory opened = CaseHistory.fold(List.of(new CaseEvent.Opened(
+                        new CaseEvent.Head("e", "job-2", Instant.EPOCH),
+                        SheetFixture.SCOPE,
+                        "",
+                        "",
+                        CaseHistory.OWN,
+                        false)))
+                .orElseThrow();
+        for (Kind kind : Kind.values()) {
+            for (Format format : Format.values()) {
+                assertThat(SheetFixture.sheets().write(opened, kind, format)).endsWith("\n");
+            }
+        }
+        assertThat(SheetFixture.sheets().write(opened, Kind.HANDOVER, Format.MARKDOWN))
+                .contains("not finished yet")
+                .contains("We did not repair anything.");
+    }
+
+    @ParameterizedTest
+    @EnumSource(Kind.class)
+    void a_page_is_one_file_that_needs_nothing_and_runs_nothing(Kind kind) {
+        String page = html(kind);
+
+        assertThat(page).startsWith("<!DOCTYPE html>").endsWith("</html>\n");
+        assertThat(page)
+                .contains("<meta charset=\"utf-8\">")
+                .contains("width=device-width")
+                .contains("prefers-color-scheme: dark")
+                .contains("@page { size: A4")
+                .contains("default-src 'none'");
+        assertThat(page.replace("xmlns=\"http://www.w3.org/2000/svg\"", ""))
+                .doesNotContain("<script")
+                .doesNotContain("<a ")
+                .doesNotContain("<img")
+                .doesNotContain("<link")
+                .doesNotContain("@import")
+                .doesNotContain("url(")
+                .doesNotContain("://");
+    }
+
+    @Test
+    void the_case_page_draws_ranking_events_and_log() {
+        String page = html(Kind.CASE);
+
+        assertThat(page.split("<svg ", -1)).hasSize(4);
+        assertThat(page).contains("<title>Ranking over time. Fuse open: ").contains("<title>8 events from 2026-11-25");
+        assertThat(page).contains("<title>Log from 2026-11-20 10:00 to 2026-11-24 11:30, 2 codes</title>");
+        assertThat(page).contains("<td class=\"short\" data-head=\"Step\">3</td>");
+        // three rankings before the fix, three dots on each curve; two causes
+        assertThat(page.split("class=\"dot k", -1)).hasSize(1 + 3 * 2);
+    }
+}
