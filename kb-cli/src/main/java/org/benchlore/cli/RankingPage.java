@@ -1,6 +1,7 @@
 package org.benchlore.cli;
 
 import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -60,6 +61,19 @@ final class RankingPage {
         if (!next.isEmpty()) {
             page.blank();
             firstTest(next.get(0));
+        }
+        cautions(shown, next);
+    }
+
+    /** Cautions of the causes shown, besides those already printed with the test. */
+    private void cautions(List<RankedCause> shown, List<TestProposal> next) {
+        Set<String> ids = new LinkedHashSet<>();
+        shown.stream().flatMap(c -> knowledge.cause(c.id()).stream()).forEach(c -> ids.addAll(c.cautions()));
+        next.stream().limit(1).forEach(p -> ids.removeAll(p.test().cautions()));
+        if (!ids.isEmpty()) {
+            page.blank();
+            page.heading("Mind, with these causes");
+            ids.stream().flatMap(id -> knowledge.caution(id).stream()).forEach(c -> page.caution(c.text()));
         }
     }
 

@@ -50,7 +50,12 @@ class JsonContractTest {
     void every_answer_fits_its_schema() throws IOException {
         json("ranking", "rank", WORDS);
         json("ranking", "rank", "blorf wibble");
-        json("ranking", "next", WORDS);
+        json("next", "next", WORDS);
+        json("plan", "plan", WORDS);
+        json("doubt", "doubt", WORDS);
+        json("worth", "worth", WORDS, "--fix", "replace-reset-supervisor", "--repaired", "80");
+        json("proof", "proof", "--fix", "replace-reset-supervisor", "--seen", "2", "--in", "20");
+        json("fixes", "fixes", "replace-reset-supervisor");
         json("search", "search", "scrambled display");
         json("entry", "show", "rail-12v");
         json("entry", "show", "reset-supervisor-failed");

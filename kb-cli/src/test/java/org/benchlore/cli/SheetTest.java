@@ -92,7 +92,7 @@ class SheetTest {
 
     @Test
     void an_unknown_case_kind_or_folder_is_told() {
-        assertThat(Run.of("sheet", "job-1x", "--home", home()).err()).contains("did you mean job-17?");
+        assertThat(Run.of("sheet", "job-1x", "--home", home()).err()).contains("did you mean 'job-17'?");
         assertThat(sheet("--kind", "letter").code()).isEqualTo(ExitCode.USAGE);
         assertThat(sheet("--json").code()).isEqualTo(ExitCode.USAGE);
         Run nowhere = sheet("--out", dir.resolve("none/sheet.html").toString());
