@@ -20,7 +20,7 @@ final class EvaluationPage {
     }
 
     void print(Evaluation evaluation) {
-        page.heading("Replay of " + evaluation.scored() + " own cases, each ranked before it was learnt");
+        page.heading("Replay of " + evaluation.scored() + " ended cases, each ranked before it was learnt");
         if (evaluation.tooFew()) {
             page.caution("Fewer than " + Evaluation.FEW
                     + " cases: too few to tell. Look at the intervals (90 %) before believing a figure.");

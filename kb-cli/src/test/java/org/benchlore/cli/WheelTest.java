@@ -182,7 +182,7 @@ class WheelTest {
 
         Run text = run("evaluate");
         assertThat(text.code()).isZero();
-        assertThat(text.out()).contains("Replay of 1 own cases", "too few to tell", "packs alone", "said");
+        assertThat(text.out()).contains("Replay of 1 ended cases", "too few to tell", "packs alone", "said");
         assertThat(json("evaluate").get("scored").asInt()).isEqualTo(1);
     }
 
@@ -213,5 +213,6 @@ class WheelTest {
         assertThat(run("demo").code()).isZero();
         assertThat(run("case", "list", "--limit", "500").out()).contains("demo-0001");
         assertThat(run("rank", WORDS).code()).isZero();
+        assertThat(json("evaluate", "--imported").get("scored").asInt()).isGreaterThan(100);
     }
 }

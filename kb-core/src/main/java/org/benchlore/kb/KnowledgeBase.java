@@ -279,13 +279,17 @@ public final class KnowledgeBase implements AutoCloseable {
         return memory.current().pairs(query, limit);
     }
 
-    /** How well the ranking would have done on the bench's own ended cases, each ranked before it was learnt. */
-    public Evaluation evaluate() {
+    /**
+     * How well the ranking would have done on ended cases, each ranked before it was learnt.
+     *
+     * @param imported whether to score other benches' cases beside one's own
+     */
+    public Evaluation evaluate(boolean imported) {
         open();
-        return new Evaluator(knowledge, settings)
-                .replay(store.caseIds(Integer.MAX_VALUE).stream()
-                        .flatMap(id -> store.history(id).stream())
-                        .toList());
+        List<CaseHistory> all = store.caseIds(Integer.MAX_VALUE).stream()
+                .flatMap(id -> store.history(id).stream())
+                .toList();
+        return new Evaluator(knowledge, settings).replay(all, imported);
     }
 
     /** Entries and cases for words. */

@@ -19,7 +19,7 @@ final class BaseMeasure {
     /** P0(state | cause); in (0, 1), and summing to 1 over the states of the symptom. */
     double probability(int cause, int symptom, int state) {
         if (cause == catalogue.unlisted()) {
-            double spread = settings.unlistedSpread();
+            double spread = catalogue.unlistedSpread(symptom);
             return (1 - spread) * background(symptom, state) + spread / counts.states(symptom);
         }
         return catalogue.speaks(cause, symptom) ? catalogue.opinion(cause, symptom)[state] : background(symptom, state);

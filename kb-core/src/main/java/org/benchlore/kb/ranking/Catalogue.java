@@ -208,6 +208,11 @@ final class Catalogue {
         return spread(background, unlistedSpread[s]);
     }
 
+    /** How far the unlisted cause lies between the background (0) and "anything goes" (1) on a symptom. */
+    double unlistedSpread(int s) {
+        return unlistedSpread[s];
+    }
+
     /** How many cases that opinion is worth. */
     double worth(int c, int s) {
         if (c == unlisted()) {

@@ -6,7 +6,7 @@ import java.util.List;
  * How well the ranking would have done on the bench's own cases: each was ranked by what the cases ended before it had
  * taught, then learnt (Dawid, JRSS-A 147, 1984).
  *
- * @param scored own ended cases whose cause is known well enough to score
+ * @param scored ended cases whose cause is known well enough to score
  * @param learnt cases that taught something, other benches' among them
  * @param packs the packs' opinion alone
  * @param cases what the cases teach alone, without any opinion

@@ -36,9 +36,9 @@ public final class Evaluator {
     private record Ended(CaseEvent end, CaseHistory history, Lesson lesson) {
         static final Comparator<Ended> ORDER = Comparator.comparing(Ended::end, CaseEvent.ORDER);
 
-        /** Scored are the bench's own cases that teach one cause at least half a case. */
-        boolean scored() {
-            return history.origin().equals(CaseHistory.OWN)
+        /** Scored are cases that teach one cause at least half a case. */
+        boolean scored(boolean imported) {
+            return (imported || history.origin().equals(CaseHistory.OWN))
                     && lesson.likeliest().isPresent();
         }
     }
@@ -47,8 +47,9 @@ public final class Evaluator {
      * Replays.
      *
      * @param cases in any order; open, withdrawn and unsettled ones are left out
+     * @param imported whether to score other benches' cases too; they teach in any case
      */
-    public Evaluation replay(Iterable<CaseHistory> cases) {
+    public Evaluation replay(Iterable<CaseHistory> cases, boolean imported) {
         List<Ended> ended = new ArrayList<>();
         for (CaseHistory history : cases) {
             lessons.of(history).ifPresent(lesson -> ended.add(new Ended(end(history), history, lesson)));
@@ -62,7 +63,7 @@ public final class Evaluator {
         List<Integer> firsts = new ArrayList<>();
         List<Lesson> learnt = new ArrayList<>();
         for (Ended one : ended) {
-            if (one.scored()) {
+            if (one.scored(imported)) {
                 RankingQuery query =
                         new RankingQuery(known(one.lesson()), one.lesson().scope(), true);
                 int truth = packs.number(one.lesson().likeliest().orElseThrow());

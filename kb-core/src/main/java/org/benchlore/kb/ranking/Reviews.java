@@ -17,6 +17,9 @@ final class Reviews {
     /** "Strong" on the usual scale: ten to one. */
     private static final double LEAST_DECIBANS = 10;
 
+    /** One case is an anecdote. */
+    private static final double LEAST_CASES = 2;
+
     private static final int MOST = 20;
     private static final double DECIBANS = 10 / Math.log(10);
 
@@ -66,6 +69,9 @@ final class Reviews {
         double total = 0;
         for (double x : n) {
             total += x;
+        }
+        if (total < LEAST_CASES) {
+            return;
         }
         double log = LogGamma.value(n.length) - LogGamma.value(n.length + total);
         log -= LogGamma.value(worth) - LogGamma.value(worth + total);

@@ -56,7 +56,7 @@ class EvaluatorTest {
     @Test
     void each_case_is_ranked_by_what_the_earlier_ones_taught() {
         Knowledge knowledge = wrong();
-        Evaluation evaluation = new Evaluator(knowledge, RankingSettings.DEFAULT).replay(cases(3));
+        Evaluation evaluation = new Evaluator(knowledge, RankingSettings.DEFAULT).replay(cases(3), false);
 
         RankingModel packs = RankingModel.of(knowledge, RankingSettings.DEFAULT);
         RankingQuery query = new RankingQuery(List.of(Finding.of("f0", "s1")), DeviceScope.ANY, true);
@@ -76,7 +76,7 @@ class EvaluatorTest {
 
     @Test
     void forty_cases_against_the_packs_tell_that_learning_helps_and_name_the_entries_to_review() {
-        Evaluation evaluation = new Evaluator(wrong(), RankingSettings.DEFAULT).replay(cases(40));
+        Evaluation evaluation = new Evaluator(wrong(), RankingSettings.DEFAULT).replay(cases(40), false);
 
         assertThat(evaluation.tells()).isTrue();
         assertThat(evaluation.gain().low()).isPositive();
@@ -111,17 +111,18 @@ class EvaluatorTest {
             cases.add(ended(i, origin, "c" + random.nextInt(6), Worlds.findings(random, knowledge)));
         }
         Evaluator evaluator = new Evaluator(knowledge, RankingSettings.DEFAULT);
-        Evaluation evaluation = evaluator.replay(cases);
+        Evaluation evaluation = evaluator.replay(cases, false);
         Collections.shuffle(cases, random);
 
-        assertThat(evaluator.replay(cases)).isEqualTo(evaluation);
+        assertThat(evaluator.replay(cases, false)).isEqualTo(evaluation);
         assertThat(evaluation.learnt()).isEqualTo(50);
         assertThat(evaluation.scored()).isEqualTo(40);
+        assertThat(evaluator.replay(cases, true).scored()).isEqualTo(50);
     }
 
     @Test
     void without_cases_there_is_nothing_to_tell() {
-        Evaluation evaluation = new Evaluator(wrong(), RankingSettings.DEFAULT).replay(List.of());
+        Evaluation evaluation = new Evaluator(wrong(), RankingSettings.DEFAULT).replay(List.of(), false);
 
         assertThat(evaluation.scored()).isZero();
         assertThat(evaluation.tells()).isFalse();
@@ -139,7 +140,7 @@ class EvaluatorTest {
             cases.add(ended(
                     i, CaseHistory.OWN, c == 10 ? RankingModel.UNLISTED : "c" + c, bench.drawFindings(random, c)));
         }
-        Evaluation evaluation = new Evaluator(bench.knowledge, RankingSettings.DEFAULT).replay(cases);
+        Evaluation evaluation = new Evaluator(bench.knowledge, RankingSettings.DEFAULT).replay(cases, false);
 
         assertThat(evaluation.reviews()).hasSizeLessThan(2);
         assertThat(evaluation.both().calibrationError()).isLessThan(0.1);

@@ -7,7 +7,6 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.reading.Finding;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A bench that never was: a pack with opinions, a truth that differs from them by log-normal factors, and cases drawn from
@@ -20,9 +19,6 @@ final class SimulatedBench {
     private static final int LINKS = 5;
 
     final Knowledge knowledge;
-    /** The same causes and symptoms without an opinion on anything. */
-    final Knowledge blank;
-
     /** True shares of the causes, the unlisted one last. */
     final double[] shares;
     /** True [cause][symptom][state], the unlisted cause last. */
@@ -58,7 +54,6 @@ final class SimulatedBench {
             }
         }
         knowledge = Worlds.knowledge(backgrounds, frequencies, links, "if-tested");
-        blank = blank(backgrounds, causes);
         shares = new double[causes + 1];
         states = new double[causes + 1][symptoms][];
         double[][] trueBackgrounds = new double[symptoms][];
@@ -76,17 +71,6 @@ final class SimulatedBench {
                         : link == null ? trueBackgrounds[s] : off(random, link, sigma);
             }
         }
-    }
-
-    private static Knowledge blank(double[][] backgrounds, int causes) {
-        double[][] flat = new double[backgrounds.length][];
-        for (int s = 0; s < flat.length; s++) {
-            flat[s] = new double[backgrounds[s].length];
-            java.util.Arrays.fill(flat[s], 1.0 / flat[s].length);
-        }
-        double[] equal = new double[causes];
-        java.util.Arrays.fill(equal, 900.0 / causes);
-        return Worlds.knowledge(flat, equal, new double[causes][backgrounds.length][], "if-tested");
     }
 
     private static double[] abnormal(Random random, int states, double share) {
@@ -184,8 +168,10 @@ final class SimulatedBench {
         return knowledge.causes().stream().map(c -> c.id()).toList().indexOf(id);
     }
 
-    @Nullable
+    /** The lessons that the product would fit dependence on. */
     static List<Lesson> toFit(List<Lesson> lessons) {
-        return lessons.size() < 32 ? null : lessons.subList(0, Integer.highestOneBit(Math.min(2048, lessons.size())));
+        return lessons.size() < 32
+                ? List.of()
+                : lessons.subList(0, Integer.highestOneBit(Math.min(2048, lessons.size())));
     }
 }
