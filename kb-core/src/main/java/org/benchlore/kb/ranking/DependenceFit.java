@@ -33,6 +33,9 @@ final class DependenceFit {
     /** Prior spread of the ln factor of one symptom's background about the common one. A fixed default. */
     private static final double BACKGROUND_SPREAD = 0.5;
 
+    /** Prior spread of that common ln factor about 1: before any case a background is worth what it says. A fixed default. */
+    private static final double COMMON_SPREAD = 1;
+
     /** Prior spread of the ln factor of opinions about 1: as stated. A fixed default. */
     private static final double OPINION_SPREAD = 0.7;
 
@@ -112,6 +115,7 @@ final class DependenceFit {
                 total[k] += one[k];
             }
         }
+        draw(total, BACKGROUND_FACTORS, 1, COMMON_SPREAD);
         double common = BACKGROUND_FACTORS[best(total)];
         double[] factors = new double[backgrounds.length];
         for (int s = 0; s < factors.length; s++) {

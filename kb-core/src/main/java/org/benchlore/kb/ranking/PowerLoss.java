@@ -6,9 +6,15 @@ import java.util.List;
 /**
  * Leave-one-out log-loss of the true cause as a function of the powers, with its gradient. Parameters are logs, so
  * powers stay positive: [0] ln rho (N - 1), N the mean effective number of findings; [1] ln kappa; then ln g and
- * ln h per symptom. Each has a normal prior: a penalty (value - centre)^2 / (2 spread^2).
+ * ln h per symptom; last the ln power that all share. Each has a normal prior: a penalty (value - centre)^2 / (2 spread^2).
  */
 final class PowerLoss implements Minimiser.Function {
+
+    /**
+     * Prior spread of the ln power that all findings share: two in three within a factor of 1.5. Where symptoms hardly
+     * differ it is what lets all of them count for more or less. A fixed default.
+     */
+    private static final double SHARED_SPREAD = 0.4;
 
     /** Prior spread of ln kappa and of ln rho (N - 1): a factor of 2.7. A fixed default. */
     static final double COMMON_SPREAD = 1;
@@ -41,18 +47,19 @@ final class PowerLoss implements Minimiser.Function {
     }
 
     double[] start() {
-        double[] start = new double[2 + 2 * symptoms];
+        double[] start = new double[3 + 2 * symptoms];
         start[0] = RHO_CENTRE;
         return start;
     }
 
     Powers constants(double[] at, Worth worth, Gains gains) {
         double kappa = Math.exp(at[1]);
+        double shared = Math.exp(at[2 + 2 * symptoms]);
         double[] own = new double[symptoms];
         double[] dependence = new double[symptoms];
         for (int s = 0; s < symptoms; s++) {
-            own[s] = Math.exp(at[2 + s]);
-            dependence[s] = kappa * Math.exp(at[2 + symptoms + s]);
+            own[s] = shared * Math.exp(at[2 + s]);
+            dependence[s] = shared * kappa * Math.exp(at[2 + symptoms + s]);
         }
         return new Powers(worth, Math.exp(at[0]) / others, own, dependence, gains);
     }
@@ -77,7 +84,7 @@ final class PowerLoss implements Minimiser.Function {
             loss += one.weight * addCase(one, now, gradient);
         }
         for (int k = 0; k < at.length; k++) {
-            double spread = k < 2 ? COMMON_SPREAD : symptomSpread;
+            double spread = k < 2 ? COMMON_SPREAD : k == 2 + 2 * symptoms ? SHARED_SPREAD : symptomSpread;
             double off = (at[k] - (k == 0 ? RHO_CENTRE : 0)) / spread;
             loss += off * off / 2;
             gradient[k] += off / spread;
@@ -110,6 +117,7 @@ final class PowerLoss implements Minimiser.Function {
             gradient[1] += h;
             all += g + h;
         }
+        gradient[2 + 2 * symptoms] += all;
         gradient[0] -= all * temper * Math.max(0, one.effective - 1) * now.rho();
         return loss;
     }
