@@ -11,7 +11,6 @@ import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.Plan;
 import org.benchlore.kb.planning.ProofPlan;
 import org.benchlore.kb.planning.Rate;
-import org.benchlore.kb.planning.SecondLook;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
 
@@ -141,49 +140,6 @@ final class DecisionPage {
         return readings.size() > 3
                 ? String.join("; or ", readings.subList(0, 2)) + "; or " + (readings.size() - 2) + " other readings"
                 : String.join("; or ", readings);
-    }
-
-    void doubt(SecondLook look) {
-        page.heading("Leading: " + cause(look.leader()) + ", " + Page.percent(look.probability()));
-        if (look.against().isEmpty()) {
-            page.text(2, "No finding speaks against it.");
-        }
-        for (SecondLook.Against a : look.against()) {
-            page.hanging(
-                    2,
-                    4,
-                    "against: " + tests.state(a.symptomId(), a.stateId()) + " " + Page.decibans(a.decibans())
-                            + "; fits better with " + cause(a.betterFor()));
-        }
-        look.overturning()
-                .ifPresent(o -> page.hanging(
-                        2,
-                        4,
-                        say(
-                                "%s it most: %s (%s likely). Then %s for it and %s for %s.%s",
-                                o.overturns() ? "Would overturn" : "Would lower",
-                                tests.state(o.symptomId(), o.stateId()),
-                                Page.percent(o.expected()),
-                                Page.percent(o.leaderAfter()),
-                                Page.percent(o.newProbability()),
-                                cause(o.newLeader()),
-                                o.testIds().isEmpty() ? "" : " Test: " + String.join(", ", o.testIds()))));
-        if (!look.fitsOneCause()) {
-            page.caution(
-                    "No single cause known here fits all findings well; check them again, or think of two faults.");
-        }
-        for (SecondLook.Pair pair : look.pairs()) {
-            page.hanging(
-                    2,
-                    4,
-                    say(
-                            "two faults: %s (%s) with %s (%s), odds %.1f to 1 over the best single cause",
-                            cause(pair.firstId()),
-                            String.join(", ", pair.onlyFirst()),
-                            cause(pair.secondId()),
-                            String.join(", ", pair.onlySecond()),
-                            pair.oddsOverBestSingle()));
-        }
     }
 
     void worth(Worth worth) {

@@ -6,11 +6,8 @@ import java.util.TreeMap;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.planning.TestProposal;
-import org.benchlore.kb.ranking.Influence;
-import org.benchlore.kb.ranking.PairRanking;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingQuery;
-import org.benchlore.kb.ranking.Turn;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.report.Json;
@@ -43,19 +40,6 @@ final class RankCommand extends BenchCommand {
     int top;
 
     @Option(
-            names = "--why-not",
-            description = "Say instead what would change the ranking, which past cases moved it, and which two faults"
-                    + " at once would fit.")
-    boolean whyNot;
-
-    @Option(
-            names = "--cause",
-            paramLabel = "CAUSE",
-            description = "With --why-not: the cause whose past cases are shown (default: the first).")
-    @Nullable
-    String cause;
-
-    @Option(
             names = "--worked-on",
             description = "Somebody has been inside before, so that two faults at once are likelier.")
     boolean workedOn;
@@ -82,9 +66,6 @@ final class RankCommand extends BenchCommand {
                 return nothing(reading);
             }
             Ranking ranking = kb.rank(query);
-            if (whyNot) {
-                return whyNot(kb, query, ranking);
-            }
             List<TestProposal> next = kb.next(query);
             if (json) {
                 bench.out().println(Json.ranking(reading, ranking, next.subList(0, Math.min(3, next.size()))));
@@ -93,25 +74,6 @@ final class RankCommand extends BenchCommand {
             }
             return ExitCode.DONE;
         }
-    }
-
-    private int whyNot(KnowledgeBase kb, RankingQuery query, Ranking ranking) {
-        String about = cause == null ? ranking.causes().get(0).id() : cause;
-        if (kb.knowledge().cause(about).isEmpty()) {
-            throw new UsageException("no cause '" + about + "'; "
-                    + nearest(
-                            about,
-                            kb.knowledge().causes().stream().map(c -> c.id()).toList()));
-        }
-        List<Turn> turns = kb.turns(query, top);
-        List<Influence> behind = kb.casesBehind(query, about, top);
-        PairRanking pairs = kb.pairs(query, top);
-        if (json) {
-            bench.out().println(Json.reasons(turns, about, behind, pairs));
-        } else {
-            new ReasonsPage(kb.knowledge(), bench.page()).print(turns, about, behind, pairs);
-        }
-        return ExitCode.DONE;
     }
 
     /** Findings given outright replace what the words say of the same symptom. */

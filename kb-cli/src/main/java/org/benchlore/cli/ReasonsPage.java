@@ -6,6 +6,7 @@ import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.ranking.Influence;
 import org.benchlore.kb.ranking.PairRanking;
+import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.Turn;
 
@@ -19,7 +20,8 @@ final class ReasonsPage {
         this.page = page;
     }
 
-    void print(List<Turn> turns, String causeId, List<Influence> behind, PairRanking pairs) {
+    void print(Ranking ranking, List<Turn> turns, String causeId, List<Influence> behind, PairRanking pairs) {
+        against(ranking);
         page.heading("What would change this");
         if (turns.isEmpty()) {
             page.text(2, "No single finding that is at all likely.");
@@ -49,6 +51,26 @@ final class ReasonsPage {
         for (PairRanking.Pair p : pairs.pairs()) {
             page.hanging(2, 4, Page.percent(p.probability()) + "  " + name(p.firstId()) + " and " + name(p.secondId()));
         }
+    }
+
+    /** What speaks against the leading cause. */
+    private void against(Ranking ranking) {
+        Ranking.RankedCause leader = ranking.causes().get(0);
+        page.heading("Leading: " + leader.name() + ", " + Page.percent(leader.probability()));
+        TestPage names = new TestPage(knowledge, page);
+        List<String> against = leader.evidence().stream()
+                .filter(e -> e.decibans() <= -1)
+                .map(e -> "against: " + names.state(e.symptomId(), e.stateId()) + " " + Page.decibans(e.decibans()))
+                .toList();
+        against.forEach(line -> page.hanging(2, 4, line));
+        if (against.isEmpty()) {
+            page.text(2, "No finding speaks against it.");
+        }
+        if (ranking.unlisted().probability() > leader.probability()) {
+            page.caution(
+                    "No single cause known here fits these findings well: check them again, or think of two faults.");
+        }
+        page.blank();
     }
 
     private String name(String causeId) {

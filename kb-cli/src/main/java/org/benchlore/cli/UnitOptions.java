@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
@@ -73,16 +74,21 @@ final class UnitOptions {
         DeviceScope scope = BenchCommand.scope(device);
         Map<String, Finding> all = new LinkedHashMap<>();
         boolean note = false;
-        if (caseId != null) {
-            CaseHistory history = CaseCommand.known(kb, caseId);
-            scope = device == null ? history.scope() : scope;
-            history.findings().forEach(f -> all.put(f.symptomId(), f));
+        Optional<CaseHistory> given = history(kb);
+        if (given.isPresent()) {
+            scope = device == null ? given.get().scope() : scope;
+            given.get().findings().forEach(f -> all.put(f.symptomId(), f));
             note = true;
         }
         String text = command.words(words);
         RankingQuery said = RankCommand.query(kb.read(text, scope), BenchCommand.findings(kb, findings), scope);
         said.findings().forEach(f -> all.put(f.symptomId(), f));
         return new RankingQuery(List.copyOf(all.values()), scope, note || said.fromNote());
+    }
+
+    /** The case that was named, if one was. */
+    Optional<CaseHistory> history(KnowledgeBase kb) {
+        return Optional.ofNullable(caseId).map(id -> CaseCommand.known(kb, id));
     }
 
     /** As {@link #query}, refused when nothing is known. */

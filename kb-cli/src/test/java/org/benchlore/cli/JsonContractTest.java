@@ -52,7 +52,6 @@ class JsonContractTest {
         json("ranking", "rank", "blorf wibble");
         json("next", "next", WORDS);
         json("plan", "plan", WORDS);
-        json("doubt", "doubt", WORDS);
         json("worth", "worth", WORDS, "--fix", "replace-reset-supervisor", "--repaired", "80");
         json("proof", "proof", "--fix", "replace-reset-supervisor", "--seen", "2", "--in", "20");
         json("fixes", "fixes", "replace-reset-supervisor");
@@ -63,7 +62,7 @@ class JsonContractTest {
         json("outcome", "outcome", WORDS, "--cause", "reset-supervisor-failed", "--ended", "fixed");
         json("case-list", "case", "list");
         json("evaluation", "evaluate");
-        json("reasons", "rank", "--why-not", WORDS);
+        json("reasons", "doubt", WORDS);
         json("rebuild", "rebuild");
         Path bad = home.resolve("bad.yaml");
         Files.writeString(bad, "pack: [");

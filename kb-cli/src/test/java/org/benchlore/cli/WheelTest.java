@@ -193,19 +193,19 @@ class WheelTest {
                 .get("id")
                 .asString();
 
-        JsonNode reasons = json("rank", "--why-not", "--cause", cause, WORDS);
+        JsonNode reasons = json("doubt", "--cause", cause, WORDS);
         assertThat(reasons.get("cases").get(0).get("id").asString()).isEqualTo(id);
         assertThat(reasons.get("cases").get(0).get("decibans").asDouble()).isPositive();
         JsonNode turn = reasons.get("turns").get(0);
         assertThat(turn.get("after").asDouble()).isLessThan(turn.get("before").asDouble());
         double two = reasons.get("twoFaults").get("probability").asDouble();
-        assertThat(json("rank", "--why-not", "--worked-on", WORDS)
+        assertThat(json("doubt", "--worked-on", WORDS)
                         .get("twoFaults")
                         .get("probability")
                         .asDouble())
                 .isGreaterThan(two);
-        assertThat(run("rank", "--why-not", WORDS).out()).contains("What would change this", "Two faults at once");
-        assertThat(run("rank", "--why-not", "--cause", "no-such", WORDS).code()).isEqualTo(ExitCode.USAGE);
+        assertThat(run("doubt", WORDS).out()).contains("What would change this", "Two faults at once");
+        assertThat(run("doubt", "--cause", "no-such", WORDS).code()).isEqualTo(ExitCode.USAGE);
     }
 
     @Test

@@ -22,12 +22,10 @@ import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Risk;
 import org.benchlore.kb.planning.BenchConditions;
 import org.benchlore.kb.planning.BenchRecord;
-import org.benchlore.kb.planning.Doubts;
 import org.benchlore.kb.planning.FixRecord;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.Plan;
 import org.benchlore.kb.planning.ProofPlan;
-import org.benchlore.kb.planning.SecondLook;
 import org.benchlore.kb.planning.TestErrors;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
@@ -240,12 +238,6 @@ public final class KnowledgeBase implements AutoCloseable {
                 cleanHours,
                 fixId,
                 fix.map(Fix::verify).orElse(List.of()));
-    }
-
-    /** What speaks against the leading cause, what would overturn it, and whether two faults explain more. */
-    public SecondLook secondLook(RankingQuery query) {
-        open();
-        return new Doubts(knowledge, memory.current()).of(query);
     }
 
     /**

@@ -15,7 +15,7 @@ import java.util.stream.IntStream;
  *   <li>The gains: from all counts for use; while learning the powers, from the counts without a tenth of the cases for
  *       the cases of that tenth, since a structure that has seen a case flatters it.
  *   <li>rho, kappa, g, h, from the cases and thinned copies of them: least log-loss of the true cause plus log-normal
- *       priors (below), by L-BFGS; how far g and h may differ between symptoms by cross-validation.
+ *       priors (below), by L-BFGS.
  * </ol>
  */
 final class DependenceFit {
@@ -39,14 +39,6 @@ final class DependenceFit {
     /** Prior spread of the ln factor of opinions about 1: as stated. A fixed default. */
     private static final double OPINION_SPREAD = 0.7;
 
-    /**
-     * How far symptoms may differ in how much they count, as the standard deviation of the natural log. Some data need the
-     * first, few or even ones the second; the cases themselves choose.
-     */
-    private static final double[] SYMPTOM_SPREADS = {0.4, 0.1};
-
-    private static final int FOLDS = 4;
-
     private final FindingCounts counts;
     private final BaseMeasure base;
 
@@ -57,34 +49,9 @@ final class DependenceFit {
 
     Powers fit(List<CaseRow> rows) {
         Worth worth = worth(rows);
-        List<LeftOut> cases = leaveOut(rows, worth);
-        PowerLoss loss = new PowerLoss(cases, counts.symptoms(), symptomSpread(cases, rows.size()));
+        PowerLoss loss = new PowerLoss(leaveOut(rows, worth), counts.symptoms());
         double[] best = Minimiser.minimise(loss, loss.start());
         return loss.constants(best, worth, Gains.of(counts, base, worth));
-    }
-
-    /** The spread whose powers, learnt from three quarters of the cases, predict the other quarter best; ties to the first. */
-    private double symptomSpread(List<LeftOut> cases, int rows) {
-        int perRow = cases.size() / rows;
-        double chosen = SYMPTOM_SPREADS[0];
-        double least = Double.POSITIVE_INFINITY;
-        for (double spread : SYMPTOM_SPREADS) {
-            double loss = 0;
-            for (int fold = 0; fold < FOLDS; fold++) {
-                List<LeftOut> learning = new ArrayList<>();
-                List<LeftOut> held = new ArrayList<>();
-                for (int i = 0; i < cases.size(); i++) {
-                    (i / perRow % FOLDS == fold ? held : learning).add(cases.get(i));
-                }
-                PowerLoss part = new PowerLoss(learning, counts.symptoms(), spread);
-                loss += part.of(held, Minimiser.minimise(part, part.start()));
-            }
-            if (loss < least) {
-                least = loss;
-                chosen = spread;
-            }
-        }
-        return chosen;
     }
 
     /** One factor for all opinions; one per symptom for backgrounds, drawn to the common one by a log-normal prior. */

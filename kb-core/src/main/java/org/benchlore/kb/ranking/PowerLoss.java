@@ -10,9 +10,12 @@ import java.util.List;
  */
 final class PowerLoss implements Minimiser.Function {
 
+    /** Prior spread of ln g and ln h: how far symptoms may differ in how much they count. A fixed default. */
+    static final double SYMPTOM_SPREAD = 0.4;
+
     /**
-     * Prior spread of the ln power that all findings share: two in three within a factor of 1.5. Where symptoms hardly
-     * differ it is what lets all of them count for more or less. A fixed default.
+     * Prior spread of the ln power that all findings share. Without it a bench whose symptoms differ little cannot undo the
+     * tempering that rho starts from. A fixed default.
      */
     private static final double SHARED_SPREAD = 0.4;
 
@@ -26,16 +29,11 @@ final class PowerLoss implements Minimiser.Function {
     private final int symptoms;
     private final double others; // N - 1
 
-    private final double symptomSpread;
-
     /**
      * The loss over some cases.
-     *
-     * @param symptomSpread prior spread of ln g and ln h: how far symptoms may differ in how much they count
      */
-    PowerLoss(List<LeftOut> cases, int symptoms, double symptomSpread) {
+    PowerLoss(List<LeftOut> cases, int symptoms) {
         this.cases = cases;
-        this.symptomSpread = symptomSpread;
         this.symptoms = symptoms;
         double sum = 0;
         double weight = 0;
@@ -64,17 +62,6 @@ final class PowerLoss implements Minimiser.Function {
         return new Powers(worth, Math.exp(at[0]) / others, own, dependence, gains);
     }
 
-    /** Log-loss of other cases at powers learnt from these. */
-    double of(List<LeftOut> others, double[] at) {
-        Powers now = constants(at, Worth.asStated(0), Gains.none(0));
-        double[] ignored = new double[at.length];
-        double loss = 0;
-        for (LeftOut one : others) {
-            loss += one.weight * addCase(one, now, ignored);
-        }
-        return loss;
-    }
-
     @Override
     public double value(double[] at, double[] gradient) {
         Powers now = constants(at, Worth.asStated(0), Gains.none(0));
@@ -84,7 +71,7 @@ final class PowerLoss implements Minimiser.Function {
             loss += one.weight * addCase(one, now, gradient);
         }
         for (int k = 0; k < at.length; k++) {
-            double spread = k < 2 ? COMMON_SPREAD : k == 2 + 2 * symptoms ? SHARED_SPREAD : symptomSpread;
+            double spread = k < 2 ? COMMON_SPREAD : k == 2 + 2 * symptoms ? SHARED_SPREAD : SYMPTOM_SPREAD;
             double off = (at[k] - (k == 0 ? RHO_CENTRE : 0)) / spread;
             loss += off * off / 2;
             gradient[k] += off / spread;

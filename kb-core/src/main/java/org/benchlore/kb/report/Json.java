@@ -12,7 +12,6 @@ import org.benchlore.kb.planning.FixRecord;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.Plan;
 import org.benchlore.kb.planning.ProofPlan;
-import org.benchlore.kb.planning.SecondLook;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
 import org.benchlore.kb.ranking.Estimate;
@@ -263,11 +262,6 @@ public final class Json {
     /** A proof run ({@code benchlore/proof/1}). */
     public static String proof(ProofPlan proof) {
         return decision("proof", proof);
-    }
-
-    /** Doubts about the leading cause ({@code benchlore/doubt/1}). */
-    public static String doubt(SecondLook look) {
-        return decision("doubt", look);
     }
 
     private static String decision(String name, Record answer) {

@@ -21,7 +21,6 @@ import org.junit.jupiter.api.Test;
 /** Each decision as JSON fits the schema that ships, and the schema refuses a spoilt one. */
 class DecisionsAsJsonTest {
     private static final TestPlanner PLANNER = new TestPlanner(BenchWorld.KNOWLEDGE, BenchWorld.MODEL);
-    private static final Doubts DOUBTS = new Doubts(BenchWorld.KNOWLEDGE, BenchWorld.MODEL);
     private static final RankingQuery DARK = BenchWorld.query("lamp=dark");
 
     private static void fits(String name, String json) {
@@ -71,11 +70,5 @@ class DecisionsAsJsonTest {
     @Test
     void proof() {
         fits("proof", Json.proof(ProofPlan.of(3, 24, .9, .3, 5, Optional.of("replace-lead"), List.of("Run it."))));
-    }
-
-    @Test
-    void doubt() {
-        fits("doubt", Json.doubt(DOUBTS.of(DARK)));
-        fits("doubt", Json.doubt(DOUBTS.of(BenchWorld.query("lamp=dark", "feed=absent", "hum=loud"))));
     }
 }

@@ -14,7 +14,7 @@ import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
 import org.junit.jupiter.api.Test;
 
-/** Next test, plan, record, worth and doubts on an invented bench. */
+/** Next test, plan, record and worth on an invented bench. */
 class DecisionsTest {
     private static final BenchTest FEED =
             BenchWorld.KNOWLEDGE.test("measure-feed").orElseThrow();
@@ -195,30 +195,5 @@ class DecisionsTest {
         Worth looked = PLANNER.worth(BenchWorld.query(), "replace-board", stakes);
         assertThat(looked.success()).isCloseTo(.8, within(1e-9));
         assertThatThrownBy(() -> PLANNER.worth(DARK, "paint-it", stakes)).hasMessageContaining("paint-it");
-    }
-
-    @Test
-    void a_second_look_names_what_would_overturn_the_leader() {
-        SecondLook look = new Doubts(BenchWorld.KNOWLEDGE, BenchWorld.MODEL).of(DARK);
-        assertThat(look.leader()).isEqualTo("board-dead");
-        SecondLook.Overturning o = look.overturning().orElseThrow();
-        assertThat(o.symptomId()).isEqualTo("feed");
-        assertThat(o.stateId()).isEqualTo("absent");
-        assertThat(o.overturns()).isTrue();
-        assertThat(o.newLeader()).isEqualTo("lead-broken");
-        assertThat(o.leaderAfter())
-                .isCloseTo(probability(BenchWorld.query("lamp=dark", "feed=absent"), "board-dead"), within(1e-9));
-    }
-
-    @Test
-    void findings_of_two_faults_are_seen_as_two() {
-        SecondLook look = new Doubts(BenchWorld.KNOWLEDGE, BenchWorld.MODEL)
-                .of(BenchWorld.query("lamp=dark", "feed=absent", "hum=loud"));
-        assertThat(look.pairs()).isNotEmpty();
-        SecondLook.Pair pair = look.pairs().get(0);
-        assertThat(List.of(pair.firstId(), pair.secondId())).containsExactlyInAnyOrder("core-loose", "lead-broken");
-        assertThat(pair.oddsOverBestSingle()).isGreaterThan(1);
-        assertThat(new Doubts(BenchWorld.KNOWLEDGE, BenchWorld.MODEL).of(DARK).pairs())
-                .isEmpty();
     }
 }
