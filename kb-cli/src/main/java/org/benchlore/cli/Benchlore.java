@@ -8,6 +8,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import org.benchlore.kb.cases.StoreException;
 import org.benchlore.kb.knowledge.KnowledgeBaseException;
 import org.benchlore.kb.search.SearchIndexException;
@@ -57,10 +59,14 @@ public final class Benchlore {
     /** Set by the launcher when standard output is a terminal. */
     private static final String TERMINAL = "benchlore.terminal";
 
+    /** Held, since the platform forgets the level of a logger that nobody holds. */
+    private static final Logger LUCENE = Logger.getLogger("org.apache.lucene");
+
     private Benchlore() {}
 
     /** Runs the command line and ends the process with its exit code. */
     public static void main(String[] args) {
+        LUCENE.setLevel(Level.SEVERE); // newer JDKs make it remark on how it maps memory
         PrintWriter out = writer(System.out);
         PrintWriter err = writer(System.err);
         boolean colour = Boolean.getBoolean(TERMINAL) && System.getenv("NO_COLOR") == null;
