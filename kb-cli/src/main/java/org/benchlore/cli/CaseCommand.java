@@ -107,7 +107,10 @@ final class CaseCommand extends BenchCommand {
     /** Adds to a case. */
     @Command(
             name = "note",
-            description = "Add words, findings or a test result to a case.",
+            description = {
+                "Add words, findings or a test result to a case, or how often the fault is seen:",
+                "  benchlore case note CASE \"picture drops out\" --seen 3 --in 24 --condition warm"
+            },
             mixinStandardHelpOptions = true)
     static final class Note extends BenchCommand {
         @Parameters(index = "0", paramLabel = "CASE", description = "Case id.")
@@ -134,6 +137,20 @@ final class CaseCommand extends BenchCommand {
         @Option(names = "--finding", paramLabel = "SYMPTOM=STATE", description = "A finding by id; may be repeated.")
         List<String> findings = new ArrayList<>();
 
+        @Option(names = "--seen", paramLabel = "N", description = "Times the fault showed while it ran, 0 for never.")
+        @Nullable
+        Integer seen;
+
+        @Option(names = "--in", paramLabel = "HOURS", description = "With --seen: in so many hours of run.")
+        @Nullable
+        Double hours;
+
+        @Option(
+                names = "--condition",
+                paramLabel = "HOW",
+                description = "With --seen: cold, warm, under-load, after-a-while or standby; may be repeated.")
+        List<String> conditions = new ArrayList<>();
+
         Note(Bench bench) {
             super(bench);
         }
@@ -141,11 +158,24 @@ final class CaseCommand extends BenchCommand {
         @Override
         public Integer call() {
             String text = words(words);
-            if (text.isBlank() && findings.isEmpty()) {
-                throw new UsageException("note what? Give words or --finding SYMPTOM=STATE");
+            if (text.isBlank() && findings.isEmpty() && seen == null) {
+                throw new UsageException("note what? Give words, --finding SYMPTOM=STATE or --seen N --in HOURS");
             }
+            if ((seen == null) != (hours == null) || (seen == null && !conditions.isEmpty())) {
+                throw new UsageException("--seen and --in go together, and --condition with them");
+            }
+            List<Reading.Condition> how = ProofCommand.conditions(conditions);
             try (KnowledgeBase kb = open()) {
                 CaseHistory history = known(kb, id);
+                List<CaseEvent> events = new ArrayList<>();
+                if (seen != null) {
+                    events.add(run(kb.head(id), seen, hours, how));
+                }
+                if (text.isBlank() && findings.isEmpty()) {
+                    kb.record(events);
+                    new Answer(bench, json).give(kb, id, "Noted. See 'benchlore proof --case " + id + "'.");
+                    return ExitCode.DONE;
+                }
                 CaseEvent.Noted noted = noted(
                         kb,
                         id,
@@ -155,7 +185,7 @@ final class CaseCommand extends BenchCommand {
                         findings(kb, findings));
                 String testId = test;
                 if (testId == null) {
-                    kb.record(noted);
+                    events.add(noted);
                 } else {
                     if (kb.knowledge().test(testId).isEmpty()) {
                         throw new UsageException("no test '" + testId + "'; "
@@ -165,8 +195,9 @@ final class CaseCommand extends BenchCommand {
                                                 .map(t -> t.id())
                                                 .toList()));
                     }
-                    kb.record(new CaseEvent.Tested(noted.head(), testId, noted.findings(), minutes, text));
+                    events.add(new CaseEvent.Tested(noted.head(), testId, noted.findings(), minutes, text));
                 }
+                kb.record(events);
                 String read = noted.findings().isEmpty()
                         ? "Noted; no finding was read from it."
                         : "Noted, with " + noted.findings().size() + " finding(s). See 'benchlore case show " + id
@@ -174,6 +205,17 @@ final class CaseCommand extends BenchCommand {
                 new Answer(bench, json).give(kb, id, read);
                 return ExitCode.DONE;
             }
+        }
+    }
+
+    private static CaseEvent.Checked run(
+            CaseEvent.Head head, int seen, @Nullable Double hours, List<Reading.Condition> how) {
+        try {
+            return seen == 0
+                    ? new CaseEvent.Checked(head, "", CaseEvent.Checked.Result.PASSED, null, hours, how, "")
+                    : new CaseEvent.Checked(head, "", CaseEvent.Checked.Result.FAILED, seen, hours, how, "");
+        } catch (IllegalArgumentException e) {
+            throw new UsageException(String.valueOf(e.getMessage()));
         }
     }
 
@@ -191,7 +233,7 @@ final class CaseCommand extends BenchCommand {
     /** Lists cases. */
     @Command(name = "list", description = "List cases, the newest first.", mixinStandardHelpOptions = true)
     static final class ListCases extends BenchCommand {
-        @Option(names = "--open", description = "Only those still open.")
+        @Option(names = "--open", description = "Only those still open, not fixed, or come back.")
         boolean onlyOpen;
 
         @Option(
@@ -212,7 +254,7 @@ final class CaseCommand extends BenchCommand {
             }
             try (KnowledgeBase kb = open()) {
                 List<CaseHistory> cases = kb.cases(limit).stream()
-                        .filter(h -> !onlyOpen || (h.outcome() == null && !h.withdrawn()))
+                        .filter(h -> !onlyOpen || h.unfinished())
                         .toList();
                 if (json) {
                     bench.out().println(Json.histories(cases));
@@ -221,7 +263,9 @@ final class CaseCommand extends BenchCommand {
                     cases.forEach(page::summary);
                 }
                 if (cases.isEmpty()) {
-                    bench.err().println("benchlore: no cases yet; 'benchlore case open WORDS' starts one");
+                    bench.err()
+                            .println("benchlore: no " + (onlyOpen ? "open case" : "case yet")
+                                    + "; 'benchlore case open WORDS' starts one");
                     return ExitCode.NOTHING_FOUND;
                 }
                 return ExitCode.DONE;

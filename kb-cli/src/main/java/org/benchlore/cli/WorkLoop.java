@@ -18,6 +18,8 @@ final class WorkLoop {
             "why: all findings, the causes, and what speaks for them",
             "cause: say which cause it was",
             "fix: note a fix that you do now",
+            "proof: go through what proves the fix, and see for how long to run",
+            "run: note hours of run, and how often the fault showed in them",
             "undo: take back the last step",
             "end: finish with an outcome",
             "stop: leave; the case stays open, and 'benchlore work CASE' goes on with it",
@@ -70,7 +72,18 @@ final class WorkLoop {
             }
             case "undo" -> undo(before);
             case "cause" -> ending().cause();
-            case "fix" -> ending().fix();
+            case "fix" -> {
+                ending().fix();
+                show.moved(before, work.ranking());
+            }
+            case "proof" -> {
+                new ProofTurn(work, lines, page).take();
+                show.moved(before, work.ranking());
+            }
+            case "run" -> {
+                new ProofTurn(work, lines, page).run();
+                show.moved(before, work.ranking());
+            }
             case "end" -> {
                 return ending().end();
             }

@@ -17,15 +17,14 @@ import org.benchlore.kb.cases.CaseStore;
 import org.benchlore.kb.cases.ImportResult;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.DeviceScope;
-import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Risk;
 import org.benchlore.kb.planning.BenchConditions;
-import org.benchlore.kb.planning.BenchRecord;
 import org.benchlore.kb.planning.FixRecord;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.Plan;
 import org.benchlore.kb.planning.ProofPlan;
+import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.planning.TestErrors;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
@@ -205,39 +204,16 @@ public final class KnowledgeBase implements AutoCloseable {
     }
 
     /**
-     * A proof run after a fix.
+     * The proof of a fix.
      *
-     * @param fixId for its checklist and, unless {@code notCured} is given, the record that it works; may be empty
-     * @param seen times the fault was seen before the fix, in {@code seenHours} of run
+     * @param known what it starts from: a case's checks ({@link ProofRecord#of(CaseHistory)}), or numbers
      * @param confidence asked for, in (0,1)
      * @param notCured probability before the run that the fix did not cure; empty for the fix's record, else ½
-     * @param cleanHours run so far without fault
-     * @throws IllegalArgumentException if the packs have no such fix or a number is out of range
+     * @throws IllegalArgumentException if a number is out of range
      */
-    public ProofPlan proof(
-            Optional<String> fixId,
-            int seen,
-            double seenHours,
-            double confidence,
-            Optional<Double> notCured,
-            double cleanHours) {
+    public ProofPlan proof(ProofRecord known, double confidence, Optional<Double> notCured) {
         open();
-        Optional<Fix> fix = fixId.map(id -> knowledge
-                .fix(id)
-                .orElseThrow(() ->
-                        new IllegalArgumentException("there is no fix '" + id + "'; use an id that the packs define")));
-        BenchRecord record = work.current();
-        double prior = notCured.or(
-                        () -> fixId.map(id -> 1 - record.fix(id).believed().mean()))
-                .orElse(0.5);
-        return ProofPlan.of(
-                seen,
-                seenHours,
-                confidence,
-                prior,
-                cleanHours,
-                fixId,
-                fix.map(Fix::verify).orElse(List.of()));
+        return work.current().proof(known, confidence, notCured);
     }
 
     /**
@@ -356,7 +332,8 @@ public final class KnowledgeBase implements AutoCloseable {
     public Optional<String> sheet(String caseId, Sheets.Kind kind, Sheets.Format format) {
         open();
         return store.history(caseId)
-                .map(history -> new Sheets(knowledge, reader, memory.without(caseId)).write(history, kind, format));
+                .map(history -> new Sheets(knowledge, reader, memory.without(caseId), work.without(caseId))
+                        .write(history, kind, format));
     }
 
     /**

@@ -199,6 +199,24 @@ public final class BenchRecord {
         return record(fixId, byFix.getOrDefault(fixId, List.of()));
     }
 
+    /**
+     * The proof of a fix.
+     *
+     * @param confidence asked for, in (0,1)
+     * @param notCured probability before the run that the fix did not cure; empty for the fix's record, else ½
+     * @throws IllegalArgumentException if a number is out of range
+     */
+    public ProofPlan proof(ProofRecord known, double confidence, Optional<Double> notCured) {
+        double prior = notCured.or(
+                        () -> known.fixId().map(id -> 1 - fix(id).believed().mean()))
+                .orElse(0.5);
+        return ProofPlan.of(
+                known,
+                confidence,
+                prior,
+                known.fixId().flatMap(knowledge::fix).map(Fix::verify).orElse(List.of()));
+    }
+
     private FixRecord record(String fixId, List<CaseWork.Trial> of) {
         int n = of.size();
         int worked = count(of, CaseWork.Result.WORKED);
