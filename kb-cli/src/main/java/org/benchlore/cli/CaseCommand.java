@@ -13,6 +13,7 @@ import org.benchlore.kb.report.Json;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -21,13 +22,12 @@ import picocli.CommandLine.Spec;
 /** Cases: open, note, list, show, withdraw. */
 @Command(
         name = "case",
-        description = "Open a case, add to it, list, show or withdraw cases.",
+        description = "Open a case, add to it, list or withdraw cases; 'benchlore show CASE' shows one.",
         mixinStandardHelpOptions = true,
         subcommands = {
             CaseCommand.Open.class,
             CaseCommand.Note.class,
             CaseCommand.ListCases.class,
-            CaseCommand.Show.class,
             CaseCommand.Withdraw.class
         })
 final class CaseCommand extends BenchCommand {
@@ -42,7 +42,8 @@ final class CaseCommand extends BenchCommand {
     @Override
     public Integer call() {
         throw new CommandLine.ParameterException(
-                Objects.requireNonNull(spec).commandLine(), "say which: open, note, list, show or withdraw");
+                Objects.requireNonNull(spec).commandLine(),
+                "say which: open, note, list or withdraw; 'benchlore show CASE' shows a case");
     }
 
     static CaseHistory known(KnowledgeBase kb, String id) {
@@ -52,28 +53,11 @@ final class CaseCommand extends BenchCommand {
                                 id, kb.cases(200).stream().map(CaseHistory::id).toList())));
     }
 
-    /** What the words say, for a note or a complaint. */
-    static CaseEvent.Noted noted(
-            KnowledgeBase kb,
-            String caseId,
-            String text,
-            DeviceScope scope,
-            Reading.Source source,
-            List<Finding> given) {
-        List<Finding> findings =
-                RankCommand.query(kb.read(text, scope), given, scope).findings();
-        return new CaseEvent.Noted(kb.head(caseId), text, source, findings);
-    }
-
     /** Opens a case. */
     @Command(name = "open", description = "Open a case with the owner's complaint.", mixinStandardHelpOptions = true)
     static final class Open extends BenchCommand {
-        @Parameters(arity = "0..*", paramLabel = "WORDS", description = "The owner's complaint, in their words.")
-        List<String> words = new ArrayList<>();
-
-        @Option(names = "--device", paramLabel = "SCOPE", description = "class/family/model/revision, as far as known.")
-        @Nullable
-        String device;
+        @Mixin
+        SeenOptions seen = new SeenOptions();
 
         @Option(names = "--unit", paramLabel = "TAG", defaultValue = "", description = "Serial number or tag.")
         String unit = "";
@@ -81,23 +65,20 @@ final class CaseCommand extends BenchCommand {
         @Option(names = "--worked-on", description = "Somebody was in here before.")
         boolean workedOn;
 
-        @Option(names = "--finding", paramLabel = "SYMPTOM=STATE", description = "A finding by id; may be repeated.")
-        List<String> findings = new ArrayList<>();
-
         Open(Bench bench) {
             super(bench);
         }
 
         @Override
         public Integer call() {
-            DeviceScope scope = scope(device);
-            String text = words(words);
+            DeviceScope scope = seen.scope(DeviceScope.ANY);
             try (KnowledgeBase kb = open()) {
-                List<Finding> given = findings(kb, findings);
+                SeenOptions.Seen told = seen.read(kb, this, scope);
+                String text = told.reading().text();
                 String id = kb.newCaseId();
                 kb.record(
                         new CaseEvent.Opened(kb.head(id), scope, text, unit, CaseHistory.OWN, workedOn),
-                        noted(kb, id, text, scope, Reading.Source.OWNER, given));
+                        new CaseEvent.Noted(kb.head(id), text, Reading.Source.OWNER, told.findings()));
                 new Answer(bench, json).give(kb, id, "Opened case " + id + ".");
                 return ExitCode.DONE;
             }
@@ -176,16 +157,12 @@ final class CaseCommand extends BenchCommand {
                     new Answer(bench, json).give(kb, id, "Noted. See 'benchlore proof --case " + id + "'.");
                     return ExitCode.DONE;
                 }
-                CaseEvent.Noted noted = noted(
-                        kb,
-                        id,
-                        text,
-                        history.scope(),
-                        owner ? Reading.Source.OWNER : Reading.Source.SEEN,
-                        findings(kb, findings));
+                List<Finding> read =
+                        SeenOptions.read(kb, text, findings, history.scope()).findings();
                 String testId = test;
                 if (testId == null) {
-                    events.add(noted);
+                    events.add(new CaseEvent.Noted(
+                            kb.head(id), text, owner ? Reading.Source.OWNER : Reading.Source.SEEN, read));
                 } else {
                     if (kb.knowledge().test(testId).isEmpty()) {
                         throw new UsageException("no test '" + testId + "'; "
@@ -195,14 +172,13 @@ final class CaseCommand extends BenchCommand {
                                                 .map(t -> t.id())
                                                 .toList()));
                     }
-                    events.add(new CaseEvent.Tested(noted.head(), testId, noted.findings(), minutes, text));
+                    events.add(new CaseEvent.Tested(kb.head(id), testId, read, minutes, text));
                 }
                 kb.record(events);
-                String read = noted.findings().isEmpty()
+                String done = read.isEmpty()
                         ? "Noted; no finding was read from it."
-                        : "Noted, with " + noted.findings().size() + " finding(s). See 'benchlore case show " + id
-                                + "'.";
-                new Answer(bench, json).give(kb, id, read);
+                        : "Noted, with " + read.size() + " finding(s). See 'benchlore show " + id + "'.";
+                new Answer(bench, json).give(kb, id, done);
                 return ExitCode.DONE;
             }
         }
@@ -267,30 +243,6 @@ final class CaseCommand extends BenchCommand {
                             .println("benchlore: no " + (onlyOpen ? "open case" : "case yet")
                                     + "; 'benchlore case open WORDS' starts one");
                     return ExitCode.NOTHING_FOUND;
-                }
-                return ExitCode.DONE;
-            }
-        }
-    }
-
-    /** Shows a case. */
-    @Command(name = "show", description = "Show a case in full.", mixinStandardHelpOptions = true)
-    static final class Show extends BenchCommand {
-        @Parameters(paramLabel = "CASE", description = "Case id.")
-        String id = "";
-
-        Show(Bench bench) {
-            super(bench);
-        }
-
-        @Override
-        public Integer call() {
-            try (KnowledgeBase kb = open()) {
-                CaseHistory history = known(kb, id);
-                if (json) {
-                    bench.out().println(Json.history(history));
-                } else {
-                    new CasePage(kb.knowledge(), bench.page()).full(history);
                 }
                 return ExitCode.DONE;
             }

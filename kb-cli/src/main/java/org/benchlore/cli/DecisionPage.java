@@ -3,6 +3,7 @@ package org.benchlore.cli;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -46,6 +47,14 @@ final class DecisionPage {
                                                 ? ""
                                                 : say(", a cost of %.0f", next.minutesUntested() * perMinute))),
                         () -> page.text(0, "No fix is worth its time as things stand."));
+    }
+
+    /** Says of a fix that nothing has failed yet that the plan goes on as if it had. */
+    void standing(CaseHistory history) {
+        history.cure()
+                .ifPresent(f ->
+                        page.caution(fix(f.fixId()) + " was done and nothing says yet that it failed. 'proof --case "
+                                + history.id() + "' proves it; this here is for the case that it did not help."));
     }
 
     void results(TestProposal proposal) {

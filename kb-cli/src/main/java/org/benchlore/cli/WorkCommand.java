@@ -71,7 +71,7 @@ final class WorkCommand extends BenchCommand {
                 throw new UsageException("case " + history.id() + " was withdrawn; open another");
             }
             page.heading("Case " + history.id() + ", device " + history.scope());
-            new WorkLoop(new WorkCase(kb, history.id()), lines, page, risk).run();
+            new WorkLoop(new WorkCase(kb, history.id(), risk), lines, page).run();
             return ExitCode.DONE;
         }
     }

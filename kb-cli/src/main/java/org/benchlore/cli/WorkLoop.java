@@ -5,7 +5,6 @@ import java.util.Locale;
 import java.util.Optional;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
-import org.benchlore.kb.knowledge.Risk;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.reading.Reading;
 
@@ -29,14 +28,12 @@ final class WorkLoop {
     private final Lines lines;
     private final Page page;
     private final WorkPage show;
-    private final Risk risk;
 
-    WorkLoop(WorkCase work, Lines lines, Page page, Risk risk) {
+    WorkLoop(WorkCase work, Lines lines, Page page) {
         this.work = work;
         this.lines = lines;
         this.page = page;
         this.show = new WorkPage(work.kb().knowledge(), page);
-        this.risk = risk;
     }
 
     void run() {
@@ -62,7 +59,7 @@ final class WorkLoop {
             case "?" -> page.bullets(2, HELP);
             case "why" -> why();
             case "test" -> {
-                if (new TestTurn(work, lines, page, show, risk).take()) {
+                if (new TestTurn(work, lines, page, show).take()) {
                     show.move(before, work.ranking());
                 }
             }
@@ -126,7 +123,7 @@ final class WorkLoop {
     private void why() {
         CaseHistory history = work.history();
         new RankingPage(work.kb().knowledge(), page)
-                .print(work.kb().read("", history.scope()), work.ranking(), List.of(), 5);
+                .print(work.kb().read("", history.scope()), work.ranking(), work.done(), List.of(), 5);
     }
 
     private void undo(Ranking before) {

@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import org.benchlore.kb.cases.CaseEvent;
@@ -33,6 +34,7 @@ import org.benchlore.kb.ranking.Evaluator;
 import org.benchlore.kb.ranking.Influence;
 import org.benchlore.kb.ranking.PairRanking;
 import org.benchlore.kb.ranking.Ranking;
+import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.ranking.Turn;
@@ -133,10 +135,27 @@ public final class KnowledgeBase implements AutoCloseable {
         return memory.current().rank(query);
     }
 
-    /** Likely causes by the packs' opinion alone, as if no case had been recorded. */
-    public Ranking rankByPacks(RankingQuery query) {
+    /**
+     * What is known of a case's unit: the findings of its fault that the packs know, and the fixes that failed held against
+     * the causes they should have cured.
+     */
+    public RankingQuery query(CaseHistory history) {
         open();
-        return memory.packs().rank(query);
+        RankingModel model = memory.current();
+        return new RankingQuery(
+                history.findingsOfFault().stream().filter(model::knows).toList(),
+                history.scope(),
+                true,
+                history.workedOnBefore(),
+                tried(history.failedFixes().stream()
+                        .map(CaseEvent.FixApplied::fixId)
+                        .toList()));
+    }
+
+    /** What fixes that failed say of the causes they should have cured, for {@link RankingQuery#tried}. */
+    public SortedMap<String, Double> tried(List<String> failedFixes) {
+        open();
+        return work.current().tried(failedFixes);
     }
 
     /**
