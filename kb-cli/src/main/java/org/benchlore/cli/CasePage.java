@@ -145,6 +145,13 @@ final class CasePage {
         }
 
         @Override
+        public String weighed(CaseEvent.Weighed event) {
+            return "weighed " + fix(event.fixId()) + ", success " + Page.percent(event.success()) + ", harm "
+                    + Page.percent(event.worse()) + "; decided: "
+                    + event.decided().name().toLowerCase(Locale.ROOT) + and(event.note());
+        }
+
+        @Override
         public String ended(CaseEvent.Ended event) {
             return event.outcome().id()
                     + (event.afterDays() == null ? "" : " after " + event.afterDays() + " days")

@@ -124,7 +124,6 @@ final class ProofTurn {
 
     private void believed() {
         ProofPlan proof = plan();
-        page.heading("Proof so far");
         show.print(proof);
         if (proof.open().isEmpty() && !proof.checklist().isEmpty()) {
             page.text(0, "The list is done. 'run' notes hours without the fault, 'end' finishes the case.");

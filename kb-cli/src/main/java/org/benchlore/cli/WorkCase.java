@@ -7,6 +7,7 @@ import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.Risk;
 import org.benchlore.kb.planning.BenchConditions;
 import org.benchlore.kb.planning.NextStep;
+import org.benchlore.kb.planning.Plan;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingQuery;
 
@@ -36,6 +37,11 @@ record WorkCase(KnowledgeBase kb, String id, Risk risk) {
     /** What to do now, fixes done before left out. */
     NextStep next() {
         return kb.next(query(), BenchConditions.DEFAULT.accepting(risk).afterFailing(done()));
+    }
+
+    /** The whole plan, likewise. */
+    Plan plan() {
+        return kb.plan(query(), BenchConditions.DEFAULT.accepting(risk).afterFailing(done()));
     }
 
     CaseEvent.Head head() {

@@ -16,7 +16,9 @@ import java.util.regex.Pattern;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.cases.Stakes;
 import org.benchlore.kb.data.ShippedPacks;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
@@ -141,6 +143,66 @@ class WorkTest {
         assertThat(((CaseEvent.Checked) ended.events().get(7)).isRun()).isTrue();
         CaseEvent.Ended last = (CaseEvent.Ended) ended.events().get(8);
         assertThat(last.note()).isEqualTo("ran all night");
+    }
+
+    @Test
+    void decisions_are_offered_kept_and_gone_on_with() throws Exception {
+        String out = whole(List.of(
+                "picture drops out now and then",
+                "run",
+                "6",
+                "2",
+                "warm",
+                "no 12 V, controller silent",
+                "plan",
+                "doubt",
+                "worth",
+                "1",
+                "120",
+                "",
+                "",
+                "15",
+                "30",
+                "work"));
+        assertThat(out)
+                .contains("It comes and goes: 'run' keeps how often it shows")
+                .contains("Fault seen 2 times in 6 h of run, warm.")
+                .contains("Next: 'test' - ")
+                .contains("Expected minutes, an unrepaired unit counted at its cost")
+                .contains("What would change this")
+                .contains("Best: ")
+                .contains("Stored: decided to do the work.");
+        String id = caseId(out);
+        CaseEvent.Weighed weighed = history(id).events().stream()
+                .filter(CaseEvent.Weighed.class::isInstance)
+                .map(CaseEvent.Weighed.class::cast)
+                .findFirst()
+                .orElseThrow();
+        assertThat(weighed.decided()).isEqualTo(Decision.WORK);
+        assertThat(weighed.stakes()).isEqualTo(new Stakes(120, 0, 0, 15, 30));
+
+        String fixed = whole(List.of("fix", "1", "10", "", "stop"), id);
+        assertThat(fixed).contains("'proof' goes through what proves it");
+        String proof = whole(List.of("proof", "p", "f", "stop"), id);
+        assertThat(proof)
+                .contains("Done: ")
+                .contains("That speaks against the fix")
+                .contains("(was ")
+                .contains("Next: 'test' - ");
+        assertThat(history(id).failedFixes()).hasSize(1);
+        String sheet =
+                Run.of("sheet", id, "--home", dir.resolve("home").toString()).out();
+        assertThat(sheet)
+                .contains("## Decisions")
+                .contains("; decided to do the work.")
+                .contains("- The plan from here: about ")
+                .contains("It did not cure.");
+    }
+
+    @Test
+    void a_finding_against_the_leader_offers_a_second_look() throws Exception {
+        String out = whole(List.of("no light, fuse blown", "mains fuse is fine", "stop"));
+        assertThat(out).contains("mains fuse intact speaks against Primary switch shorted");
     }
 
     @Test

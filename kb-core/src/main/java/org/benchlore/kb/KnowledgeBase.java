@@ -16,6 +16,7 @@ import org.benchlore.kb.cases.CaseIds;
 import org.benchlore.kb.cases.CaseImport;
 import org.benchlore.kb.cases.CaseStore;
 import org.benchlore.kb.cases.ImportResult;
+import org.benchlore.kb.cases.Stakes;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -217,7 +218,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param fixId the work thought of
      * @throws IllegalArgumentException if the packs have no such fix
      */
-    public Worth worth(RankingQuery query, String fixId, Worth.Stakes stakes) {
+    public Worth worth(RankingQuery query, String fixId, Stakes stakes) {
         open();
         return work.planner(memory.current()).worth(query, fixId, stakes);
     }
@@ -395,7 +396,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * Exports every event as a line of JSON.
      *
      * @param to neither flushed nor closed
-     * @param anonymised leave out free text, serial numbers and the names of other shops
+     * @param anonymised leave out free text, serial numbers, prices and the names of other shops
      * @return number of events
      * @throws IOException if {@code to} throws it
      */

@@ -38,6 +38,8 @@ public sealed interface CaseEvent {
 
         T checked(Checked event);
 
+        T weighed(Weighed event);
+
         T ended(Ended event);
 
         T withdrawn(Withdrawn event);
@@ -278,6 +280,41 @@ public sealed interface CaseEvent {
         @Override
         public <T> T fold(Fold<T> by) {
             return by.checked(this);
+        }
+    }
+
+    /**
+     * It was weighed whether to do the work, and decided.
+     *
+     * @param fixId the work
+     * @param stakes what was at stake, or null when that is not told
+     * @param success probability of success that was reckoned with, in [0,1]
+     * @param worse probability of harm likewise; with {@code success} at most 1
+     * @param decided what was decided
+     * @param note free words, or empty
+     */
+    record Weighed(
+            Head head,
+            String fixId,
+            @Nullable Stakes stakes,
+            double success,
+            double worse,
+            Decision decided,
+            String note)
+            implements CaseEvent {
+        private static final double ROUNDING = 1e-9;
+
+        public Weighed {
+            Head.requireId(fixId);
+            if (!(success >= 0 && worse >= 0 && success + worse <= 1 + ROUNDING)) {
+                throw new IllegalArgumentException("weighed with success " + success + " and harm " + worse
+                        + "; give probabilities that sum to 1 at most");
+            }
+        }
+
+        @Override
+        public <T> T fold(Fold<T> by) {
+            return by.weighed(this);
         }
     }
 

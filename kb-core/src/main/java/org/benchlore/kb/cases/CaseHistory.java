@@ -74,6 +74,11 @@ public record CaseHistory(
         return stands ? Optional.ofNullable(last) : Optional.empty();
     }
 
+    /** Whether an ending says of a fix before it that it did not hold. */
+    public static boolean failed(Outcome ending) {
+        return FAILED.contains(ending);
+    }
+
     /** Whether there is still something to do: no ending yet, or one after which the fault is still there. */
     public boolean unfinished() {
         return !withdrawn && (outcome == null || outcome == Outcome.NOT_FIXED || outcome == Outcome.CAME_BACK);

@@ -10,6 +10,7 @@ import org.benchlore.kb.cases.CaseEvent.Head;
 import org.benchlore.kb.cases.CaseEvent.Noted;
 import org.benchlore.kb.cases.CaseEvent.Opened;
 import org.benchlore.kb.cases.CaseEvent.Tested;
+import org.benchlore.kb.cases.CaseEvent.Weighed;
 import org.benchlore.kb.cases.CaseEvent.Withdrawn;
 
 /** Copies of events with something changed: the id, the origin, or everything that points to people left out. */
@@ -44,7 +45,7 @@ final class EventCopies {
         });
     }
 
-    /** Without free text, serial number and the names of shops. Ids, times, scope, findings and figures stay. */
+    /** Without free text, serial number, prices and the names of shops. Ids, times, scope, findings and figures stay. */
     static CaseEvent anonymous(CaseEvent event) {
         return event.fold(new Retold(true) {
             @Override
@@ -83,6 +84,11 @@ final class EventCopies {
         @Override
         public CaseEvent checked(Checked e) {
             return new Checked(head, e.item(), e.result(), e.seen(), e.hours(), e.conditions(), e.note());
+        }
+
+        @Override
+        public CaseEvent weighed(Weighed e) {
+            return new Weighed(head, e.fixId(), e.stakes(), e.success(), e.worse(), e.decided(), e.note());
         }
 
         @Override
@@ -144,6 +150,18 @@ final class EventCopies {
         public CaseEvent checked(Checked e) {
             return new Checked(
                     e.head(), words(e.item()), e.result(), e.seen(), e.hours(), e.conditions(), words(e.note()));
+        }
+
+        @Override
+        public CaseEvent weighed(Weighed e) {
+            return new Weighed(
+                    e.head(),
+                    e.fixId(),
+                    wordless ? null : e.stakes(),
+                    e.success(),
+                    e.worse(),
+                    e.decided(),
+                    words(e.note()));
         }
 
         @Override

@@ -131,6 +131,27 @@ final class EventWriter implements CaseEvent.Fold<JsonGenerator> {
     }
 
     @Override
+    public JsonGenerator weighed(CaseEvent.Weighed event) {
+        kind("weighed");
+        json.writeStringProperty("fix", event.fixId());
+        Stakes stakes = event.stakes();
+        if (stakes != null) {
+            json.writeName("stakes").writeStartObject();
+            json.writeNumberProperty("repaired", stakes.repaired());
+            json.writeNumberProperty("leftAlone", stakes.leftAlone());
+            json.writeNumberProperty("madeWorse", stakes.madeWorse());
+            json.writeNumberProperty("forParts", stakes.forParts());
+            json.writeNumberProperty("cost", stakes.cost());
+            json.writeEndObject();
+        }
+        json.writeNumberProperty("success", event.success());
+        json.writeNumberProperty("worse", event.worse());
+        json.writeStringProperty("decided", JsonFields.kebab(event.decided()));
+        text("note", event.note());
+        return json;
+    }
+
+    @Override
     public JsonGenerator ended(CaseEvent.Ended event) {
         kind("ended");
         json.writeStringProperty("outcome", event.outcome().id());

@@ -100,6 +100,10 @@ final class JsonFields {
         return value.doubleValue();
     }
 
+    double requiredNumber(String key) {
+        return required(number(key), key);
+    }
+
     @Nullable
     Integer whole(String key) {
         JsonNode value = find(key);

@@ -26,27 +26,42 @@ final class CaseSheet {
     private final Terms terms;
     private final Evidence evidence;
     private final LogDigest log;
+    private final List<Sheet.Block> decisions;
     private final ProofWords proof;
     private final List<Sheet.Block> blocks = new ArrayList<>();
 
     private CaseSheet(
-            CaseHistory history, Course course, Terms terms, Evidence evidence, LogDigest log, ProofWords proof) {
+            CaseHistory history,
+            Course course,
+            Terms terms,
+            Evidence evidence,
+            LogDigest log,
+            List<Sheet.Block> decisions,
+            ProofWords proof) {
         this.history = history;
         this.course = course;
         this.terms = terms;
         this.evidence = evidence;
         this.log = log;
+        this.decisions = decisions;
         this.proof = proof;
     }
 
     static Sheet of(
-            CaseHistory history, Course course, Terms terms, Evidence evidence, LogDigest log, ProofWords proof) {
-        CaseSheet sheet = new CaseSheet(history, course, terms, evidence, log, proof);
+            CaseHistory history,
+            Course course,
+            Terms terms,
+            Evidence evidence,
+            LogDigest log,
+            List<Sheet.Block> decisions,
+            ProofWords proof) {
+        CaseSheet sheet = new CaseSheet(history, course, terms, evidence, log, decisions, proof);
         sheet.unit();
         sheet.result();
         sheet.findings();
         sheet.tests();
         sheet.ranking();
+        sheet.decisions();
         sheet.fixes();
         sheet.proof();
         sheet.course();
@@ -234,6 +249,10 @@ final class CaseSheet {
             blocks.add(new Sheet.Section("Fixes"));
             blocks.add(new Sheet.Table(List.of("Step", "Fix", "For", "Minutes", "Note"), rows));
         }
+    }
+
+    private void decisions() {
+        blocks.addAll(decisions);
     }
 
     private void proof() {

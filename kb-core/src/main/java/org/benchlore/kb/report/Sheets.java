@@ -72,14 +72,26 @@ public final class Sheets {
 
     private Sheet sheet(CaseHistory history, Kind kind) {
         Terms terms = new Terms(knowledge);
-        Course course = Course.of(history, model);
+        Course course = Course.of(history, model, record);
         Evidence evidence = new Evidence(terms, reader);
         return switch (kind) {
-            case CASE -> CaseSheet.of(history, course, terms, evidence, log(history), proof(history, terms));
+            case CASE ->
+                CaseSheet.of(
+                        history,
+                        course,
+                        terms,
+                        evidence,
+                        log(history),
+                        new DecisionWords(history, course, planner(), terms).blocks(),
+                        proof(history, terms));
             case HANDOVER -> HandoverSheet.of(history, course, terms, evidence, proof(history, terms));
             case QUESTION ->
                 QuestionSheet.of(history, course, terms, evidence, log(history), proof(history, terms), next(history));
         };
+    }
+
+    private TestPlanner planner() {
+        return new TestPlanner(knowledge, model, record);
     }
 
     private ProofWords proof(CaseHistory history, Terms terms) {
@@ -94,6 +106,6 @@ public final class Sheets {
     private List<TestProposal> next(CaseHistory history) {
         RankingQuery query = new RankingQuery(
                 history.findingsOfFault().stream().filter(model::knows).toList(), history.scope(), true);
-        return new TestPlanner(knowledge, model, record).propose(query, Risk.MEDIUM);
+        return planner().propose(query, Risk.MEDIUM);
     }
 }

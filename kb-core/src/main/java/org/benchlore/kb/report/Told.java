@@ -45,6 +45,11 @@ record Told(Terms terms) implements CaseEvent.Fold<String> {
     }
 
     @Override
+    public String weighed(CaseEvent.Weighed event) {
+        return "Weighed: " + terms.fix(event.fixId()) + ", decided: " + Terms.words(event.decided());
+    }
+
+    @Override
     public String ended(CaseEvent.Ended event) {
         return "Ended: " + CaseSheet.ending(event);
     }

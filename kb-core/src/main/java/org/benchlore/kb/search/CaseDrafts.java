@@ -59,6 +59,8 @@ final class CaseDrafts {
         } else if (event instanceof CaseEvent.Checked checked) {
             notes.add(checked.item());
             notes.add(checked.note());
+        } else if (event instanceof CaseEvent.Weighed weighed) {
+            notes.add(weighed.note());
         } else if (event instanceof CaseEvent.Ended ended) {
             notes.add(ended.note());
         }

@@ -65,7 +65,7 @@ final class ArbitraryEvents {
     }
 
     private CaseEvent plain(Head head) {
-        return switch (random.nextInt(8)) {
+        return switch (random.nextInt(9)) {
             case 0 -> opened(head);
             case 1, 2 -> new CaseEvent.Noted(head, text(), any(Reading.Source.values()), findings());
             case 3 -> new CaseEvent.Tested(head, pick("measure-12v", "esr-bulk"), findings(), minutes(), text());
@@ -77,6 +77,15 @@ final class ArbitraryEvents {
                         text());
             case 5 -> new CaseEvent.FixApplied(head, "replace-bulk", "dry-bulk-capacitor", minutes(), text());
             case 6 -> checked(head);
+            case 7 ->
+                new CaseEvent.Weighed(
+                        head,
+                        "replace-bulk",
+                        random.nextBoolean() ? null : new Stakes(120.5, -3, 0, 15, random.nextInt(60)),
+                        random.nextDouble() * 0.7,
+                        random.nextDouble() * 0.3,
+                        any(Decision.values()),
+                        text());
             default -> ended(head);
         };
     }

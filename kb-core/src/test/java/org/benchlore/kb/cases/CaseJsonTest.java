@@ -102,6 +102,10 @@ class CaseJsonTest {
                 "\"kind\":\"checked\",\"result\":\"passed\",\"conditions\":[1]}   | 'conditions' of the wrong type | double quotes",
                 "\"kind\":\"checked\",\"result\":\"passed\",\"conditions\":[\"hot\"]} | \"hot\"       | cold, warm",
                 "\"kind\":\"checked\",\"result\":\"passed\",\"conditions\":[\"intermittent\"]} | 'intermittent' | leave it out",
+                "\"kind\":\"weighed\",\"fix\":\"f\",\"worse\":0,\"decided\":\"work\"} | no 'success'       | add it",
+                "\"kind\":\"weighed\",\"fix\":\"f\",\"success\":0.9,\"worse\":0.2,\"decided\":\"work\"} | success 0.9 and harm 0.2 | sum to 1",
+                "\"kind\":\"weighed\",\"fix\":\"f\",\"success\":1,\"worse\":0,\"decided\":\"burn\"} | \"burn\" | work, leave, parts",
+                "\"kind\":\"weighed\",\"fix\":\"f\",\"success\":1,\"worse\":0,\"decided\":\"work\",\"stakes\":{\"repaired\":1}} | stakes has no 'leftAlone' | add it",
                 "\"kind\":\"blessed\"}                                            | unknown kind 'blessed' | if a newer version wrote it, update",
                 "\"kind\":\"noted\",\"source\":\"owner\"} {}                      | not valid JSON    | one JSON object",
                 "\"kind\":\"noted\",\"source\":\"own                              | not valid JSON at column | correct the line",
@@ -137,6 +141,9 @@ class CaseJsonTest {
                 "\"kind\":\"checked\",\"result\":\"failed\",\"seen\":0}",
                 "\"kind\":\"checked\",\"result\":\"not-done\",\"hours\":2}",
                 "\"kind\":\"checked\",\"result\":\"passed\",\"conditions\":[\"intermittent\"]}",
+                "\"kind\":\"weighed\",\"fix\":\"f\",\"worse\":0,\"decided\":\"work\"}",
+                "\"kind\":\"weighed\",\"fix\":\"f\",\"success\":1.5,\"worse\":0,\"decided\":\"work\"}",
+                "\"kind\":\"weighed\",\"fix\":\"f\",\"success\":1,\"worse\":0,\"decided\":\"work\",\"stakes\":{\"repaired\":1}}",
                 "\"kind\":\"blessed\"}",
             })
     void the_schema_refuses_what_the_reader_refuses(String rest) {

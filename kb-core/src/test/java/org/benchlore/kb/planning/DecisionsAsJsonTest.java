@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import org.benchlore.kb.cases.Stakes;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.report.Json;
@@ -64,7 +65,7 @@ class DecisionsAsJsonTest {
 
     @Test
     void worth() {
-        fits("worth", Json.worth(PLANNER.worth(DARK, "replace-board", new Worth.Stakes(100, 0, 0, 10, 20))));
+        fits("worth", Json.worth(PLANNER.worth(DARK, "replace-board", new Stakes(100, 0, 0, 10, 20))));
     }
 
     @Test

@@ -8,7 +8,9 @@ import java.util.List;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseEvent.Checked;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.cases.Stakes;
 import org.benchlore.kb.reading.Reading.Condition;
 import org.benchlore.kb.report.Sheets.Format;
 import org.benchlore.kb.report.Sheets.Kind;
@@ -48,6 +50,7 @@ class SheetsTest {
                         "Findings",
                         "Tests",
                         "Ranking and why",
+                        "Decisions",
                         "Fixes",
                         "Proof",
                         "Course of the case",
@@ -144,6 +147,36 @@ class SheetsTest {
         assertThat(checked(
                         Kind.QUESTION, Outcome.NOT_FIXED, check(1, "as Mrs Miller said", Checked.Result.FAILED, 3.0)))
                 .doesNotContain("Miller");
+    }
+
+    @Test
+    void the_case_sheet_says_what_the_figures_advised_and_what_was_weighed() {
+        CaseEvent.Weighed weighed = new CaseEvent.Weighed(
+                new CaseEvent.Head("w", "job-1", Instant.parse("2026-11-25T10:55:00Z")),
+                "new-fuse",
+                new Stakes(120, 0, 0, 15, 30),
+                .8,
+                .01,
+                Decision.WORK,
+                "");
+        List<CaseEvent> events = new ArrayList<>(HISTORY.events().subList(0, 4));
+        String open = write(events);
+        assertThat(open)
+                .contains("| After step | What the figures advised | Minutes to go |")
+                .contains("| 2 | Stop testing and try: New fuse (10 minutes, cures with ")
+                .contains("- The plan from here: about ")
+                .contains("- Its likeliest course: fix: New fuse (if it did not help)");
+        events.add(weighed);
+        events.addAll(HISTORY.events().subList(4, 8));
+        assertThat(write(events))
+                .contains(
+                        "- Step 6, weighed: New fuse: work 69, parts 15, leave 0 (success 80 %, harm 1 %); decided to do"
+                                + " the work.")
+                .doesNotContain("The plan from here");
+    }
+
+    private static String write(List<CaseEvent> events) {
+        return SheetFixture.sheets().write(CaseHistory.fold(events).orElseThrow(), Kind.CASE, Format.MARKDOWN);
     }
 
     @Test
