@@ -137,6 +137,14 @@ final class CasePage {
         }
 
         @Override
+        public String checked(CaseEvent.Checked event) {
+            String ran = (event.hours() == null ? "" : ", " + ProofPage.hours(event.hours()))
+                    + (event.conditions().isEmpty() ? "" : ", " + ProofPage.words(event.conditions()));
+            return (event.isRun() ? "run" : "check: " + event.item().strip()) + " - " + ProofPage.words(event.result())
+                    + (event.seen() == null ? "" : ", fault seen " + event.seen() + "x") + ran + and(event.note());
+        }
+
+        @Override
         public String ended(CaseEvent.Ended event) {
             return event.outcome().id()
                     + (event.afterDays() == null ? "" : " after " + event.afterDays() + " days")

@@ -3,13 +3,13 @@ package org.benchlore.cli;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.planning.FixRecord;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.Plan;
-import org.benchlore.kb.planning.ProofPlan;
 import org.benchlore.kb.planning.Rate;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
@@ -47,6 +47,14 @@ final class DecisionPage {
                                                 ? ""
                                                 : say(", a cost of %.0f", next.minutesUntested() * perMinute))),
                         () -> page.text(0, "No fix is worth its time as things stand."));
+    }
+
+    /** Says of a fix that nothing has failed yet that the plan goes on as if it had. */
+    void standing(CaseHistory history) {
+        history.cure()
+                .ifPresent(f ->
+                        page.caution(fix(f.fixId()) + " was done and nothing says yet that it failed. 'proof --case "
+                                + history.id() + "' proves it; this here is for the case that it did not help."));
     }
 
     void results(TestProposal proposal) {
@@ -169,26 +177,6 @@ final class DecisionPage {
             case LEAVE -> "leave";
             case PARTS -> "parts";
         };
-    }
-
-    void proof(ProofPlan proof) {
-        page.line(say("  %8.1f h without fault for %.0f %%", proof.hours(), 100 * proof.confidence()));
-        page.line(say(
-                "  %8.1f h if %d times in %.0f h were its true rate",
-                proof.hoursAtMeanRate(), proof.seen(), proof.seenHours()));
-        page.text(
-                2,
-                say(
-                        "After %.1f h: still there with %s (before the run %s); %.1f h to go until that is %s.",
-                        proof.cleanHours(),
-                        Page.percent(proof.stillThere()),
-                        Page.percent(proof.priorNotCured()),
-                        proof.hoursLeft(),
-                        Page.percent(1 - proof.confidence())));
-        if (!proof.checklist().isEmpty()) {
-            page.heading("Prove the fix");
-            page.bullets(2, proof.checklist());
-        }
     }
 
     void fixRecord(FixRecord r) {

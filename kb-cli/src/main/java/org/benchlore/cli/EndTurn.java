@@ -144,12 +144,15 @@ final class EndTurn {
                 remedy.cause().id(),
                 minutes(answer.get()),
                 answer.get().matches("(?i)done|[\\d.]+( *min.*)?") ? "" : answer.get()));
-        page.text(0, "Stored. What proves it:");
-        page.bullets(2, remedy.fix().verify());
-        page.text(0, "Did it help? yes, no, or Enter while you cannot tell.");
-        if (lines.ask("helped> ").filter(a -> a.matches("(?i)no?")).isPresent()) {
+        page.text(0, "Stored. Did it help? yes, no, or Enter while you cannot tell.");
+        String helped = lines.ask("helped> ").orElse("");
+        if (helped.matches("(?i)no?")) {
             work.record(new CaseEvent.Ended(work.head(), Outcome.NOT_FIXED, null, ""));
             page.text(0, "Stored: it did not help. Go on with what you see now.");
+        } else if (helped.isEmpty()) {
+            page.text(0, "'proof' goes through what proves it, 'run' notes hours of run.");
+        } else {
+            new ProofTurn(work, lines, page).take();
         }
     }
 

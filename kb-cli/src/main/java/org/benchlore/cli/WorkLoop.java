@@ -5,7 +5,6 @@ import java.util.Locale;
 import java.util.Optional;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
-import org.benchlore.kb.knowledge.Risk;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.reading.Reading;
 
@@ -18,6 +17,8 @@ final class WorkLoop {
             "why: all findings, the causes, and what speaks for them",
             "cause: say which cause it was",
             "fix: note a fix that you do now",
+            "proof: go through what proves the fix, and see for how long to run",
+            "run: note hours of run, and how often the fault showed in them",
             "undo: take back the last step",
             "end: finish with an outcome",
             "stop: leave; the case stays open, and 'benchlore work CASE' goes on with it",
@@ -27,14 +28,12 @@ final class WorkLoop {
     private final Lines lines;
     private final Page page;
     private final WorkPage show;
-    private final Risk risk;
 
-    WorkLoop(WorkCase work, Lines lines, Page page, Risk risk) {
+    WorkLoop(WorkCase work, Lines lines, Page page) {
         this.work = work;
         this.lines = lines;
         this.page = page;
         this.show = new WorkPage(work.kb().knowledge(), page);
-        this.risk = risk;
     }
 
     void run() {
@@ -60,7 +59,7 @@ final class WorkLoop {
             case "?" -> page.bullets(2, HELP);
             case "why" -> why();
             case "test" -> {
-                if (new TestTurn(work, lines, page, show, risk).take()) {
+                if (new TestTurn(work, lines, page, show).take()) {
                     show.move(before, work.ranking());
                 }
             }
@@ -70,7 +69,18 @@ final class WorkLoop {
             }
             case "undo" -> undo(before);
             case "cause" -> ending().cause();
-            case "fix" -> ending().fix();
+            case "fix" -> {
+                ending().fix();
+                show.moved(before, work.ranking());
+            }
+            case "proof" -> {
+                new ProofTurn(work, lines, page).take();
+                show.moved(before, work.ranking());
+            }
+            case "run" -> {
+                new ProofTurn(work, lines, page).run();
+                show.moved(before, work.ranking());
+            }
             case "end" -> {
                 return ending().end();
             }
@@ -113,7 +123,7 @@ final class WorkLoop {
     private void why() {
         CaseHistory history = work.history();
         new RankingPage(work.kb().knowledge(), page)
-                .print(work.kb().read("", history.scope()), work.ranking(), List.of(), 5);
+                .print(work.kb().read("", history.scope()), work.ranking(), work.done(), List.of(), 5);
     }
 
     private void undo(Ranking before) {

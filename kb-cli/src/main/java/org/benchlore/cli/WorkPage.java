@@ -62,6 +62,13 @@ final class WorkPage {
         line("    ", after.unlisted(), before.unlisted().probability());
     }
 
+    /** The same, if anything moved. */
+    void moved(Ranking before, Ranking after) {
+        if (!after.causes().equals(before.causes())) {
+            move(before, after);
+        }
+    }
+
     private void line(String lead, RankedCause cause, double before) {
         String was = Page.percent(before);
         String is = Page.percent(cause.probability());

@@ -57,7 +57,7 @@ final class WorthCommand extends BenchCommand {
     public Integer call() {
         try (KnowledgeBase kb = open()) {
             Worth.Stakes stakes = new Worth.Stakes(repaired, alone, worse, parts, cost);
-            Worth worth = kb.worth(unit.query(kb, this), UnitOptions.fixId(kb, fix), stakes);
+            Worth worth = kb.worth(unit.unit(kb, this).query(), UnitOptions.fixId(kb, fix), stakes);
             if (json) {
                 bench.out().println(Json.worth(worth));
             } else {

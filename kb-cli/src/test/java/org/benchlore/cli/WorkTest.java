@@ -19,6 +19,7 @@ import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.data.ShippedPacks;
 import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reading;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -103,19 +104,42 @@ class WorkTest {
         assertThat(killed.findings())
                 .contains(Finding.of("rail-12v", "absent"), Finding.of("controller-response", "silent"));
 
-        String out = whole(
-                List.of("1", "test", "1", "cause", "1", "3", "fix", "1", "12", "yes", "end", "1", "ran all night"));
+        String out = whole(List.of(
+                "1",
+                "test",
+                "1",
+                "cause",
+                "1",
+                "3",
+                "fix",
+                "1",
+                "12",
+                "yes",
+                "p 2 h warm",
+                "",
+                "run",
+                "5",
+                "0",
+                "",
+                "end",
+                "1",
+                "ran all night"));
         assertThat(out).contains("Open cases:").contains(id).contains("Stored: fixed-and-proven.");
 
         CaseHistory ended = history(id);
         assertThat(ended.outcome()).isEqualTo(Outcome.FIXED_AND_PROVEN);
         assertThat(ended.causeId()).isNotNull();
         assertThat(ended.events().stream().map(e -> e.getClass().getSimpleName()))
-                .containsExactly("Opened", "Noted", "Noted", "Tested", "Concluded", "FixApplied", "Ended");
+                .containsExactly(
+                        "Opened", "Noted", "Noted", "Tested", "Concluded", "FixApplied", "Checked", "Checked", "Ended");
         CaseEvent.FixApplied fix = (CaseEvent.FixApplied) ended.events().get(5);
         assertThat(fix.causeId()).isEqualTo(ended.causeId());
         assertThat(fix.minutes()).isEqualTo(12.0);
-        CaseEvent.Ended last = (CaseEvent.Ended) ended.events().get(6);
+        CaseEvent.Checked first = (CaseEvent.Checked) ended.events().get(6);
+        assertThat(first.hours()).isEqualTo(2);
+        assertThat(first.conditions()).containsExactly(Reading.Condition.WARM);
+        assertThat(((CaseEvent.Checked) ended.events().get(7)).isRun()).isTrue();
+        CaseEvent.Ended last = (CaseEvent.Ended) ended.events().get(8);
         assertThat(last.note()).isEqualTo("ran all night");
     }
 

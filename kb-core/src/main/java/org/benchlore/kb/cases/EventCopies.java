@@ -1,5 +1,6 @@
 package org.benchlore.kb.cases;
 
+import org.benchlore.kb.cases.CaseEvent.Checked;
 import org.benchlore.kb.cases.CaseEvent.Concluded;
 import org.benchlore.kb.cases.CaseEvent.Corrected;
 import org.benchlore.kb.cases.CaseEvent.Ended;
@@ -80,6 +81,11 @@ final class EventCopies {
         }
 
         @Override
+        public CaseEvent checked(Checked e) {
+            return new Checked(head, e.item(), e.result(), e.seen(), e.hours(), e.conditions(), e.note());
+        }
+
+        @Override
         public CaseEvent ended(Ended e) {
             return new Ended(head, e.outcome(), e.afterDays(), e.note());
         }
@@ -132,6 +138,12 @@ final class EventCopies {
         @Override
         public CaseEvent fixApplied(FixApplied e) {
             return new FixApplied(e.head(), e.fixId(), e.causeId(), e.minutes(), words(e.note()));
+        }
+
+        @Override
+        public CaseEvent checked(Checked e) {
+            return new Checked(
+                    e.head(), words(e.item()), e.result(), e.seen(), e.hours(), e.conditions(), words(e.note()));
         }
 
         @Override

@@ -53,6 +53,7 @@ final class EventReader {
                         fields.text("cause"),
                         fields.number("minutes"),
                         fields.text("note", ""));
+            case "checked" -> checked(fields, head);
             case "ended" ->
                 new CaseEvent.Ended(
                         head,
@@ -65,9 +66,22 @@ final class EventReader {
             default ->
                 throw new BadLineException(
                         "event is of the unknown kind '" + JsonFields.shown(kind) + "'",
-                        "use one of: opened, noted, tested, concluded, fix-applied, ended, withdrawn, corrected",
+                        "use one of: opened, noted, tested, concluded, fix-applied, checked, ended, withdrawn, corrected;"
+                                + " if a newer version wrote it, update",
                         null);
         };
+    }
+
+    /** The same keys in an event and in a whole case. */
+    static CaseEvent checked(JsonFields fields, Head head) {
+        return new CaseEvent.Checked(
+                head,
+                fields.text("item", ""),
+                fields.choice("result", CaseEvent.Checked.Result.values()),
+                fields.whole("seen"),
+                fields.number("hours"),
+                fields.choices("conditions", Reading.Condition.values()),
+                fields.text("note", ""));
     }
 
     private static CaseEvent replacement(JsonFields fields, String caseId) {

@@ -136,7 +136,9 @@ public final class TestPlanner {
     }
 
     Situation situation(RankingQuery query, BenchConditions conditions) {
-        return new Situation(knowledge, model, record, readings(query.scope()), query, conditions);
+        RankingQuery known =
+                conditions.failedFixes().isEmpty() ? query : query.tried(record.tried(conditions.failedFixes()));
+        return new Situation(knowledge, model, record, readings(query.scope()), known, conditions);
     }
 
     List<TestReadings> readings(DeviceScope scope) {

@@ -37,6 +37,33 @@ final class ScopeView {
         }
     }
 
+    /** The same view with what was tried in vain held against the causes it should have cured. */
+    private ScopeView(ScopeView of, double[] failed) {
+        this.catalogue = of.catalogue;
+        this.settings = of.settings;
+        this.counts = of.counts;
+        this.dependence = of.dependence;
+        this.lineage = of.lineage;
+        this.columns = of.columns;
+        this.unmentioned = of.unmentioned();
+        this.prior = of.prior.clone();
+        this.logPrior = new double[prior.length];
+        double sum = 0;
+        for (int c = 0; c < prior.length; c++) {
+            prior[c] *= failed[c];
+            sum += prior[c];
+        }
+        for (int c = 0; c < prior.length; c++) {
+            prior[c] /= sum;
+            logPrior[c] = prior[c] > 0 ? Math.log(prior[c]) : Double.NEGATIVE_INFINITY;
+        }
+    }
+
+    /** @param failed per cause, the probability in (0,1] that what was tried would have failed */
+    ScopeView after(double[] failed) {
+        return new ScopeView(this, failed);
+    }
+
     /** P(state | cause) of one symptom for all causes, and what the numbers rest on. */
     static final class Column {
         /** [state][cause]. */

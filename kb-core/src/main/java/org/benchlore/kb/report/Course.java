@@ -137,7 +137,8 @@ record Course(List<Step> steps) {
 
     /** Which line of the picture an event stands on. */
     private static final class Lane implements CaseEvent.Fold<Integer> {
-        static final List<String> NAMES = List.of("came in", "noted", "tested", "concluded", "fixed", "ended");
+        static final List<String> NAMES =
+                List.of("came in", "noted", "tested", "concluded", "fixed", "checked", "ended");
 
         @Override
         public Integer opened(CaseEvent.Opened event) {
@@ -165,8 +166,13 @@ record Course(List<Step> steps) {
         }
 
         @Override
-        public Integer ended(CaseEvent.Ended event) {
+        public Integer checked(CaseEvent.Checked event) {
             return 5;
+        }
+
+        @Override
+        public Integer ended(CaseEvent.Ended event) {
+            return 6;
         }
 
         @Override

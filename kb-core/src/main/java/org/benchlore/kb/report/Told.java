@@ -40,6 +40,11 @@ record Told(Terms terms) implements CaseEvent.Fold<String> {
     }
 
     @Override
+    public String checked(CaseEvent.Checked event) {
+        return "Checked: " + ProofWords.item(event) + ", " + ProofWords.how(event);
+    }
+
+    @Override
     public String ended(CaseEvent.Ended event) {
         return "Ended: " + CaseSheet.ending(event);
     }

@@ -69,6 +69,8 @@ class DecisionsAsJsonTest {
 
     @Test
     void proof() {
-        fits("proof", Json.proof(ProofPlan.of(3, 24, .9, .3, 5, Optional.of("replace-lead"), List.of("Run it."))));
+        ProofRecord known = ProofRecord.of(Optional.of("replace-lead"), 3, 24, 5);
+        fits("proof", Json.proof(ProofPlan.of(known, .9, .3, List.of("Run it."))));
+        fits("proof", Json.proof(ProofPlan.of(ProofRecord.of(Optional.empty(), 0, 0, 0), .9, .3, List.of())));
     }
 }

@@ -10,6 +10,7 @@ import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Remedy;
 import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
 import org.junit.jupiter.api.Test;
@@ -48,11 +49,7 @@ class DecisionsTest {
     }
 
     private static double probability(RankingQuery query, String causeId) {
-        return BenchWorld.MODEL.rank(query).causes().stream()
-                .filter(c -> c.id().equals(causeId))
-                .findFirst()
-                .orElseThrow()
-                .probability();
+        return share(BenchWorld.MODEL.rank(query), causeId);
     }
 
     private static Symptom symptom(String id) {
@@ -80,6 +77,44 @@ class DecisionsTest {
         assertThat(some.has(List.of("oscilloscope or multimeter"))).isTrue();
         assertThat(some.has(List.of("two-channel oscilloscope"))).isFalse();
         assertThat(some.has(List.of("oscilloscope if at hand"))).isTrue();
+    }
+
+    /** A fix that works with 0.9 and did not help leaves a tenth of its cause's odds; the explanation still adds up. */
+    @Test
+    void a_failed_fix_is_held_against_its_cause_in_the_ranking_too() {
+        BenchRecord none = BenchRecord.none(BenchWorld.KNOWLEDGE);
+        RankingQuery tried = DARK.tried(none.tried(List.of("replace-lead")));
+        Ranking before = BenchWorld.MODEL.rank(DARK);
+        Ranking after = BenchWorld.MODEL.rank(tried);
+        double was = odds(before, "lead-broken", "board-dead");
+        assertThat(odds(after, "lead-broken", "board-dead")).isCloseTo(was / 10, within(1e-12));
+        for (Ranking.RankedCause cause : after.causes()) {
+            double sum = cause.priorDecibans() + cause.unmentionedDecibans() + cause.overlapDecibans();
+            for (Ranking.Evidence e : cause.evidence()) {
+                sum += e.decibans();
+            }
+            assertThat(10 * Math.log10(cause.probability() / (1 - cause.probability())))
+                    .isCloseTo(sum, within(1e-9));
+        }
+        NextStep next = PLANNER.next(DARK, BenchConditions.DEFAULT.afterFailing(List.of("replace-lead")));
+        assertThat(PLANNER.next(tried, BenchConditions.DEFAULT.afterFailing(List.of("replace-lead"))))
+                .as("held against it once")
+                .isEqualTo(next);
+        // one of two faults was cured, and the unit is as dead as before
+        assertThat(BenchWorld.MODEL.pairs(tried, 3).probability())
+                .isGreaterThan(BenchWorld.MODEL.pairs(DARK, 3).probability());
+    }
+
+    private static double odds(Ranking ranking, String a, String b) {
+        return share(ranking, a) / share(ranking, b);
+    }
+
+    private static double share(Ranking ranking, String id) {
+        return ranking.causes().stream()
+                .filter(c -> c.id().equals(id))
+                .findFirst()
+                .orElseThrow()
+                .probability();
     }
 
     @Test

@@ -11,6 +11,7 @@ import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.PackReader;
 import org.benchlore.kb.knowledge.PackSource;
+import org.benchlore.kb.planning.BenchRecord;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.reading.Finding;
@@ -148,7 +149,11 @@ final class SheetFixture {
     static Sheets sheets(String lampName) {
         String yaml = PACK.replace("name: NAME", "name: '" + lampName.replace("'", "''") + "'");
         Knowledge knowledge = PackReader.read(List.of(new PackSource("p.yaml", yaml)));
-        return new Sheets(knowledge, Reader.of(knowledge), RankingModel.of(knowledge, RankingSettings.DEFAULT));
+        return new Sheets(
+                knowledge,
+                Reader.of(knowledge),
+                RankingModel.of(knowledge, RankingSettings.DEFAULT),
+                BenchRecord.none(knowledge));
     }
 
     static Sheets sheets() {
