@@ -43,6 +43,7 @@ final class ScopeView {
         this.settings = of.settings;
         this.counts = of.counts;
         this.dependence = of.dependence;
+        this.reporting = of.reporting;
         this.lineage = of.lineage;
         this.columns = of.columns;
         this.unmentioned = of.unmentioned();
