@@ -9,6 +9,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -118,7 +119,7 @@ final class SearchMeasure {
 
     private static void json(SearchTrial trial, List<GradedQuery> queries, PrintStream out) {
         for (String system : List.of("benchlore", "bm25")) {
-            Score s = score(trial.ways().get(system), queries);
+            Score s = score(Objects.requireNonNull(trial.ways().get(system)), queries);
             out.printf(
                     Locale.ROOT,
                     "{\"system\":\"%s\",\"ndcg10\":%.4f,\"mrr\":%.4f,\"queries\":%d}%n",
@@ -141,7 +142,7 @@ final class SearchMeasure {
             found.removeAll(query.grades().keySet());
             out.println(query.words() + "\t" + query.scope());
             for (String key : found) {
-                Draft draft = drafts.get(key);
+                Draft draft = Objects.requireNonNull(drafts.get(key));
                 out.println("    " + key + "\t" + draft.title());
             }
         }
