@@ -83,6 +83,7 @@ class JsonContractTest {
         json("evaluation", "evaluate");
         json("reasons", "doubt", WORDS);
         json("rebuild", "rebuild");
+        json("quality", "quality");
         Path bad = home.resolve("bad.yaml");
         Files.writeString(bad, "pack: [");
         json("check", "check", bad.toString());

@@ -239,9 +239,11 @@ class WheelTest {
 
     @Test
     void the_invented_workshop_sets_up_and_ranks() {
-        assertThat(run("demo").code()).isZero();
-        assertThat(run("case", "list", "--limit", "500").out()).contains("demo-0001");
+        assertThat(json("demo").get("cases").asInt()).isGreaterThanOrEqualTo(311);
+        assertThat(json("demo").get("added").asInt()).isZero();
+        assertThat(run("case", "list", "--limit", "500").out()).contains("demo-0001", "harbour-0001");
+        assertThat(run("case", "show", "harbour-0001").out()).contains("case of: demo-harbour");
         assertThat(run("rank", WORDS).code()).isZero();
-        assertThat(json("evaluate", "--imported").get("scored").asInt()).isGreaterThan(100);
+        assertThat(json("evaluate", "--imported").get("scored").asInt()).isGreaterThan(300);
     }
 }

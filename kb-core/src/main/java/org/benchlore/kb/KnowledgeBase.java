@@ -20,6 +20,7 @@ import org.benchlore.kb.cases.Stakes;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.QualityReport;
 import org.benchlore.kb.knowledge.Risk;
 import org.benchlore.kb.planning.BenchConditions;
 import org.benchlore.kb.planning.FixRecord;
@@ -98,6 +99,12 @@ public final class KnowledgeBase implements AutoCloseable {
     public Knowledge knowledge() {
         open();
         return knowledge;
+    }
+
+    /** How good the packs are: coverage, testability, information, origins, twins, readability, one-way links. */
+    public QualityReport quality() {
+        open();
+        return QualityReport.of(knowledge);
     }
 
     /** Reads words about any device. @see #read(String, DeviceScope) */

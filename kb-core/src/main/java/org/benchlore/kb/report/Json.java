@@ -7,7 +7,9 @@ import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.ImportProblem;
 import org.benchlore.kb.cases.ImportResult;
 import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.PackProblem;
+import org.benchlore.kb.knowledge.QualityReport;
 import org.benchlore.kb.planning.FixRecord;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.Plan;
@@ -28,8 +30,10 @@ import org.benchlore.kb.search.SearchHit;
 import org.benchlore.kb.search.SearchResult;
 import tools.jackson.databind.cfg.EnumFeature;
 import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.module.SimpleModule;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
+import tools.jackson.databind.ser.std.ToStringSerializer;
 
 /**
  * Writes answers as JSON, each one line with a {@code schema} name and version; the schema files lie beside this class's
@@ -38,8 +42,10 @@ import tools.jackson.databind.node.ObjectNode;
 public final class Json {
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
     /** For answers that are written as they are: every component by its name, what is absent as null. */
-    private static final JsonMapper AS_IS =
-            JsonMapper.builder().enable(EnumFeature.WRITE_ENUMS_TO_LOWERCASE).build();
+    private static final JsonMapper AS_IS = JsonMapper.builder()
+            .enable(EnumFeature.WRITE_ENUMS_TO_LOWERCASE)
+            .addModule(new SimpleModule().addSerializer(DeviceScope.class, ToStringSerializer.instance))
+            .build();
 
     private Json() {}
 
@@ -294,6 +300,11 @@ public final class Json {
 
     private static void conditions(ObjectNode node, List<Reading.Condition> conditions) {
         texts(node, "conditions", conditions.stream().map(Json::lower).toList());
+    }
+
+    /** How good the packs are ({@code benchlore/quality/1}). */
+    public static String quality(QualityReport report) {
+        return decision("quality", report);
     }
 
     private static String decision(String name, Record answer) {
