@@ -2,6 +2,7 @@ package org.benchlore.kb;
 
 import java.io.IOException;
 import java.io.Reader;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
@@ -42,6 +43,7 @@ import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.ranking.Turn;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
+import org.benchlore.kb.report.KnowledgePages;
 import org.benchlore.kb.report.Sheets;
 import org.benchlore.kb.search.SearchHit;
 import org.benchlore.kb.search.SearchQuery;
@@ -410,6 +412,19 @@ public final class KnowledgeBase implements AutoCloseable {
     public long exportCases(Appendable to, boolean anonymised) throws IOException {
         open();
         return CaseExport.write(store, to, anonymised);
+    }
+
+    /**
+     * Writes the packs as static pages to browse; no case goes into them. See {@link KnowledgePages} for the paths that other
+     * tools can link to.
+     *
+     * @param folder new, empty, or written so before
+     * @throws org.benchlore.kb.report.ForeignFilesException if that would overwrite what is not ours
+     * @throws IOException if it cannot be written
+     */
+    public KnowledgePages.Written exportPages(Path folder) throws IOException {
+        open();
+        return new KnowledgePages(knowledge, memory.packs()).write(folder);
     }
 
     /** Throws away what is derived from the events, statistics and search index, and derives it again. */
