@@ -29,9 +29,8 @@ enum Cue {
                     + "not yet tested | did not check | did not measure | did not test | have not checked | have not measured | "
                     + "have not tested | could not measure | cannot measure | could not check | cannot check | to be checked | "
                     + "need to check | needs checking | should check | must check | will check | still to check | to check | "
-                    + "todo | will measure | to measure | going to check"),
-    /** What follows is supposed, not seen. */
-    SUPPOSED("if | whether | in case | should | unless"),
+                    + "todo | will measure | to measure | going to check | have not looked at | have not opened | not opened yet | "
+            + "not looked | have not tried | not yet tried"),
     /** A new statement begins. */
     BREAK("but | though | although | however | whereas | while | yet | because | even though | despite | otherwise | "
             + "then | so | which | therefore"),

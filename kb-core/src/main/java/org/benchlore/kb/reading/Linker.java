@@ -61,14 +61,17 @@ final class Linker {
         return claims;
     }
 
-    /** Whether an item is only supposed ("if the fuse is open") or still to be looked at. */
+    /** Whether an item is only spoken of or still to be looked at. */
     private boolean supposed(Item item) {
         if (item.entry.names.isEmpty() && item.entry.words.isEmpty() && item.entry.phrases.isEmpty()) {
             return false;
         }
+        if (passage.unreal(item.from) || passage.unreal(item.to - 1)) {
+            return true;
+        }
         for (int i = item.from - 1; i >= 0 && i >= item.from - REACH && passage.sameSegment(i, item.from); i--) {
             Optional<Item> cue = passage.item(i);
-            if (cue.isPresent() && (cue.get().cue(Cue.SUPPOSED) || cue.get().cue(Cue.UNCHECKED))) {
+            if (cue.isPresent() && cue.get().cue(Cue.UNCHECKED)) {
                 return true;
             }
         }

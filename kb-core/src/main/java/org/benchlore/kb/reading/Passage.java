@@ -1,12 +1,12 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.benchlore.kb.reading.analysis.Lexer;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A text as the linker sees it: tokens, the items of the lexicon found in them, and where sentences, clauses and their
@@ -49,6 +49,10 @@ final class Passage {
     private final int[] sentence;
     private final int[] clause;
     private final int[] segment;
+    private final boolean[] unreal;
+
+    /** The claim that a token is the reading of. */
+    private final @Nullable Claim[] readAt;
 
     /**
      * Finds the lexicon's items in a text.
@@ -64,11 +68,9 @@ final class Passage {
         for (int i = 0; i < n; i++) {
             terms[i] = term(tokens.get(i), lexicon);
         }
+        Rails.name(tokens, terms, lexicon);
         this.itemAt = new Item[n];
-        List<Trie.Match> matches = lexicon.trie().matches(tokens, terms);
-        matches.addAll(Lists.numbers(tokens, matches, lexicon));
-        matches.sort(Comparator.comparingInt(Trie.Match::from));
-        for (Trie.Match match : matches) {
+        for (Trie.Match match : lexicon.trie().matches(tokens, terms)) {
             Item item = new Item(items.size(), match.from(), match.to(), match.entry());
             items.add(item);
             for (int i = item.from; i < item.to; i++) {
@@ -79,6 +81,8 @@ final class Passage {
         this.clause = new int[n];
         this.segment = new int[n];
         split();
+        this.readAt = new Claim[n];
+        this.unreal = Mood.unreal(text, tokens, sentence);
     }
 
     private static String term(Token token, Lexicon lexicon) {
@@ -174,14 +178,18 @@ final class Passage {
         return segment[a] == segment[b];
     }
 
-    /** Whether the sentence or segment that ends after {@code token} ends with a question mark. */
-    boolean asked(int token) {
-        for (int i = token; i < tokens.size() && segment[i] == segment[token]; i++) {
-            if (tokens.get(i).is("?")) {
-                return true;
-            }
-        }
-        return false;
+    /** The claim that a token is the reading of, or null. */
+    @Nullable Claim readAt(int token) {
+        return readAt[token];
+    }
+
+    void read(int token, Claim claim) {
+        readAt[token] = claim;
+    }
+
+    /** Whether a token only asks, plans or supposes. */
+    boolean unreal(int token) {
+        return unreal[token];
     }
 
     /** Whether a token carries meaning and no item explains it. */

@@ -16,9 +16,6 @@ import org.benchlore.kb.reading.Reading.CodeSeen;
 import org.benchlore.kb.reading.Reading.Contradiction;
 import org.benchlore.kb.reading.Reading.Span;
 import org.benchlore.kb.reading.Reading.Understood;
-import org.benchlore.kb.reading.Reading.Value;
-import org.benchlore.kb.reading.analysis.Token;
-import org.benchlore.kb.reading.analysis.Token.Kind;
 
 /**
  * Reads what people write at the bench into findings. Immutable and thread-safe; one lexicon is built per scope that the
@@ -95,7 +92,7 @@ public final class Reader {
                 scope,
                 understood,
                 Leftovers.of(passage, claims),
-                quantities(passage),
+                new Quantities(passage, lexicon).list(),
                 contradictions(understood),
                 codes);
     }
@@ -139,17 +136,6 @@ public final class Reader {
                     claim.note));
         }
         return understood;
-    }
-
-    private static List<Value> quantities(Passage passage) {
-        List<Value> quantities = new ArrayList<>();
-        for (int i = 0; i < passage.size(); i++) {
-            Token token = passage.token(i);
-            if (token.kind() == Kind.QUANTITY && !token.unit().equals("times")) {
-                quantities.add(new Value(token.value(), token.unit(), passage.span(i, i + 1)));
-            }
-        }
-        return quantities;
     }
 
     /** Each finding against the first one of its symptom that says something else under the same conditions. */

@@ -85,7 +85,7 @@ final class Values {
             boolean reading = (token.kind() == Kind.QUANTITY || token.kind() == Kind.NUMBER)
                     && !token.tolerance()
                     && !token.unit().equals("times");
-            if (!reading || used[i] || blocked(i)) {
+            if (!reading || used[i] || passage.unreal(i) || blocked(i)) {
                 continue;
             }
             Named named = onRail(i);
@@ -274,6 +274,7 @@ final class Values {
         claim.state = verdict.state();
         claim.measured = new HashMap<>(verdict.likelihoods());
         claim.note = verdict.note();
+        passage.read(reading, claim);
         claims.add(claim);
     }
 

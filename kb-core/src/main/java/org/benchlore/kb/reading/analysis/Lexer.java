@@ -47,7 +47,7 @@ public final class Lexer {
     public static List<Token> tokens(String text) {
         Lexer lexer = new Lexer(text);
         lexer.run();
-        return lexer.tokens;
+        return Spoken.joined(lexer.tokens);
     }
 
     private void run() {
