@@ -15,9 +15,12 @@ final class Entry {
     @Nullable
     Cue cue;
 
+    /** The rank of what the packs say nothing about. */
+    static final int LANGUAGE = 3;
+
     /** Rank among matches of equal length: the packs' words before the language's. */
     int rank() {
-        return !phrases.isEmpty() ? 0 : code != null || !names.isEmpty() ? 1 : !words.isEmpty() ? 2 : 3;
+        return !phrases.isEmpty() ? 0 : code != null || !names.isEmpty() ? 1 : !words.isEmpty() ? 2 : LANGUAGE;
     }
 
     /** Whether {@code name} names a symptom that this phrase or name is about. */

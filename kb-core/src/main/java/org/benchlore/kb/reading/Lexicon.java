@@ -29,12 +29,18 @@ final class Lexicon {
     /** Stems that turn a thing's name into one of its quantities. */
     private static final Set<String> QUANTITIES = Set.of("voltag", "temperatur", "resistanc", "current", "esr");
 
+    private static final String RIPPLE = "rippl";
+    private static final Set<String> RIPPLE_WORDS = Set.of(RIPPLE, "on", "of", "at", "the", "nois");
+
     private final Trie trie = new Trie();
     private final TreeSet<String> surfaces = new TreeSet<>();
     private final Map<Double, Symptom> railsByVolts = new HashMap<>();
 
     /** Symptom by "id unit": what a reading in that unit belongs to when the symptom named has another one. */
     private final Map<String, Symptom> paired = new HashMap<>();
+
+    /** Symptom by the id of the rail whose ripple it is. */
+    private final Map<String, Symptom> ripples = new HashMap<>();
 
     /** Words of more than one term; symptoms share many. */
     private final Set<List<String>> longWords = new LinkedHashSet<>();
@@ -112,6 +118,11 @@ final class Lexicon {
     /** The symptom that a reading in another unit belongs to, "12 V to ground" for ohms on "12 V". */
     Optional<Symptom> paired(Symptom named, String unit) {
         return Optional.ofNullable(paired.get(named.id() + " " + unit));
+    }
+
+    /** The symptom of the ripple on a rail. */
+    Optional<Symptom> ripple(Symptom rail) {
+        return Optional.ofNullable(ripples.get(rail.id()));
     }
 
     private void add(Symptom symptom) {
@@ -217,6 +228,13 @@ final class Lexicon {
             List<String> terms = terms(Lexer.tokens(name));
             for (Sense other : senses(kernel(terms), e -> e.names)) {
                 paired.putIfAbsent(other.symptom().id() + " " + quantity.unit(), symptom);
+            }
+            if (terms.contains(RIPPLE)) {
+                List<String> thing =
+                        terms.stream().filter(t -> !RIPPLE_WORDS.contains(t)).toList();
+                for (Sense other : senses(thing, e -> e.names)) {
+                    ripples.putIfAbsent(other.symptom().id(), symptom);
+                }
             }
         }
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
@@ -17,6 +18,9 @@ final class Linker {
     private static final int REACH = 12;
     private static final double DEAREST = 7;
     private static final int LONGEST_LIST = 8;
+    private static final Set<String> PREPOSITIONS = Set.of("off", "out", "up", "down", "on", "in", "over", "around", "through");
+    private static final Set<String> PLACES =
+            Set.of("the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
 
     private record Candidate(double cost, Item name, Item word, Sense sense) {
         int at() {
@@ -43,8 +47,20 @@ final class Linker {
 
     /** Claims in order of their first token. */
     List<Claim> link() {
+        pass();
+        if (passage.release()) {
+            pass();
+        }
+        new Echoes(passage, claims).add();
+        bare();
+        claims.removeIf(c -> c.dropped);
+        claims.sort(Claim.BY_PLACE);
+        return Repeats.merged(passage, claims);
+    }
+
+    private void pass() {
         for (Item item : items) {
-            item.done |= supposed(item);
+            item.done |= supposed(item) || preposition(item) || adverb(item);
         }
         new Values(passage, lexicon, claims).link();
         phrases(false);
@@ -53,12 +69,23 @@ final class Linker {
         continued();
         new Negations(passage, claims, negationReach).apply();
         spread();
-        bare();
-        claims.removeIf(c -> c.dropped);
-        claims.sort(Comparator.comparingInt((Claim c) -> c.from)
-                .thenComparingInt(c -> c.to)
-                .thenComparing(c -> c.symptom.id()));
-        return claims;
+    }
+
+    /** "Off the front display", "out of service": where a place follows, "off" and "out" are no states. */
+    private boolean preposition(Item item) {
+        boolean plain = item.to - item.from == 1
+                && item.entry.names.isEmpty()
+                && PREPOSITIONS.contains(passage.token(item.from).term());
+        return plain && item.to < passage.size() && PLACES.contains(passage.token(item.to).term());
+    }
+
+    /** "It is still" is a state, "still no answer" is none. */
+    private boolean adverb(Item item) {
+        boolean still = item.to - item.from == 1 && passage.token(item.from).term().equals("still");
+        return still
+                && item.to < passage.size()
+                && passage.sameSegment(item.from, item.to)
+                && passage.token(item.to).kind() != Kind.PUNCTUATION;
     }
 
     /** Whether an item is only spoken of or still to be looked at. */
@@ -240,9 +267,17 @@ final class Linker {
     private void spread() {
         List<Claim> more = new ArrayList<>();
         for (Claim claim : List.copyOf(claims)) {
-            if (claim.name != null && claim.measured == null) {
-                spread(claim, claim.name, -1, more);
-                spread(claim, claim.name, 1, more);
+            if (claim.name != null && claim.measured == null && !claim.listed) {
+                List<Claim> same = new ArrayList<>();
+                spread(claim, claim.name, -1, same);
+                spread(claim, claim.name, 1, same);
+                for (Claim other : same) {
+                    claim.cover(other.from, other.to);
+                }
+                for (Claim other : same) {
+                    other.cover(claim.from, claim.to);
+                }
+                more.addAll(same);
             }
         }
         claims.addAll(more);
@@ -263,7 +298,7 @@ final class Linker {
                 return;
             }
             next.name = true;
-            same.get().cover(claim.from, claim.to);
+            same.get().listed = true;
             more.add(same.get());
             last = next;
         }

@@ -148,6 +148,10 @@ final class Mood {
     private boolean orders(int first, int to) {
         String word = words.get(first);
         String next = next(first, to);
+        if (next.isEmpty() || text.charAt(tokens.get(first).end()) == '-') {
+            // "take-up torque" is a thing
+            return false;
+        }
         if (word.equals("never") || word.equals("please") || word.equals("pls")) {
             return word.startsWith("pl") || MoodWords.ORDERS.contains(next) || MoodWords.ORDERS_WITH_OBJECT.contains(next);
         }

@@ -34,7 +34,7 @@ final class MoodWords {
 
     /** Verbs that, in front of a sentence, tell somebody what to do. */
     static final Set<String> ORDERS = words("check measure verify try replace swap order buy bring ask remember discharge tell "
-            + "remove let recap resolder desolder reflow inspect photograph lubricate send wait suspect consider avoid give get "
+            + "remove let recap resolder desolder reflow inspect photograph lubricate send wait consider avoid give get "
             + "find take keep connect make ensure see please pls");
 
     /** The same where the thing they are done to follows at once; alone they may be things ("charge current zero"). */
@@ -49,11 +49,11 @@ final class MoodWords {
             words("then next first and also now so or just finally better best always but ok okay well maybe kindly");
 
     /** What a request or plan is made of, wherever it stands; what follows in the sentence is no finding. */
-    static final Phrases PLANS = new Phrases("want to | wants to | wanted to | would like | going to | gonna | have to ask | has to ask "
+    static final Phrases PLANS = new Phrases("i want | we want | he wants | she wants | customer wants | owner wants | want to know | want to see | would like | going to | gonna | have to ask | has to ask "
             + "| need to | needs to | need new | needs a | needs new | plan to | planning to | intend to | about to order | let us "
             + "| lets see | to be measured | to be checked | to be tested | to be replaced | to be done | to be ordered | asks if "
             + "| asks whether | asked if | asked whether | wonder if | wonders if | wonder whether | wondering | wants to know "
-            + "| want to know | let me know | tell me | find out | see if | see whether | look whether | check if | check whether "
+            + "| let me know | tell me | find out | see if | see whether | look whether | check if | check whether "
             + "| check for | look for | looking for | whether | who has | can you | can we | can i | can somebody | can someone "
             + "| can anyone | could you | could we | could somebody | would you | will you | do you | did you | does anyone "
             + "| has anyone | have you | shall i | shall we | should i | should we | may i | remember to | dont forget | supposed to be "

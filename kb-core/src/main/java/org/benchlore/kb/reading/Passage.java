@@ -1,6 +1,7 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.benchlore.kb.reading.analysis.Lexer;
@@ -16,15 +17,23 @@ final class Passage {
     /** A line at least this long may go on in the next one. */
     private static final int WRAPPED_LINE = 60;
 
+    /** Tokens behind a reading in which "ripple" may still stand. */
+    private static final int RIPPLE_REACH = 6;
+
     /** An entry of the lexicon in the text. What it was used for is noted while linking. */
     static final class Item {
-        final int index;
+        /** Position among the items; changes when one gives way to those it hid. */
+        int index;
+
         final int from;
         final int to;
         final Entry entry;
         boolean name;
         boolean word;
         boolean done;
+
+        /** Whether it was hidden under a longer one that led nowhere. */
+        boolean fresh;
 
         Item(int index, int from, int to, Entry entry) {
             this.index = index;
@@ -45,6 +54,7 @@ final class Passage {
     final String text;
     final List<Token> tokens;
     final List<Item> items = new ArrayList<>();
+    private final List<Trie.Match> hidden = new ArrayList<>();
     private final Item[] itemAt;
     private final int[] sentence;
     private final int[] clause;
@@ -70,12 +80,8 @@ final class Passage {
         }
         Rails.name(tokens, terms, lexicon);
         this.itemAt = new Item[n];
-        for (Trie.Match match : lexicon.trie().matches(tokens, terms)) {
-            Item item = new Item(items.size(), match.from(), match.to(), match.entry());
-            items.add(item);
-            for (int i = item.from; i < item.to; i++) {
-                itemAt[i] = item;
-            }
+        for (Trie.Match match : lexicon.trie().matches(tokens, terms, hidden)) {
+            put(match);
         }
         this.sentence = new int[n];
         this.clause = new int[n];
@@ -83,6 +89,66 @@ final class Passage {
         split();
         this.readAt = new Claim[n];
         this.unreal = Mood.unreal(text, tokens, sentence);
+    }
+
+    private void put(Trie.Match match) {
+        Item item = new Item(items.size(), match.from(), match.to(), match.entry());
+        items.add(item);
+        Arrays.fill(itemAt, item.from, item.to, item);
+    }
+
+    /**
+     * Lets items that led nowhere give way to shorter ones they hid.
+     *
+     * @return whether any did
+     */
+    boolean release() {
+        boolean[] freed = new boolean[itemAt.length];
+        boolean any = false;
+        for (Trie.Match match : hidden) {
+            Item over = itemAt[match.from()];
+            if (over != null && gives(over, match)) {
+                Arrays.fill(freed, over.from, over.to, true);
+                Arrays.fill(itemAt, over.from, over.to, null);
+            }
+            if (clear(match, freed)) {
+                Item item = new Item(0, match.from(), match.to(), match.entry());
+                item.fresh = true;
+                Arrays.fill(itemAt, item.from, item.to, item);
+                any = true;
+            }
+        }
+        hidden.clear();
+        if (any) {
+            number();
+        }
+        return any;
+    }
+
+    private static boolean gives(Item over, Trie.Match match) {
+        boolean unused = over.free() && !over.fresh && over.entry.rank() < Entry.LANGUAGE;
+        boolean enough = over.entry.names.stream().anyMatch(s -> s.symptom().bare() != null);
+        return unused && !enough && over.from <= match.from() && match.to() <= over.to && over.to - over.from > match.to() - match.from();
+    }
+
+    private void number() {
+        items.clear();
+        for (int i = 0; i < itemAt.length; i++) {
+            Item item = itemAt[i];
+            if (item != null && item.from == i) {
+                item.index = items.size();
+                items.add(item);
+            }
+        }
+    }
+
+    private boolean clear(Trie.Match match, boolean[] freed) {
+        for (int i = match.from(); i < match.to(); i++) {
+            if (itemAt[i] != null || !freed[i]) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static String term(Token token, Lexicon lexicon) {
@@ -99,7 +165,7 @@ final class Passage {
         int segments = 0;
         for (int i = 0; i < tokens.size(); i++) {
             Item item = itemAt[i];
-            if (item != null && item.from == i && breaks(item)) {
+            if (item != null && item.from == i && breaks(item) && !echoes(item)) {
                 clauses++;
                 segments++;
             }
@@ -123,6 +189,12 @@ final class Passage {
     private static boolean breaks(Item item) {
         boolean pack = !item.entry.names.isEmpty() || !item.entry.words.isEmpty() || !item.entry.phrases.isEmpty();
         return !pack && (item.entry.cue == Cue.BREAK || item.entry.cue == Cue.EXCEPT);
+    }
+
+    /** "So is the 3.3" goes on with what was said. */
+    private boolean echoes(Item item) {
+        boolean so = tokens.get(item.from).term().equals("so") && item.to < tokens.size();
+        return so && (tokens.get(item.to).term().equals("be") || tokens.get(item.to).term().equals("do"));
     }
 
     private boolean dash(int i) {
@@ -190,6 +262,17 @@ final class Passage {
     /** Whether a token only asks, plans or supposes. */
     boolean unreal(int token) {
         return unreal[token];
+    }
+
+    /** Whether the sentence of a token has spoken of ripple so far. */
+    boolean speaksOfRipple(int token) {
+        for (int i = token + RIPPLE_REACH; i >= 0 && i > token - 4 * RIPPLE_REACH; i--) {
+            boolean ripple = i < tokens.size() && sentence[i] == sentence[token] && tokens.get(i).term().equals("rippl");
+            if (ripple) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Whether a token carries meaning and no item explains it. */

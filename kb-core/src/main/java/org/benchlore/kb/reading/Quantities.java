@@ -83,7 +83,7 @@ final class Quantities {
     }
 
     /** Whether no digit is written that a name would not have: "12 V", not "12.0 V". */
-    private static boolean round(Token token) {
+    static boolean round(Token token) {
         BigDecimal written = BigDecimal.valueOf(exact(Math.abs(token.value()) / token.factor()));
         double step = Math.pow(10, -Math.max(0, written.stripTrailingZeros().scale()));
         return token.spread() == 0 && token.resolution() >= 0.999 * token.factor() * step;

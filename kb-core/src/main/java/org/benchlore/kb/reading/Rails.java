@@ -65,6 +65,8 @@ final class Rails {
             while (next < tokens.size() && next < end + 3 && Plain.joining(tokens.get(next))) {
                 next++;
             }
+            boolean step = from > 0 && tokens.get(from - 1).term().equals("from") && next < tokens.size() && next == end;
+            next += step && tokens.get(next).term().equals("to") ? 1 : 0;
             boolean the = next > end && next < tokens.size() && tokens.get(next).term().equals("the");
             next += the ? 1 : 0;
             boolean member = next > end && next < tokens.size() && (number(tokens, next, lexicon) || volts(tokens, next));

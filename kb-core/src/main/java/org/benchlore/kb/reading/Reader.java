@@ -79,9 +79,7 @@ public final class Reader {
         List<CodeSeen> codes = log.with(new Codes(passage, lexicon).read(claims));
         claims.removeIf(claim -> log.counts(claim.symptom.id()));
         claims.addAll(new Linker(passage, lexicon, negationReach).link());
-        claims.sort(Comparator.comparingInt((Claim c) -> c.from)
-                .thenComparingInt(c -> c.to)
-                .thenComparing(c -> c.symptom.id()));
+        claims.sort(Claim.BY_PLACE);
         List<Understood> understood = new ArrayList<>(understood(passage, claims));
         understood.addAll(log.understood());
         understood.sort(Comparator.comparingInt((Understood u) -> u.span().start())
@@ -122,11 +120,13 @@ public final class Reader {
     }
 
     private static List<Understood> understood(Passage passage, List<Claim> claims) {
+        Stretches.stretch(passage, claims);
         Context context = new Context(passage, claims);
         List<Understood> understood = new ArrayList<>(claims.size());
-        for (Claim claim : claims) {
-            Set<Cue> cues = context.around(claim);
-            Span span = passage.span(claim.from, claim.to);
+        for (int i = 0; i < claims.size(); i++) {
+            Claim claim = claims.get(i);
+            Set<Cue> cues = context.of(i);
+            Span span = passage.span(claim.stretchFrom, claim.stretchTo);
             understood.add(new Understood(
                     claim.finding(cues.contains(Cue.DOUBT)),
                     span,

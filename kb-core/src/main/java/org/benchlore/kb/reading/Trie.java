@@ -52,8 +52,12 @@ final class Trie {
         return Optional.ofNullable(node.entry);
     }
 
-    /** Matches that do not overlap, in order: longest first, then the packs' before the language's, then leftmost. */
-    List<Match> matches(List<Token> tokens, String[] terms) {
+    /**
+     * Matches that do not overlap, in order: longest first, then the packs' before the language's, then leftmost.
+     *
+     * @param hidden gets the packs' matches that lie wholly under a longer one, best first
+     */
+    List<Match> matches(List<Token> tokens, String[] terms, List<Match> hidden) {
         List<Match> all = new ArrayList<>();
         for (int i = 0; i < terms.length; i++) {
             if (tokens.get(i).kind() != Kind.PUNCTUATION) {
@@ -72,6 +76,8 @@ final class Trie {
                     taken[i] = true;
                 }
                 chosen.add(match);
+            } else if (match.entry().rank() < Entry.LANGUAGE) {
+                hidden.add(match);
             }
         }
         chosen.sort(Comparator.comparingInt(Match::from));

@@ -13,20 +13,21 @@ import org.benchlore.kb.knowledge.PackSource;
 
 /**
  * How well the reader reads with the packs that ship and those of the demonstration: {@code kb-core/measure reading [--json]
- * [--gold FILE] [--verbose]}. What is counted how is described in {@code kb-core/docs/reading.md}.
+ * [--gold FILE] [--verbose] [--data DIR]}. What is counted how is described in {@code kb-core/docs/reading.md}.
  */
 final class ReadingMeasure {
     /** The split that nobody tunes on; its misses are never shown. */
     private static final String UNTOUCHED = "test";
 
-    private static final Path DATA = Path.of("../kb-data/src/main/resources/org/benchlore/kb/data");
+    private static final String DATA = "../kb-data/src/main/resources/org/benchlore/kb/data";
 
     private ReadingMeasure() {}
 
     public static void main(String[] args) throws IOException {
         List<String> given = List.of(args);
         int gold = given.indexOf("--gold");
-        Knowledge knowledge = knowledge();
+        int data = given.indexOf("--data");
+        Knowledge knowledge = knowledge(Path.of(data < 0 ? DATA : given.get(data + 1)));
         if (gold >= 0) {
             Path file = Path.of(given.get(gold + 1));
             String name = file.getFileName().toString();
@@ -40,8 +41,12 @@ final class ReadingMeasure {
 
     /** The shipped packs and the invented device families. */
     static Knowledge knowledge() {
-        List<PackSource> packs = new ArrayList<>(PackSource.readFolder(DATA.resolve("packs")));
-        packs.addAll(PackSource.readFolder(DATA.resolve("demo")));
+        return knowledge(Path.of(DATA));
+    }
+
+    private static Knowledge knowledge(Path data) {
+        List<PackSource> packs = new ArrayList<>(PackSource.readFolder(data.resolve("packs")));
+        packs.addAll(PackSource.readFolder(data.resolve("demo")));
         return PackReader.read(packs);
     }
 

@@ -116,7 +116,6 @@ final class Stemmer {
         same("creep", "crept");
         same("sink", "sank", "sunk");
         same("rise", "rose", "risen", "rising");
-        same("bite", "bit", "bitten");
         same("chew", "chewn");
         same("split", "splitting");
         same("shut", "shutting");
