@@ -18,6 +18,9 @@ final class Claim {
             .thenComparingInt(c -> c.to)
             .thenComparing(c -> c.symptom.id());
 
+    /** How likely another fault is when one is denied, relative to none. Our own choice; it decides what stands first. */
+    private static final double ANOTHER_FAULT = 0.95;
+
     final Symptom symptom;
     final Passage.@Nullable Item name;
 
@@ -80,7 +83,7 @@ final class Claim {
         } else {
             for (State other : symptom.states()) {
                 if (!other.id().equals(said.id())) {
-                    likelihoods.put(other.id(), 1.0);
+                    likelihoods.put(other.id(), other.normal() || said.normal() ? 1.0 : ANOTHER_FAULT);
                 }
             }
         }

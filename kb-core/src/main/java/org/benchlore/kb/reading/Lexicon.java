@@ -50,6 +50,8 @@ final class Lexicon {
 
     private final Map<String, Symptom> byId = new TreeMap<>();
     private final Map<String, Device.Code> codes = new HashMap<>();
+    private final List<Bags.Bag> phrases = new ArrayList<>();
+    private final Bags bags;
     private final LogLines logLines;
     private final Spelling spelling;
 
@@ -76,8 +78,15 @@ final class Lexicon {
                 }
             }
         }
+        for (Polarity polarity : Polarity.values()) {
+            for (String word : polarity.words()) {
+                entries(word).forEach(entry -> entry.polarity = polarity);
+            }
+        }
         entriesByPhrase.clear();
         longWords.clear();
+        this.bags = new Bags(phrases);
+        phrases.clear();
         this.spelling = new Spelling(surfaces);
         this.logLines = new LogLines(devices);
     }
@@ -91,6 +100,10 @@ final class Lexicon {
 
     Trie trie() {
         return trie;
+    }
+
+    Bags bags() {
+        return bags;
     }
 
     LogLines logLines() {
@@ -153,6 +166,11 @@ final class Lexicon {
                 for (Entry entry : entries(phrase)) {
                     Entry.addOnce(entry.phrases, sense);
                 }
+                List<Token> tokens = Lexer.tokens(phrase);
+                int content = (int) tokens.stream().filter(Plain::content).count();
+                List<String> terms =
+                        terms(tokens).stream().filter(t -> !Plain.filler(t)).toList();
+                phrases.add(new Bags.Bag(terms, content, sense));
             }
         }
     }
@@ -303,7 +321,7 @@ final class Lexicon {
     private static List<String> terms(List<Token> tokens) {
         List<String> all = tokens.stream()
                 .filter(t -> t.kind() != Kind.PUNCTUATION)
-                .map(Token::term)
+                .map(t -> t.kind() == Kind.WORD ? Synonyms.of(t.term()) : t.term())
                 .toList();
         List<String> bare =
                 all.stream().filter(t -> !Plain.ARTICLES.contains(t)).toList();

@@ -18,6 +18,10 @@ final class Linker {
     private static final int REACH = 12;
     private static final double DEAREST = 7;
     private static final int LONGEST_LIST = 8;
+    private static final double DEAREST_PRAISE = 2;
+    private static final Set<String> PRONOUNS = Set.of("it", "that", "he", "she", "they", "this");
+    private static final Set<String> GOVERNORS =
+            Set.of("with", "on", "off", "from", "at", "in", "to", "for", "by", "of", "after", "without", "through");
     private static final Set<String> PREPOSITIONS = Set.of("off", "out", "up", "down", "on", "in", "over", "around", "through");
     private static final Set<String> PLACES =
             Set.of("the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
@@ -52,6 +56,7 @@ final class Linker {
             pass();
         }
         new Echoes(passage, claims).add();
+        new Loose(passage, lexicon, claims).add();
         bare();
         claims.removeIf(c -> c.dropped);
         claims.sort(Claim.BY_PLACE);
@@ -128,7 +133,7 @@ final class Linker {
         List<Candidate> candidates = new ArrayList<>();
         for (int w = 0; w < items.size(); w++) {
             Item word = items.get(w);
-            if (!word.entry.words.isEmpty() && word.free()) {
+            if (word.entry.says() && word.free()) {
                 around(w, -1, candidates);
                 around(w, 1, candidates);
             }
@@ -165,11 +170,11 @@ final class Linker {
             }
             if (!name.entry.names.isEmpty() && !name.done && !name.name) {
                 double cost = passed + gapCost(gapFrom, gapTo, step < 0) + (step < 0 ? 0 : 0.5);
-                match(name, word).ifPresent(sense -> {
-                    if (cost <= DEAREST) {
-                        candidates.add(new Candidate(cost, name, word, sense));
-                    }
-                });
+                Optional<Sense> taught = match(name, word);
+                Optional<Sense> sense = taught.isPresent() ? taught : praised(name, word, cost);
+                if (sense.isPresent() && cost <= DEAREST) {
+                    candidates.add(new Candidate(cost, name, word, sense.get()));
+                }
             }
             if (name.name && match(name, word).isPresent()) {
                 // something is said of a nearer one already; the word goes on about that
@@ -189,6 +194,30 @@ final class Linker {
             }
         }
         return Optional.empty();
+    }
+
+    /** What praise or blame behind a name says of it, where the pack does not teach the word and nothing else is the subject. */
+    private Optional<Sense> praised(Item name, Item word, double cost) {
+        Polarity polarity = word.entry.polarity;
+        if (polarity == null || cost > DEAREST_PRAISE || word.from < name.to || !subject(name)) {
+            return Optional.empty();
+        }
+        for (int i = name.to; i < word.from; i++) {
+            if (PRONOUNS.contains(passage.token(i).term())) {
+                return Optional.empty();
+            }
+        }
+        return polarity.of(name.entry.names.get(0).symptom());
+    }
+
+    /** Whether no preposition governs a name. */
+    private boolean subject(Item name) {
+        for (int i = name.from - 1; i >= Math.max(0, name.from - 2) && passage.sameSegment(i, name.from); i--) {
+            if (GOVERNORS.contains(passage.token(i).term())) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** Cost of what stands between; over {@link #DEAREST} when the word plainly belongs to something else. */
@@ -221,7 +250,7 @@ final class Linker {
     private void continued() {
         for (int w = 1; w < items.size(); w++) {
             Item word = items.get(w);
-            if (!word.free() || word.entry.words.isEmpty() || !continues(w)) {
+            if (!word.free() || !word.entry.says() || !continues(w)) {
                 continue;
             }
             for (int i = w - 1; i >= 0 && word.from - items.get(i).to <= REACH; i--) {

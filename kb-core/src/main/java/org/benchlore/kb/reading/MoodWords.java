@@ -71,7 +71,7 @@ final class MoodWords {
 
     /** First words of a note's heading that speaks of what is to come or of all units. */
     static final Set<String> HEADINGS = words("next todo plan wanted general rule reminder shipping question needed ordered order "
-            + "invoice quote estimate agenda tomorrow later open tip note hint");
+            + "invoice quote estimate agenda tomorrow");
 
     static final Set<String> ASKING = words("what which who whom whose how why where when");
     static final Set<String> AUXILIARIES = words("is are was were do does did can could will would should shall has have had may "

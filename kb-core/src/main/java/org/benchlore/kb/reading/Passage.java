@@ -55,6 +55,7 @@ final class Passage {
     final List<Token> tokens;
     final List<Item> items = new ArrayList<>();
     private final List<Trie.Match> hidden = new ArrayList<>();
+    private final String[] terms;
     private final Item[] itemAt;
     private final int[] sentence;
     private final int[] clause;
@@ -74,13 +75,15 @@ final class Passage {
         this.text = text;
         this.tokens = Lexer.tokens(prose);
         int n = tokens.size();
-        String[] terms = new String[n];
+        this.terms = new String[n];
         for (int i = 0; i < n; i++) {
             terms[i] = term(tokens.get(i), lexicon);
         }
         Rails.name(tokens, terms, lexicon);
         this.itemAt = new Item[n];
-        for (Trie.Match match : lexicon.trie().matches(tokens, terms, hidden)) {
+        List<Trie.Match> all = lexicon.trie().all(tokens, terms);
+        Inverted.names(tokens, terms, lexicon, all);
+        for (Trie.Match match : Trie.chosen(all, n, hidden)) {
             put(match);
         }
         this.sentence = new int[n];
@@ -156,7 +159,7 @@ final class Passage {
             return token.term();
         }
         Optional<String> mended = lexicon.spelling().mend(token.surface());
-        return mended.map(word -> Lexer.tokens(word).get(0).term()).orElse(token.term());
+        return Synonyms.of(mended.map(word -> Lexer.tokens(word).get(0).term()).orElse(token.term()));
     }
 
     private void split() {
@@ -223,6 +226,11 @@ final class Passage {
 
     Token token(int i) {
         return tokens.get(i);
+    }
+
+    /** The term of a token as the lexicon knows it: typing mistakes mended, synonyms folded. */
+    String term(int i) {
+        return terms[i];
     }
 
     /** The item that covers a token, if any. */

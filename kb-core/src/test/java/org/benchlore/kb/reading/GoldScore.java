@@ -27,6 +27,9 @@ final class GoldScore {
     /** Relative difference of quantities that are the same: what adding prefixes costs in doubles, with room. */
     private static final double SAME = 1e-9;
 
+    /** States less likely than this, beside the one said, show doubt. */
+    private static final double DOUBTED = 0.9;
+
     final Map<Kind, Tally> kinds = new EnumMap<>(Kind.class);
 
     /** Findings of every kind, without quantities, codes and conditions. */
@@ -163,9 +166,9 @@ final class GoldScore {
         return measured || (mark == Mark.DOUBTED) == doubted(hit);
     }
 
-    /** Whether states are possible that the words do not name; "not red" leaves several that are equally likely. */
+    /** Whether states are possible that the words do not name; "not red" leaves several that are about as likely. */
     private static boolean doubted(Understood hit) {
-        return hit.finding().likelihoods().values().stream().anyMatch(p -> p < 1);
+        return hit.finding().likelihoods().values().stream().anyMatch(p -> p < DOUBTED);
     }
 
     private Kind chargedTo(GoldText gold, Reading reading, Understood extra) {
