@@ -85,6 +85,11 @@ final class Memory {
                         .toList());
     }
 
+    /** The packs' opinion alone. */
+    RankingModel packs() {
+        return packs;
+    }
+
     /** What cases teach. */
     Lessons lessons() {
         return lessons;
