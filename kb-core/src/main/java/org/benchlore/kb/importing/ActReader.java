@@ -84,7 +84,7 @@ final class ActReader {
             Clause clause = clauses.get(i);
             Clause before = i > 0 && clauses.get(i - 1).sentence() >= clause.sentence() - 1 ? clauses.get(i - 1) : null;
             if (part.field() != ImportField.CAUSE) {
-                conclusion(clause, acts);
+                conclusion(clause, sentenceMate(clauses, i + 1, clause), acts);
                 test(clause, acts);
             }
             int known = acts.size();
@@ -100,6 +100,12 @@ final class ActReader {
         }
         endings.flush(acts);
         return merged(acts);
+    }
+
+    /** The clause at a place, if it is of the same sentence as another. */
+    private static @Nullable Clause sentenceMate(List<Clause> clauses, int place, Clause other) {
+        boolean mate = place < clauses.size() && clauses.get(place).sentence() == other.sentence();
+        return mate ? clauses.get(place) : null;
     }
 
     /** An ending said twice running is one; "works again" and "ran a week" is one that is proven. */
@@ -156,28 +162,40 @@ final class ActReader {
         }
     }
 
-    private void conclusion(Clause clause, List<Act> acts) {
+    private void conclusion(Clause clause, @Nullable Clause after, List<Act> acts) {
+        if (clause.has(Cue.GOOD) || clause.has(Cue.NEGATION)) {
+            return;
+        }
         for (Clause.Hit hit : clause.hits()) {
-            boolean opens = hit.is(Cue.CAUSE) || hit.is(Cue.FOUND);
-            if (!opens || clause.has(Cue.GOOD) || clause.before(hit.from(), NOT_SO)) {
+            boolean outright = hit.is(Cue.CAUSE);
+            if (!(outright || hit.is(Cue.FOUND)) || clause.before(hit.from(), NOT_SO)) {
                 continue;
             }
-            int end = clause.hits().stream()
-                    .filter(h -> h.from() > hit.from() && h.work() != null)
-                    .mapToInt(Clause.Hit::from)
-                    .findFirst()
-                    .orElse(clause.words().size());
-            Set<String> said = terms(clause, 0, end);
-            Optional<String> cause = names.cause(said, hit.is(Cue.CAUSE), scope);
+            Set<String> said = terms(clause, 0, firstWork(clause, hit.from()));
+            Optional<String> cause = names.cause(said, outright, scope);
+            if (cause.isEmpty() && outright && after != null && actless(after) && !after.has(Cue.GOOD)) {
+                // "it turned out to be the bridge, shorted": the state comes behind a comma
+                Set<String> both = new LinkedHashSet<>(said);
+                both.addAll(terms(after, 0, after.words().size()));
+                cause = names.cause(both, true, scope);
+            }
             if (cause.isPresent()) {
                 conclude(clause, cause.get(), acts);
                 return;
             }
-            if (hit.is(Cue.CAUSE) && !said.isEmpty()) {
+            if (outright && !said.isEmpty()) {
                 acts.add(Act.cause(clause.start(), clause.end(), "", true));
                 return;
             }
         }
+    }
+
+    private static int firstWork(Clause clause, int from) {
+        return clause.hits().stream()
+                .filter(h -> h.from() > from && h.work() != null)
+                .mapToInt(Clause.Hit::from)
+                .findFirst()
+                .orElse(clause.words().size());
     }
 
     private void conclude(Clause clause, String causeId, List<Act> acts) {

@@ -55,7 +55,10 @@ record DiaryLine(
             String title = hashes > 0 ? text.substring(hashes).replaceAll("[#\\s]+$", "") : text;
             return heading(number, hashes > 0 ? hashes : 2, unmarked(title).strip(), order);
         }
-        text = unmarked(text);
+        text = unmarked(text).strip();
+        if (text.isEmpty()) {
+            return plain(number, Kind.BLANK, 0, "");
+        }
         int bullet = DateScan.at(text, 0, order).isPresent() ? 0 : bullet(text);
         String content = text.substring(bullet).strip();
         return content(number, bullet > 0 ? Kind.BULLET : Kind.TEXT, indent, content, order);

@@ -35,6 +35,7 @@ final class DiaryRecord {
 
     private boolean body;
     private boolean spoilt;
+    private boolean preamble;
     private boolean named;
     private boolean worked;
     private boolean ended;
@@ -117,6 +118,12 @@ final class DiaryRecord {
     /** Drops it and what follows up to the next one: something in it was reported. */
     void spoil() {
         spoilt = true;
+        body = true;
+    }
+
+    /** Says that it only introduces what stands under further headings, so that nobody misses a case in it. */
+    void preamble() {
+        preamble = true;
     }
 
     void title(DiaryLine heading) {
@@ -229,6 +236,6 @@ final class DiaryRecord {
     Optional<RawRecord> made() {
         close();
         boolean told = parts.stream().anyMatch(p -> p.field().wordy());
-        return told && !spoilt ? Optional.of(new RawRecord(line, date, parts)) : Optional.empty();
+        return told && !spoilt ? Optional.of(new RawRecord(line, date, parts, preamble)) : Optional.empty();
     }
 }

@@ -102,7 +102,7 @@ final class DiarySplitter {
         if (line.noSuchDay()) {
             report(line.number(), "there is no such day as this line begins with", "correct the date");
             finish();
-            current = new DiaryRecord(line.number(), Optional.empty(), true);
+            current = new DiaryRecord(line.number(), Optional.empty(), false);
             current.spoil();
             return;
         }
@@ -133,6 +133,9 @@ final class DiarySplitter {
             } else if (line.date().isEmpty() && !named(line.text())) {
                 record.add(line, ImportField.NOTES, Optional.empty(), Clause.of(line.text()));
                 return;
+            } else {
+                contexts.put(record.level(), new Context(record.date(), record.title()));
+                record.preamble();
             }
         }
         finish();

@@ -184,7 +184,7 @@ public final class Importer {
                 }
                 Optional<ImportDraft> draft = teller.tell(record);
                 draft.ifPresent(drafts::add);
-                if (draft.isEmpty()) {
+                if (draft.isEmpty() && !record.preamble()) {
                     problems.add(new ImportProblem(
                             source,
                             record.line(),

@@ -12,8 +12,9 @@ import org.benchlore.kb.reading.analysis.Token;
  * @param line where it begins, from 1
  * @param date the day that its heading gives
  * @param parts its texts, in order; at least one
+ * @param preamble whether it introduces other records, and need not be a case
  */
-record RawRecord(long line, Optional<LocalDate> date, List<Part> parts) {
+record RawRecord(long line, Optional<LocalDate> date, List<Part> parts, boolean preamble) {
     /** A text and what it is about. */
     static final class Part {
         private final ImportField field;

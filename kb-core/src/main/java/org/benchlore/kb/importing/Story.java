@@ -175,7 +175,8 @@ final class Story {
             }
             boolean event = act.known() || act.is(Act.Kind.ENDING);
             blanked.add(new Stretch(act.start(), act.end()));
-            note(part, from, event ? act.start() : act.end(), blanked, elsewhere);
+            // work and its ending may share a clause, and then share its words
+            note(part, from, Math.max(from, event ? act.start() : act.end()), blanked, elsewhere);
             Outcome outcome = act.outcome();
             if (outcome == null) {
                 work(act, part);
@@ -243,15 +244,12 @@ final class Story {
     }
 
     private static Source source(ImportField field, List<Reading.Understood> understood) {
-        if (field == ImportField.COMPLAINT) {
-            return Source.OWNER;
+        if (field == ImportField.COMPLAINT || field == ImportField.MEASURED) {
+            return field == ImportField.COMPLAINT ? Source.OWNER : Source.MEASURED;
         }
         Set<Source> sources = EnumSet.noneOf(Source.class);
         understood.forEach(u -> sources.add(u.source()));
-        if (sources.size() == 1) {
-            return sources.iterator().next();
-        }
-        return field == ImportField.MEASURED ? Source.MEASURED : Source.SEEN;
+        return sources.size() == 1 ? sources.iterator().next() : Source.SEEN;
     }
 
     /** A test with those of the findings beside it, in the same sentence, that it reveals. */

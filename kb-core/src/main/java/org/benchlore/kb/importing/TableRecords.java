@@ -86,7 +86,7 @@ final class TableRecords {
             }
         }
         return parts.stream().anyMatch(p -> p.field().wordy())
-                ? Optional.of(new RawRecord(line, date(cell(row, ImportField.DATE)), parts))
+                ? Optional.of(new RawRecord(line, date(cell(row, ImportField.DATE)), parts, false))
                 : Optional.empty();
     }
 
