@@ -68,6 +68,7 @@ final class DemoCommand extends BenchCommand {
                 results.stream().mapToLong(ImportResult::events).sum(),
                 results.stream().mapToLong(ImportResult::added).sum(),
                 results.stream().mapToLong(ImportResult::known).sum(),
+                0,
                 results.stream().flatMap(r -> r.problems().stream()).toList(),
                 results.stream().mapToLong(ImportResult::moreProblems).sum());
     }
