@@ -48,7 +48,7 @@ final class Context {
             while (next < claims.size() && claims.get(next).stretchFrom <= item.from) {
                 next++;
             }
-            if (cue != null && item.free()) {
+            if (cue != null && item.free() && !(Cue.CONDITIONS.contains(cue) && notOnly(item))) {
                 place(item, cue, next, reach);
             }
         }
@@ -116,6 +116,12 @@ final class Context {
 
     private static boolean attaches(Cue cue) {
         return Cue.CONDITIONS.contains(cue) || cue == Cue.DOUBT || cue == Cue.MEASURED || cue == Cue.PAST || cue == Cue.NOW;
+    }
+
+    /** "Not only when warm" is no condition. */
+    private boolean notOnly(Item item) {
+        Item before = item.index > 0 ? passage.items.get(item.index - 1) : null;
+        return before != null && before.entry.cue == Cue.NO_NEGATION && before.to == item.from;
     }
 
     /** Whether the segment says nothing but cues, so that they must be meant for a neighbour. */

@@ -29,6 +29,7 @@ final class Lexicon {
     /** Stems that turn a thing's name into one of its quantities. */
     private static final Set<String> QUANTITIES = Set.of("voltag", "temperatur", "resistanc", "current", "esr");
 
+    private static final Set<String> AUXILIARIES = Set.of("do", "will", "can");
     private static final String RIPPLE = "rippl";
     private static final Set<String> RIPPLE_WORDS = Set.of(RIPPLE, "on", "of", "at", "the", "nois");
 
@@ -293,6 +294,10 @@ final class Lexicon {
             surfaces.add(token.surface());
         }
         entries.add(trie.entry(terms));
+        if (terms.size() > 2 && AUXILIARIES.contains(terms.get(0)) && terms.get(1).equals("not")) {
+            // "lamp not light" for "lamp does not light"
+            entries.add(trie.entry(terms.subList(1, terms.size())));
+        }
         String joined = joined(phrase, tokens);
         if (joined != null) {
             List<String> other = terms(Lexer.tokens(joined));

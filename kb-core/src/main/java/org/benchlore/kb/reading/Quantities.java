@@ -79,7 +79,8 @@ final class Quantities {
             return true;
         }
         boolean known = lexicon.rail(token.value()).isPresent();
-        return known && !VALUED.contains(before);
+        boolean unread = i > 1 && passage.token(i - 2).term().equals("not");
+        return known && (unread || !VALUED.contains(before));
     }
 
     /** Whether no digit is written that a name would not have: "12 V", not "12.0 V". */

@@ -17,6 +17,7 @@ class CorpusTest {
         String report = String.join("\n", score.misses);
         assertThat(score.findings.precision()).as(report).isGreaterThan(0.97);
         assertThat(score.findings.recall()).as(report).isGreaterThan(0.97);
+        assertThat(score.all().f1()).as(report).isGreaterThan(0.97);
         assertThat(score.spans.value()).as(report).isGreaterThanOrEqualTo(0.97);
     }
 
@@ -24,8 +25,7 @@ class CorpusTest {
     void held_out_half_keeps_its_level() {
         // the misses stay out of the report on purpose: nobody tunes on this half
         GoldScore score = score("reading-test.txt");
-        assertThat(score.findings.f1()).isGreaterThan(0.92);
-        assertThat(score.spans.value()).isGreaterThanOrEqualTo(0.9);
+        assertThat(score.findings.f1()).isGreaterThan(0.96);
     }
 
     @Test
