@@ -28,7 +28,9 @@ final class ExportCommand extends BenchCommand {
     @Nullable
     Path file;
 
-    @Option(names = "--anonymous", description = "Leave out free text, serial numbers and the names of other shops.")
+    @Option(
+            names = "--anonymous",
+            description = "Leave out free text, serial numbers, prices and the names of other shops.")
     boolean anonymous;
 
     @Option(

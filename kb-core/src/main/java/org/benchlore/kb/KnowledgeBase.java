@@ -7,6 +7,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import org.benchlore.kb.cases.CaseEvent;
@@ -16,18 +17,18 @@ import org.benchlore.kb.cases.CaseIds;
 import org.benchlore.kb.cases.CaseImport;
 import org.benchlore.kb.cases.CaseStore;
 import org.benchlore.kb.cases.ImportResult;
+import org.benchlore.kb.cases.Stakes;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.DeviceScope;
-import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.QualityReport;
 import org.benchlore.kb.knowledge.Risk;
 import org.benchlore.kb.planning.BenchConditions;
-import org.benchlore.kb.planning.BenchRecord;
 import org.benchlore.kb.planning.FixRecord;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.Plan;
 import org.benchlore.kb.planning.ProofPlan;
+import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.planning.TestErrors;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
@@ -36,6 +37,7 @@ import org.benchlore.kb.ranking.Evaluator;
 import org.benchlore.kb.ranking.Influence;
 import org.benchlore.kb.ranking.PairRanking;
 import org.benchlore.kb.ranking.Ranking;
+import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.ranking.Turn;
@@ -143,10 +145,27 @@ public final class KnowledgeBase implements AutoCloseable {
         return memory.current().rank(query);
     }
 
-    /** Likely causes by the packs' opinion alone, as if no case had been recorded. */
-    public Ranking rankByPacks(RankingQuery query) {
+    /**
+     * What is known of a case's unit: the findings of its fault that the packs know, and the fixes that failed held against
+     * the causes they should have cured.
+     */
+    public RankingQuery query(CaseHistory history) {
         open();
-        return memory.packs().rank(query);
+        RankingModel model = memory.current();
+        return new RankingQuery(
+                history.findingsOfFault().stream().filter(model::knows).toList(),
+                history.scope(),
+                true,
+                history.workedOnBefore(),
+                tried(history.failedFixes().stream()
+                        .map(CaseEvent.FixApplied::fixId)
+                        .toList()));
+    }
+
+    /** What fixes that failed say of the causes they should have cured, for {@link RankingQuery#tried}. */
+    public SortedMap<String, Double> tried(List<String> failedFixes) {
+        open();
+        return work.current().tried(failedFixes);
     }
 
     /**
@@ -208,45 +227,22 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param fixId the work thought of
      * @throws IllegalArgumentException if the packs have no such fix
      */
-    public Worth worth(RankingQuery query, String fixId, Worth.Stakes stakes) {
+    public Worth worth(RankingQuery query, String fixId, Stakes stakes) {
         open();
         return work.planner(memory.current()).worth(query, fixId, stakes);
     }
 
     /**
-     * A proof run after a fix.
+     * The proof of a fix.
      *
-     * @param fixId for its checklist and, unless {@code notCured} is given, the record that it works; may be empty
-     * @param seen times the fault was seen before the fix, in {@code seenHours} of run
+     * @param known what it starts from: a case's checks ({@link ProofRecord#of(CaseHistory)}), or numbers
      * @param confidence asked for, in (0,1)
      * @param notCured probability before the run that the fix did not cure; empty for the fix's record, else ½
-     * @param cleanHours run so far without fault
-     * @throws IllegalArgumentException if the packs have no such fix or a number is out of range
+     * @throws IllegalArgumentException if a number is out of range
      */
-    public ProofPlan proof(
-            Optional<String> fixId,
-            int seen,
-            double seenHours,
-            double confidence,
-            Optional<Double> notCured,
-            double cleanHours) {
+    public ProofPlan proof(ProofRecord known, double confidence, Optional<Double> notCured) {
         open();
-        Optional<Fix> fix = fixId.map(id -> knowledge
-                .fix(id)
-                .orElseThrow(() ->
-                        new IllegalArgumentException("there is no fix '" + id + "'; use an id that the packs define")));
-        BenchRecord record = work.current();
-        double prior = notCured.or(
-                        () -> fixId.map(id -> 1 - record.fix(id).believed().mean()))
-                .orElse(0.5);
-        return ProofPlan.of(
-                seen,
-                seenHours,
-                confidence,
-                prior,
-                cleanHours,
-                fixId,
-                fix.map(Fix::verify).orElse(List.of()));
+        return work.current().proof(known, confidence, notCured);
     }
 
     /**
@@ -365,7 +361,8 @@ public final class KnowledgeBase implements AutoCloseable {
     public Optional<String> sheet(String caseId, Sheets.Kind kind, Sheets.Format format) {
         open();
         return store.history(caseId)
-                .map(history -> new Sheets(knowledge, reader, memory.without(caseId)).write(history, kind, format));
+                .map(history -> new Sheets(knowledge, reader, memory.without(caseId), work.without(caseId))
+                        .write(history, kind, format));
     }
 
     /**
@@ -408,7 +405,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * Exports every event as a line of JSON.
      *
      * @param to neither flushed nor closed
-     * @param anonymised leave out free text, serial numbers and the names of other shops
+     * @param anonymised leave out free text, serial numbers, prices and the names of other shops
      * @return number of events
      * @throws IOException if {@code to} throws it
      */

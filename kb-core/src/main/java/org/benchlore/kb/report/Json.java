@@ -14,6 +14,7 @@ import org.benchlore.kb.planning.FixRecord;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.Plan;
 import org.benchlore.kb.planning.ProofPlan;
+import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
 import org.benchlore.kb.ranking.Estimate;
@@ -265,9 +266,40 @@ public final class Json {
         return decision("worth", worth);
     }
 
-    /** A proof run ({@code benchlore/proof/1}). */
+    /** The proof of a fix ({@code benchlore/proof/1}). */
     public static String proof(ProofPlan proof) {
-        return decision("proof", proof);
+        ObjectNode root = root("proof");
+        ProofRecord known = proof.known();
+        known.fixId().ifPresent(id -> root.put("fixId", id));
+        root.put("failed", known.failed());
+        root.put("seen", known.seen());
+        root.put("seenHours", known.seenHours());
+        conditions(root, known.conditions());
+        root.put("cleanHours", known.cleanHours());
+        root.put("otherHours", known.otherHours());
+        root.put("confidence", proof.confidence());
+        root.put("priorNotCured", proof.priorNotCured());
+        proof.run().ifPresent(run -> {
+            root.put("hours", run.hours());
+            root.put("hoursAtMeanRate", run.hoursAtMeanRate());
+            root.put("stillThere", run.stillThere());
+            root.put("hoursLeft", run.hoursLeft());
+        });
+        ArrayNode checklist = root.putArray("checklist");
+        for (ProofPlan.Item item : proof.checklist()) {
+            ObjectNode node = checklist.addObject();
+            node.put("step", item.step());
+            node.put("ofFix", item.ofFix());
+            item.result().ifPresent(r -> node.put("result", lower(r)));
+            node.put("failedBefore", item.failedBefore());
+            node.put("hours", item.hours());
+            conditions(node, item.conditions());
+        }
+        return write(root);
+    }
+
+    private static void conditions(ObjectNode node, List<Reading.Condition> conditions) {
+        texts(node, "conditions", conditions.stream().map(Json::lower).toList());
     }
 
     /** How good the packs are ({@code benchlore/quality/1}). */

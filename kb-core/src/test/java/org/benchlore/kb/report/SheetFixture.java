@@ -13,6 +13,7 @@ import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.PackReader;
 import org.benchlore.kb.knowledge.PackSource;
+import org.benchlore.kb.planning.BenchRecord;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.reading.Finding;
@@ -191,7 +192,11 @@ final class SheetFixture {
 
     static Sheets sheets(String lampName) {
         Knowledge knowledge = knowledge(lampName);
-        return new Sheets(knowledge, Reader.of(knowledge), RankingModel.of(knowledge, RankingSettings.DEFAULT));
+        return new Sheets(
+                knowledge,
+                Reader.of(knowledge),
+                RankingModel.of(knowledge, RankingSettings.DEFAULT),
+                BenchRecord.none(knowledge));
     }
 
     static Sheets sheets() {
