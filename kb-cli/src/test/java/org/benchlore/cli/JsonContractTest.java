@@ -90,5 +90,12 @@ class JsonContractTest {
         Path lines = home.resolve("lines.jsonl");
         Files.writeString(lines, "{\"schema\":\"benchlore/event/1\"}\n");
         json("import", "import", lines.toString());
+        Path diary = home.resolve("diary.txt");
+        Files.writeString(diary, "12.3.2024 no 12 V. replaced reset supervisor, ran two days, ok\n31.2.2024 dead\n");
+        json("import-review", "import", "--dry-run", diary.toString());
+        json("import", "import", diary.toString());
+        Path table = home.resolve("jobs.csv");
+        Files.writeString(table, "date,unit,notes\n1.3.2024,A1,no 12 V\n1.3.2024,A1,\"no 12 V, replaced C5\"\n");
+        json("import-review", "import", "--dry-run", table.toString());
     }
 }

@@ -1,6 +1,8 @@
 package org.benchlore.kb;
 
+import com.google.common.base.Suppliers;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.Reader;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -10,6 +12,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseExport;
 import org.benchlore.kb.cases.CaseHistory;
@@ -18,6 +21,9 @@ import org.benchlore.kb.cases.CaseImport;
 import org.benchlore.kb.cases.CaseStore;
 import org.benchlore.kb.cases.ImportResult;
 import org.benchlore.kb.cases.Stakes;
+import org.benchlore.kb.importing.ImportReview;
+import org.benchlore.kb.importing.ImportSettings;
+import org.benchlore.kb.importing.Importer;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -72,6 +78,7 @@ public final class KnowledgeBase implements AutoCloseable {
     private final Clock clock;
     private final RankingSettings settings;
     private final List<Consumer<CaseEvent>> listeners = new CopyOnWriteArrayList<>();
+    private final Supplier<Importer> importer;
     private volatile boolean closed;
 
     KnowledgeBase(
@@ -90,6 +97,7 @@ public final class KnowledgeBase implements AutoCloseable {
         this.ids = ids;
         this.clock = clock;
         this.settings = settings;
+        this.importer = Suppliers.memoize(() -> new Importer(knowledge, reader, store));
     }
 
     /** A builder, for one thread and one use. */
@@ -384,7 +392,32 @@ public final class KnowledgeBase implements AutoCloseable {
     }
 
     /**
-     * Imports lines of JSON, events or whole cases; a bad line stops nothing and is reported.
+     * Reads whole histories, diaries, tables or lines of JSON, into drafts of cases, for people to look at. Nothing is
+     * stored.
+     *
+     * @param in text of at most 64 MiB: UTF-8, UTF-16 with a byte order mark, else windows-1252; not closed
+     * @param source its name, usually the file's; case ids are made from it
+     * @throws IOException if {@code in} throws it
+     * @throws org.benchlore.kb.importing.BadImportException if the source cannot be used at all
+     */
+    public ImportReview reviewImport(InputStream in, String source, ImportSettings how) throws IOException {
+        open();
+        return importer.get().review(in, source, how);
+    }
+
+    /**
+     * Stores the cases of a review. Importing the same source again changes nothing.
+     *
+     * @param origin {@link CaseHistory#OWN} for one's own cases, else a name for the other bench
+     * @param duplicates whether to store cases, too, that are another one told again
+     */
+    public ImportResult importReviewed(ImportReview review, String origin, boolean duplicates) {
+        open();
+        return importer.get().store(review, origin, duplicates);
+    }
+
+    /**
+     * Imports lines of JSON, events or whole cases, however many; a bad line stops nothing and is reported.
      *
      * @param lines not closed
      * @param source how problems name it, usually the file

@@ -202,7 +202,7 @@ public sealed interface CaseEvent {
      * A fix was applied.
      *
      * @param fixId the fix
-     * @param causeId the cause it was meant for
+     * @param causeId the cause it was meant for, or {@link #UNKNOWN_CAUSE}
      * @param minutes bench time it took, or null when not kept
      * @param note free words, or empty
      */
@@ -212,6 +212,9 @@ public sealed interface CaseEvent {
             String causeId,
             @Nullable Double minutes,
             String note) implements CaseEvent {
+        /** Stands for "nobody said": of an old case often only the work is known. */
+        public static final String UNKNOWN_CAUSE = "unknown";
+
         public FixApplied {
             Head.requireId(fixId);
             Head.requireId(causeId);

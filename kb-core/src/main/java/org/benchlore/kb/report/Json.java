@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.benchlore.kb.cases.CaseHistory;
-import org.benchlore.kb.cases.ImportProblem;
 import org.benchlore.kb.cases.ImportResult;
+import org.benchlore.kb.importing.ImportReview;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.PackProblem;
@@ -355,15 +355,15 @@ public final class Json {
         root.put("events", result.events());
         root.put("added", result.added());
         root.put("known", result.known());
-        ArrayNode problems = root.putArray("problems");
-        for (ImportProblem p : result.problems()) {
-            ObjectNode node = problems.addObject();
-            node.put("file", p.source());
-            node.put("line", p.line());
-            node.put("what", p.what());
-            node.put("remedy", p.remedy());
-        }
-        root.put("moreProblems", result.moreProblems());
+        root.put("leftOut", result.leftOut());
+        ReviewJson.problems(root, result.problems(), result.moreProblems());
+        return write(root);
+    }
+
+    /** What an import would bring ({@code benchlore/import-review/1}). */
+    public static String importReview(ImportReview review) {
+        ObjectNode root = root("import-review");
+        ReviewJson.review(root, review);
         return write(root);
     }
 
@@ -451,7 +451,7 @@ public final class Json {
         return root;
     }
 
-    private static void texts(ObjectNode node, String name, List<String> texts) {
+    static void texts(ObjectNode node, String name, List<String> texts) {
         ArrayNode array = node.putArray(name);
         texts.forEach(array::add);
     }

@@ -124,6 +124,9 @@ record Terms(Knowledge knowledge) {
     }
 
     String cause(String id) {
+        if (id.equals(CaseEvent.FixApplied.UNKNOWN_CAUSE)) {
+            return "a cause nobody named";
+        }
         return id.equals(CaseEvent.Concluded.UNLISTED)
                 ? "none of the causes known here"
                 : knowledge.cause(id).map(Cause::name).orElse(id);

@@ -144,7 +144,7 @@ class CaseImportTest {
     void a_whole_case_becomes_events_with_ids_from_its_place_and_times_a_minute_apart() throws IOException {
         try (CaseStore store = CaseStore.inMemory()) {
             ImportResult result = read(store, WHOLE_CASE);
-            assertThat(result).isEqualTo(new ImportResult(1, 7, 7, 0, List.of(), 0));
+            assertThat(result).isEqualTo(new ImportResult(1, 7, 7, 0, 0, List.of(), 0));
             assertThat(store.eventsAfter(0, 10))
                     .extracting(Recorded::event)
                     .extracting(e -> e.head().eventId() + " " + e.head().at())

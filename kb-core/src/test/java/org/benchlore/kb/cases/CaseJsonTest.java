@@ -183,7 +183,7 @@ class CaseJsonTest {
             String line = CaseImportTest.WHOLE_CASE.replace(fromTo[0], fromTo[1]);
             assertThat(line).isNotEqualTo(CaseImportTest.WHOLE_CASE);
             assertThat(schema.validate(line, InputFormat.JSON)).as(change).isNotEmpty();
-            CaseLineReader reader = new CaseLineReader("shop", (text, scope) -> List.of());
+            CaseLineReader reader = new CaseLineReader((text, scope) -> List.of());
             assertThatThrownBy(() -> reader.read(schemaRead(line))).as(change).isInstanceOf(BadLineException.class);
         }
     }
