@@ -109,11 +109,13 @@ final class QualityPage {
         Set<Set<String>> told = new HashSet<>();
         List<Lookalike> open = new ArrayList<>();
         for (Lookalike l : lookalikes) {
-            List<Neighbour> others = l.others().stream()
+            List<Neighbour> fresh = l.others().stream()
                     .filter(other -> told.add(Set.of(l.cause(), other.cause())))
                     .toList();
-            if (!others.isEmpty()) {
-                open.add(new Lookalike(l.cause(), others, l.reason()));
+            if (l.others().size() >= QualityReport.LARGE) {
+                open.add(l); // whole, so that its warning is not lost with pairs told before
+            } else if (!fresh.isEmpty()) {
+                open.add(new Lookalike(l.cause(), fresh, l.reason()));
             }
         }
         open.stream().limit(top).forEach(l -> {
