@@ -1,15 +1,18 @@
 package org.benchlore.cli;
 
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
-import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.QualityReport;
 import org.benchlore.kb.knowledge.QualityReport.AmbiguityGroup;
 import org.benchlore.kb.knowledge.QualityReport.Coverage;
 import org.benchlore.kb.knowledge.QualityReport.Isolation;
 import org.benchlore.kb.knowledge.QualityReport.Lookalike;
+import org.benchlore.kb.knowledge.QualityReport.Neighbour;
 import org.benchlore.kb.knowledge.Symptom;
 
 /** A quality report as plain text. */
@@ -27,16 +30,17 @@ final class QualityPage {
     void print(QualityReport report) {
         page.heading(report.causes() + " causes, " + report.symptoms() + " symptoms, " + report.tests() + " tests, "
                 + report.fixes() + " fixes, " + report.cautions() + " cautions");
-        page.hanging(
-                2,
+        page.text(
                 2,
                 String.format(
                         Locale.ROOT,
-                        "Detected by a test: %s of what goes wrong; told apart from every other cause: %s of that."
-                                + " Largest ambiguity group: %d. Published: %s of the numbers.",
+                        "By the state to expect, tests detect %s of what goes wrong and tell %s of that from every other"
+                                + " cause; the largest ambiguity group has %d. Allowing for chance, %d causes look like"
+                                + " another. Published: %s of the numbers.",
                         share(report.faultDetectionRatio()),
                         share(report.faultIsolationRatio()),
                         report.largestAmbiguityGroup(),
+                        report.lookalikes().size(),
                         share(report.publishedShare())));
         page.blank();
         coverage(report.coverage());
@@ -102,18 +106,27 @@ final class QualityPage {
         if (lookalikes.isEmpty()) {
             page.text(2, "None.");
         }
-        lookalikes.stream().limit(top).forEach(l -> {
+        Set<Set<String>> told = new HashSet<>();
+        List<Lookalike> open = new ArrayList<>();
+        for (Lookalike l : lookalikes) {
+            List<Neighbour> fresh = l.others().stream()
+                    .filter(other -> told.add(Set.of(l.cause(), other.cause())))
+                    .toList();
+            if (l.others().size() >= QualityReport.LARGE) {
+                open.add(l); // whole, so that its warning is not lost with pairs told before
+            } else if (!fresh.isEmpty()) {
+                open.add(new Lookalike(l.cause(), fresh, l.reason()));
+            }
+        }
+        open.stream().limit(top).forEach(l -> {
             String others = l.others().stream()
                     .map(o -> String.format(Locale.ROOT, "%s (%.1f dB)", o.cause(), o.decibans()))
                     .collect(Collectors.joining(", "));
-            page.hanging(2, 4, "- " + cause(l.cause()) + " like " + others);
+            page.hanging(2, 4, "- " + l.cause() + " like " + others);
             boolean large = l.others().size() >= QualityReport.LARGE;
-            reasons(
-                    l.reason().isEmpty() ? List.of() : List.of(l.reason()),
-                    !l.reason().isEmpty(),
-                    large);
+            reasons(l.reason().isEmpty() ? List.of() : List.of(l.reason()), !l.reason().isEmpty(), large);
         });
-        more(lookalikes.size());
+        more(open.size());
     }
 
     private void reasons(List<String> reasons, boolean explained, boolean large) {
@@ -207,10 +220,6 @@ final class QualityPage {
         if (size > top) {
             page.line("  ... and " + (size - top) + " more; --top " + size + " shows all");
         }
-    }
-
-    private String cause(String id) {
-        return knowledge.cause(id).map(Cause::id).orElse(id);
     }
 
     private static String clip(String text) {
