@@ -16,6 +16,7 @@ module org.benchlore.kb {
     exports org.benchlore.kb.knowledge;
     exports org.benchlore.kb.reading;
     exports org.benchlore.kb.cases;
+    exports org.benchlore.kb.importing;
     exports org.benchlore.kb.ranking;
     exports org.benchlore.kb.planning;
     exports org.benchlore.kb.search;

@@ -1,5 +1,6 @@
 package org.benchlore.cli;
 
+import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
@@ -7,12 +8,21 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.ImportResult;
+import org.benchlore.kb.importing.ColumnMapping;
+import org.benchlore.kb.importing.DateOrder;
+import org.benchlore.kb.importing.ImportKind;
+import org.benchlore.kb.importing.ImportReview;
+import org.benchlore.kb.importing.ImportSettings;
 import org.benchlore.kb.report.Json;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -20,11 +30,71 @@ import picocli.CommandLine.Parameters;
 /** Imports cases. */
 @Command(
         name = "import",
-        description = "Import cases: lines of JSON, events or whole cases. Bad lines are reported and stop nothing.",
+        description = {
+            "Import cases from diaries, tables and lines of JSON. Bad records are reported and stop nothing.",
+            "Look first:  benchlore import diary.txt --dry-run"
+        },
         mixinStandardHelpOptions = true)
 final class ImportCommand extends BenchCommand {
+    /** Enough of a source to see how it is written. */
+    private static final int BEGINNING = 1 << 14;
+
+    private static final int LARGEST_MAPPING = 1 << 16;
+
+    /** What becomes of a case that is another one told again. */
+    enum NearDuplicates {
+        SKIP,
+        KEEP
+    }
+
     @Parameters(arity = "1..*", paramLabel = "FILE", description = "Files; - reads standard input.")
     List<String> files = new ArrayList<>();
+
+    @Option(
+            names = "--as",
+            paramLabel = "KIND",
+            description = "How they are written: diary, csv, json, objects (default: by the file's ending).")
+    @Nullable
+    ImportKind kind;
+
+    @Option(names = "--dry-run", description = "Show what was understood and store nothing.")
+    boolean dryRun;
+
+    @Option(names = "--mapping", paramLabel = "FILE", description = "Which column of a table tells what.")
+    @Nullable
+    Path mapping;
+
+    @Option(
+            names = "--write-mapping",
+            paramLabel = "FILE",
+            description = "Write the mapping that was used, to correct it and give it back with --mapping.")
+    @Nullable
+    Path writeMapping;
+
+    @Option(
+            names = "--near-duplicates",
+            paramLabel = "WHAT",
+            description = "skip or keep cases that are another one told again (default: skip; keep for lines of JSON).")
+    @Nullable
+    NearDuplicates nearDuplicates;
+
+    @Option(
+            names = "--dates",
+            paramLabel = "ORDER",
+            defaultValue = "dmy",
+            description = "How 3/4/2024 is meant: dmy or mdy (default: ${DEFAULT-VALUE}).")
+    DateOrder dates = DateOrder.DMY;
+
+    @Option(names = "--undated", paramLabel = "DATE", description = "The day of cases that name none, as 2024-03-12.")
+    @Nullable
+    String undated;
+
+    @Option(
+            names = "--device",
+            paramLabel = "SCOPE",
+            description = "What units are that name no known device: class/family/model/revision.")
+    @Nullable
+    String device;
 
     @Option(
             names = "--origin",
@@ -40,26 +110,120 @@ final class ImportCommand extends BenchCommand {
 
     @Override
     public Integer call() {
+        Optional<LocalDate> day = day();
+        Optional<ColumnMapping> columns = Optional.ofNullable(mapping).map(ImportCommand::mapping);
+        if (writeMapping != null && files.size() > 1) {
+            throw new UsageException("--write-mapping goes with one file");
+        }
         try (KnowledgeBase kb = open()) {
             boolean clean = true;
+            boolean any = false;
             for (String file : files) {
-                ImportResult result = file.equals("-")
-                        ? read(kb, System.in, "standard input", origin)
-                        : read(kb, Path.of(file), origin);
-                clean &= result.clean();
-                print(file, result);
+                try (BufferedInputStream in = new BufferedInputStream(source(file), BEGINNING)) {
+                    ImportSettings settings = new ImportSettings(kind(file, in), columns, dates, day, scope(device));
+                    ImportOutcome done = run(kb, in, name(file), settings);
+                    clean &= done.clean();
+                    any |= done.any();
+                } catch (IOException e) {
+                    throw new BadInputException(name(file) + ": cannot be read (" + e.getMessage()
+                            + "); check that it is a file; what was stored stays");
+                }
             }
-            return clean ? ExitCode.DONE : ExitCode.BAD_INPUT;
+            return clean ? (any ? ExitCode.DONE : ExitCode.NOTHING_FOUND) : ExitCode.BAD_INPUT;
         }
     }
 
-    private static ImportResult read(KnowledgeBase kb, Path file, String origin) {
+    /** Whether every record was good, and whether there was one. */
+    private record ImportOutcome(boolean clean, boolean any) {}
+
+    private ImportOutcome run(KnowledgeBase kb, InputStream in, String name, ImportSettings settings)
+            throws IOException {
+        boolean keep =
+                nearDuplicates == null ? settings.kind() == ImportKind.JSON : nearDuplicates == NearDuplicates.KEEP;
+        ImportPage page = new ImportPage(bench, kb.knowledge());
+        if (settings.kind() == ImportKind.JSON && keep && !dryRun) {
+            ImportResult result = read(kb, in, name, origin);
+            print(page, name, result);
+            return new ImportOutcome(result.clean(), result.events() > 0 || !result.clean());
+        }
+        ImportReview review = kb.reviewImport(in, name, settings);
+        if (writeMapping != null) {
+            write(writeMapping, review);
+        }
+        boolean any = !review.drafts().isEmpty() || !review.problems().isEmpty();
+        if (dryRun) {
+            if (json) {
+                bench.out().println(Json.importReview(review));
+            } else {
+                page.review(review, keep);
+            }
+            page.problems(review.problems(), review.moreProblems(), name);
+            return new ImportOutcome(review.problems().isEmpty(), any);
+        }
+        ImportResult result = kb.importReviewed(review, origin, keep);
+        if (!json) {
+            page.understood(review);
+        }
+        print(page, name, result);
+        if (!json && !keep) {
+            page.leftOut(review);
+        }
+        return new ImportOutcome(result.clean(), any);
+    }
+
+    private Optional<LocalDate> day() {
+        try {
+            return Optional.ofNullable(undated).map(LocalDate::parse);
+        } catch (DateTimeParseException e) {
+            throw new UsageException("--undated '" + undated + "' is no date; write it like 2024-03-12");
+        }
+    }
+
+    private static String name(String file) {
+        return file.equals("-") ? "standard input" : file;
+    }
+
+    private static InputStream source(String file) throws IOException {
+        try {
+            return file.equals("-") ? System.in : Files.newInputStream(Path.of(file));
+        } catch (NoSuchFileException e) {
+            throw new BadInputException(file + ": there is no such file; check the path");
+        }
+    }
+
+    private ImportKind kind(String file, BufferedInputStream in) throws IOException {
+        if (kind != null) {
+            return kind;
+        }
+        in.mark(BEGINNING);
+        String beginning = new String(in.readNBytes(BEGINNING), StandardCharsets.UTF_8);
+        in.reset();
+        return ImportKind.of(file, beginning)
+                .orElseThrow(() -> new BadInputException(name(file)
+                        + ": its name does not tell how it is written; add --as diary, csv, json or objects"));
+    }
+
+    private static ColumnMapping mapping(Path file) {
         try (InputStream in = Files.newInputStream(file)) {
-            return read(kb, in, file.toString(), origin);
+            byte[] bytes = in.readNBytes(LARGEST_MAPPING + 1);
+            if (bytes.length > LARGEST_MAPPING) {
+                throw new BadInputException(file + ": too large for a mapping; give the file that names the columns");
+            }
+            return ColumnMapping.parse(new String(bytes, StandardCharsets.UTF_8), file.toString());
         } catch (NoSuchFileException e) {
             throw new BadInputException(file + ": there is no such file; check the path");
         } catch (IOException e) {
             throw new BadInputException(file + ": cannot be read (" + e.getMessage() + "); check that it is a file");
+        }
+    }
+
+    private static void write(Path file, ImportReview review) {
+        ColumnMapping used =
+                review.mapping().orElseThrow(() -> new UsageException("--write-mapping goes with tables and objects"));
+        try {
+            Files.writeString(file, used.text());
+        } catch (IOException e) {
+            throw new BadInputException(file + ": cannot be written (" + e.getMessage() + "); choose another file");
         }
     }
 
@@ -71,17 +235,12 @@ final class ImportCommand extends BenchCommand {
         }
     }
 
-    void print(String source, ImportResult result) {
+    private void print(ImportPage page, String source, ImportResult result) {
         if (json) {
             bench.out().println(Json.imported(source, result));
         } else {
-            bench.page()
-                    .line(source + ": " + result.cases() + " cases, " + result.added() + " new events, "
-                            + result.known() + " known already.");
+            page.done(source, result);
         }
-        result.problems().forEach(p -> bench.err().println("benchlore: " + Page.clean(p.toString())));
-        if (result.moreProblems() > 0) {
-            bench.err().println("benchlore: " + source + ": " + result.moreProblems() + " more bad lines");
-        }
+        page.problems(result.problems(), result.moreProblems(), source);
     }
 }

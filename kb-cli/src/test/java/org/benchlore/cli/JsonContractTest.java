@@ -46,6 +46,24 @@ class JsonContractTest {
         }
     }
 
+    private String recorded() {
+        Run run = Run.of(
+                "outcome",
+                WORDS,
+                "--case",
+                "job-1",
+                "--cause",
+                "reset-supervisor-failed",
+                "--fix",
+                "replace-reset-supervisor",
+                "--ended",
+                "fixed",
+                "--home",
+                home.toString());
+        assertThat(run.code()).as(run.err()).isZero();
+        return "job-1";
+    }
+
     @Test
     void every_answer_fits_its_schema() throws IOException {
         json("ranking", "rank", WORDS);
@@ -54,6 +72,7 @@ class JsonContractTest {
         json("plan", "plan", WORDS);
         json("worth", "worth", WORDS, "--fix", "replace-reset-supervisor", "--repaired", "80");
         json("proof", "proof", "--fix", "replace-reset-supervisor", "--seen", "2", "--in", "20");
+        json("proof", "proof", "--case", recorded(), "--failed", "1", "--condition", "warm");
         json("fixes", "fixes", "replace-reset-supervisor");
         json("search", "search", "scrambled display");
         json("entry", "show", "rail-12v");
@@ -64,11 +83,19 @@ class JsonContractTest {
         json("evaluation", "evaluate");
         json("reasons", "doubt", WORDS);
         json("rebuild", "rebuild");
+        json("quality", "quality");
         Path bad = home.resolve("bad.yaml");
         Files.writeString(bad, "pack: [");
         json("check", "check", bad.toString());
         Path lines = home.resolve("lines.jsonl");
         Files.writeString(lines, "{\"schema\":\"benchlore/event/1\"}\n");
         json("import", "import", lines.toString());
+        Path diary = home.resolve("diary.txt");
+        Files.writeString(diary, "12.3.2024 no 12 V. replaced reset supervisor, ran two days, ok\n31.2.2024 dead\n");
+        json("import-review", "import", "--dry-run", diary.toString());
+        json("import", "import", diary.toString());
+        Path table = home.resolve("jobs.csv");
+        Files.writeString(table, "date,unit,notes\n1.3.2024,A1,no 12 V\n1.3.2024,A1,\"no 12 V, replaced C5\"\n");
+        json("import-review", "import", "--dry-run", table.toString());
     }
 }

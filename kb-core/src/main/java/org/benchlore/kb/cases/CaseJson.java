@@ -92,12 +92,24 @@ final class CaseJson {
     }
 
     static JsonFields parse(String line, String name) {
+        return new JsonFields(tree(line), name);
+    }
+
+    /** An object of any kind. */
+    static JsonNode object(String line) {
+        JsonNode node = tree(line);
+        if (!node.isObject()) {
+            throw new BadLineException("the line is not a JSON object", "write {\"key\":value,…}", null);
+        }
+        return node;
+    }
+
+    private static JsonNode tree(String line) {
         if (line.length() > MAX_LINE) {
             throw tooLong();
         }
         try {
-            JsonNode node = MAPPER.readTree(line);
-            return new JsonFields(node, name);
+            return MAPPER.readTree(line);
         } catch (StreamConstraintsException e) {
             throw new BadLineException(
                     "the line is nested deeper than " + MAX_DEPTH + " or has a key or number that is too long",

@@ -22,15 +22,10 @@ final class CaseLineReader {
     private static final Duration STEP = Duration.ofMinutes(1);
     private static final int LONGEST_ID = Head.MAX_ID - ":opened".length();
 
-    private final String origin;
     private final BiFunction<String, DeviceScope, List<Finding>> words;
 
-    /**
-     * @param origin whose cases they are
-     * @param words reads the findings of a note that gives none
-     */
-    CaseLineReader(String origin, BiFunction<String, DeviceScope, List<Finding>> words) {
-        this.origin = origin;
+    /** @param words reads the findings of a note that gives none */
+    CaseLineReader(BiFunction<String, DeviceScope, List<Finding>> words) {
         this.words = words;
     }
 
@@ -80,7 +75,7 @@ final class CaseLineReader {
                     scope,
                     fields.text("complaint", ""),
                     fields.text("unit", ""),
-                    origin,
+                    CaseHistory.OWN,
                     fields.flag("workedOnBefore")));
             events.addAll(numbered("notes", "note", 'n', this::note));
             events.addAll(numbered("tests", "test", 't', OneCase::test));
@@ -91,6 +86,7 @@ final class CaseLineReader {
                 conclusion.done();
             }
             events.addAll(numbered("fixes", "fix", 'f', OneCase::fix));
+            events.addAll(numbered("checks", "check", 'p', EventReader::checked));
             events.addAll(numbered("outcomes", "outcome", 'o', OneCase::outcome));
             return new Read(List.copyOf(events), Set.copyOf(readFromWords));
         }

@@ -5,7 +5,9 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,7 +22,9 @@ import org.jspecify.annotations.Nullable;
  * 1 without gaps in the order of commit, since whoever writes has the database to itself. Not thread-safe.
  */
 final class EventTable {
-    static final int SCHEMA_VERSION = 1;
+    /** 2 added kinds of events; the tables are those of 1. */
+    static final int SCHEMA_VERSION = 2;
+
     static final String STAMP = "benchlore_store";
 
     /** What one append did: the events that were new, or the conflict for which it did nothing. */
@@ -28,6 +32,9 @@ final class EventTable {
 
     /** Two events of the same id that say different things. */
     record Conflict(CaseEvent recorded, CaseEvent given) {}
+
+    /** Event ids looked up by one statement; each number of them is prepared once. */
+    private static final int ASKED_AT_ONCE = 32;
 
     private final Connection connection;
     private final Map<String, PreparedStatement> prepared = new LinkedHashMap<>();
@@ -53,6 +60,13 @@ final class EventTable {
         }
     }
 
+    /** Stamps an older store, so that an older version of this program does not meet events it cannot read. */
+    void stamp() throws SQLException {
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("update " + STAMP + " set schema_version = " + SCHEMA_VERSION);
+        }
+    }
+
     /** The schema version stamped on the database, or empty when it has none. */
     OptionalInt version() throws SQLException {
         if (!SqliteEngine.hasTable(connection, STAMP)) {
@@ -70,14 +84,11 @@ final class EventTable {
      * @param same whether a recorded event and a given one of the same id say the same
      */
     Appended append(List<CaseEvent> events, BiPredicate<CaseEvent, CaseEvent> same) throws SQLException {
-        long position = position();
+        Map<String, CaseEvent> recorded = recorded(events);
         Map<String, CaseEvent> fresh = new LinkedHashMap<>();
         for (CaseEvent event : events) {
             String id = event.head().eventId();
-            CaseEvent known = fresh.get(id);
-            if (known == null) {
-                known = find(id).orElse(null);
-            }
+            CaseEvent known = fresh.getOrDefault(id, recorded.get(id));
             if (known == null) {
                 fresh.put(id, event);
             } else if (!same.test(known, event)) {
@@ -85,10 +96,18 @@ final class EventTable {
             }
         }
         List<Recorded> added = new ArrayList<>(fresh.size());
-        for (CaseEvent event : fresh.values()) {
-            Recorded recorded = new Recorded(++position, event);
-            insert(recorded);
-            added.add(recorded);
+        if (!fresh.isEmpty()) {
+            long position = position();
+            Map<String, Instant> began = new LinkedHashMap<>();
+            for (CaseEvent event : fresh.values()) {
+                Recorded next = new Recorded(++position, event);
+                insert(next);
+                added.add(next);
+                began.merge(event.head().caseId(), event.head().at(), (a, b) -> a.isBefore(b) ? a : b);
+            }
+            for (Map.Entry<String, Instant> first : began.entrySet()) {
+                began(first.getKey(), first.getValue());
+            }
         }
         return new Appended(added, null);
     }
@@ -102,20 +121,35 @@ final class EventTable {
         event.setString(3, head.caseId());
         event.setString(4, CaseJson.write(recorded.event()));
         event.executeUpdate();
+    }
+
+    private void began(String caseId, Instant at) throws SQLException {
         PreparedStatement began = statement("insert into bench_case (case_id, began_at) values (?, ?)"
                 + " on conflict (case_id) do update set began_at = excluded.began_at"
                 + " where excluded.began_at < bench_case.began_at");
-        began.setString(1, head.caseId());
-        began.setLong(2, head.at().toEpochMilli());
+        began.setString(1, caseId);
+        began.setLong(2, at.toEpochMilli());
         began.executeUpdate();
     }
 
-    private Optional<CaseEvent> find(String eventId) throws SQLException {
-        PreparedStatement query = statement("select body from event where event_id = ?");
-        query.setString(1, eventId);
-        try (ResultSet row = query.executeQuery()) {
-            return row.next() ? Optional.of(CaseJson.read(row.getString(1))) : Optional.empty();
+    /** Those events whose ids are recorded already, as they are recorded, by id. */
+    private Map<String, CaseEvent> recorded(List<CaseEvent> events) throws SQLException {
+        Map<String, CaseEvent> recorded = new HashMap<>();
+        for (int from = 0; from < events.size(); from += ASKED_AT_ONCE) {
+            List<CaseEvent> some = events.subList(from, Math.min(events.size(), from + ASKED_AT_ONCE));
+            PreparedStatement query =
+                    statement("select body from event where event_id in (?" + ", ?".repeat(some.size() - 1) + ")");
+            for (int i = 0; i < some.size(); i++) {
+                query.setString(i + 1, some.get(i).head().eventId());
+            }
+            try (ResultSet row = query.executeQuery()) {
+                while (row.next()) {
+                    CaseEvent event = CaseJson.read(row.getString(1));
+                    recorded.put(event.head().eventId(), event);
+                }
+            }
         }
+        return recorded;
     }
 
     long position() throws SQLException {

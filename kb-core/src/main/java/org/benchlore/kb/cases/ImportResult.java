@@ -9,11 +9,18 @@ import java.util.List;
  * @param events events read from good lines
  * @param added events that were new
  * @param known events that were recorded already, or stood twice in the source
+ * @param leftOut cases not wanted, such as near-duplicates
  * @param problems lines that were not imported, in order; at most {@link #MOST_PROBLEMS}
  * @param moreProblems how many more there were
  */
 public record ImportResult(
-        long cases, long events, long added, long known, List<ImportProblem> problems, long moreProblems) {
+        long cases,
+        long events,
+        long added,
+        long known,
+        long leftOut,
+        List<ImportProblem> problems,
+        long moreProblems) {
     /** Most problems kept, so that importing the wrong file does not fill the memory. */
     public static final int MOST_PROBLEMS = 1000;
 

@@ -20,7 +20,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>A case teaches its concluded cause with a weight for how sure that is: proven by the cure over days, by a test, likely,
  * or only suspected. Where the fix failed or nothing was concluded, the packs' opinion, with the failed cause held against
- * it, shares out a small weight, so that a failed fix speaks for the others. Imported cases weigh less than one's own.
+ * it, shares out a small weight, so that a failed fix speaks for the others; where a fix worked and nothing was concluded,
+ * it shares the same weight out among the causes that the fix is for. Imported cases weigh less than one's own.
  */
 public final class Lessons {
     private static final double PROVEN_BY_CURE = 1.0;
@@ -32,6 +33,8 @@ public final class Lessons {
     private static final double CAME_BACK = 0.4;
 
     private static final double FAILED = 0.3;
+    /** A fix that worked without a word on the cause, shared out among the causes that it is for. */
+    private static final double CURED = 0.3;
     /** Other benches see other units and write other words. */
     private static final double IMPORTED = 0.7;
     /** For a fix that the packs do not name for the cause. */
@@ -65,7 +68,9 @@ public final class Lessons {
         double trust = history.origin().equals(CaseHistory.OWN) ? 1 : IMPORTED;
         SortedMap<String, Long> weights = new TreeMap<>();
         String causeId = history.causeId();
-        if (outcome == Outcome.NOT_FIXED || (causeId == null && outcome != Outcome.NO_FAULT_FOUND)) {
+        if (causeId == null && (outcome == Outcome.FIXED || outcome == Outcome.FIXED_AND_PROVEN)) {
+            cured(history).forEach((id, share) -> put(weights, id, trust * CURED * share));
+        } else if (outcome == Outcome.NOT_FIXED || (causeId == null && outcome != Outcome.NO_FAULT_FOUND)) {
             failed(history).forEach((id, share) -> put(weights, id, trust * FAILED * share));
         } else if (causeId != null) {
             put(weights, causeId, trust * sureness(outcome, history.certainty()));
@@ -119,6 +124,27 @@ public final class Lessons {
         shares.replaceAll((id, p) -> p / sum);
         shares.values().removeIf(p -> p < LEAST_SHARE);
         return tried ? shares : Map.of();
+    }
+
+    /** The packs' posterior among the causes that the cure is for, by the chance that it works; empty without a known cure. */
+    private Map<String, Double> cured(CaseHistory history) {
+        Optional<CaseEvent.FixApplied> cure = history.cure();
+        if (cure.isEmpty()) {
+            return Map.of();
+        }
+        String fixId = cure.get().fixId();
+        Map<String, Double> shares = new HashMap<>();
+        Ranking ranking = packs.rank(new RankingQuery(
+                history.findingsOfFault().stream().filter(packs::knows).toList(), history.scope(), false));
+        ranking.causes()
+                .forEach(c -> knowledge.cause(c.id()).map(Cause::fixedBy).stream()
+                        .flatMap(List::stream)
+                        .filter(r -> r.fixId().equals(fixId))
+                        .forEach(r -> shares.put(c.id(), c.probability() * r.works())));
+        double sum = shares.values().stream().mapToDouble(Double::doubleValue).sum();
+        shares.replaceAll((id, p) -> p / sum);
+        shares.values().removeIf(p -> p < LEAST_SHARE);
+        return shares;
     }
 
     private double works(CaseEvent.FixApplied applied) {

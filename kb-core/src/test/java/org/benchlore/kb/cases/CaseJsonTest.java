@@ -92,7 +92,21 @@ class CaseJsonTest {
                 "\"kind\":\"opened\",\"workedOnBefore\":\"no\"}                   | wrong type        | true or false",
                 "\"kind\":\"corrected\",\"target\":\"x\"}                         | without a 'replacement' | should have been",
                 "\"kind\":\"corrected\",\"target\":\"x\",\"replacement\":{\"id\":\"y\",\"at\":\"2026-01-05T10:00:00Z\",\"kind\":\"withdrawn\"}} | with a correction | should have been",
-                "\"kind\":\"blessed\"}                                            | unknown kind 'blessed' | withdrawn, corrected",
+                "\"kind\":\"checked\"}                                            | no 'result'       | add it",
+                "\"kind\":\"checked\",\"result\":\"fine\"}                       | \"fine\"          | passed, failed, not-done",
+                "\"kind\":\"checked\",\"result\":\"passed\",\"seen\":2}           | seen 2 times      | with 'failed' only",
+                "\"kind\":\"checked\",\"result\":\"failed\",\"seen\":0}           | seen 0 times      | give 1 to",
+                "\"kind\":\"checked\",\"result\":\"not-done\",\"hours\":2}        | not done          | leave them out",
+                "\"kind\":\"checked\",\"result\":\"passed\",\"hours\":-1}         | -1.0 hours        | from 0 up",
+                "\"kind\":\"checked\",\"result\":\"passed\",\"conditions\":\"warm\"} | 'conditions' of the wrong type | square brackets",
+                "\"kind\":\"checked\",\"result\":\"passed\",\"conditions\":[1]}   | 'conditions' of the wrong type | double quotes",
+                "\"kind\":\"checked\",\"result\":\"passed\",\"conditions\":[\"hot\"]} | \"hot\"       | cold, warm",
+                "\"kind\":\"checked\",\"result\":\"passed\",\"conditions\":[\"intermittent\"]} | 'intermittent' | leave it out",
+                "\"kind\":\"weighed\",\"fix\":\"f\",\"worse\":0,\"decided\":\"work\"} | no 'success'       | add it",
+                "\"kind\":\"weighed\",\"fix\":\"f\",\"success\":0.9,\"worse\":0.2,\"decided\":\"work\"} | success 0.9 and harm 0.2 | sum to 1",
+                "\"kind\":\"weighed\",\"fix\":\"f\",\"success\":1,\"worse\":0,\"decided\":\"burn\"} | \"burn\" | work, leave, parts",
+                "\"kind\":\"weighed\",\"fix\":\"f\",\"success\":1,\"worse\":0,\"decided\":\"work\",\"stakes\":{\"repaired\":1}} | stakes has no 'leftAlone' | add it",
+                "\"kind\":\"blessed\"}                                            | unknown kind 'blessed' | if a newer version wrote it, update",
                 "\"kind\":\"noted\",\"source\":\"owner\"} {}                      | not valid JSON    | one JSON object",
                 "\"kind\":\"noted\",\"source\":\"own                              | not valid JSON at column | correct the line",
             })
@@ -122,6 +136,14 @@ class CaseJsonTest {
                 "\"kind\":\"opened\",\"scope\":\"TV\"}",
                 "\"kind\":\"corrected\",\"target\":\"x\"}",
                 "\"kind\":\"corrected\",\"target\":\"x\",\"replacement\":{\"id\":\"y\",\"at\":\"2026-01-05T10:00:00Z\",\"kind\":\"withdrawn\"}}",
+                "\"kind\":\"checked\"}",
+                "\"kind\":\"checked\",\"result\":\"passed\",\"seen\":2}",
+                "\"kind\":\"checked\",\"result\":\"failed\",\"seen\":0}",
+                "\"kind\":\"checked\",\"result\":\"not-done\",\"hours\":2}",
+                "\"kind\":\"checked\",\"result\":\"passed\",\"conditions\":[\"intermittent\"]}",
+                "\"kind\":\"weighed\",\"fix\":\"f\",\"worse\":0,\"decided\":\"work\"}",
+                "\"kind\":\"weighed\",\"fix\":\"f\",\"success\":1.5,\"worse\":0,\"decided\":\"work\"}",
+                "\"kind\":\"weighed\",\"fix\":\"f\",\"success\":1,\"worse\":0,\"decided\":\"work\",\"stakes\":{\"repaired\":1}}",
                 "\"kind\":\"blessed\"}",
             })
     void the_schema_refuses_what_the_reader_refuses(String rest) {
@@ -161,7 +183,7 @@ class CaseJsonTest {
             String line = CaseImportTest.WHOLE_CASE.replace(fromTo[0], fromTo[1]);
             assertThat(line).isNotEqualTo(CaseImportTest.WHOLE_CASE);
             assertThat(schema.validate(line, InputFormat.JSON)).as(change).isNotEmpty();
-            CaseLineReader reader = new CaseLineReader("shop", (text, scope) -> List.of());
+            CaseLineReader reader = new CaseLineReader((text, scope) -> List.of());
             assertThatThrownBy(() -> reader.read(schemaRead(line))).as(change).isInstanceOf(BadLineException.class);
         }
     }

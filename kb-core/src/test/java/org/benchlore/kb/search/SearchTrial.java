@@ -97,14 +97,6 @@ final class SearchTrial implements AutoCloseable {
         return ways;
     }
 
-    Way way(String name) {
-        Way way = ways().get(name);
-        if (way == null) {
-            throw new IllegalArgumentException("no way to search is called " + name);
-        }
-        return way;
-    }
-
     SearchIndex index() {
         return index;
     }

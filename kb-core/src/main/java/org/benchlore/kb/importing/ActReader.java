@@ -1,0 +1,366 @@
+package org.benchlore.kb.importing;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.reading.analysis.Token;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Tells what was done, concluded and reached in the texts of one case, in their order. What the words do not say outright
+ * is not guessed: a plan, a question, a denial or the work of others is no work, and a cause or fix that fits two entries
+ * is none.
+ */
+final class ActReader {
+    /** Words that tell of work only beside a part or a thing that the packs know. */
+    private static final Set<String> VAGUE = Set.of(
+            "new",
+            "changed",
+            "exchange",
+            "replacement",
+            "put in",
+            "fitted",
+            "installed",
+            "loaded",
+            "removed",
+            "cleared",
+            "updated",
+            "dried",
+            "freed",
+            "secured",
+            "corrected",
+            "fixed",
+            "done",
+            "repaired",
+            "charged",
+            "changing",
+            "formatted");
+
+    private static final Set<Cue> NOT_OURS = EnumSet.of(Cue.PLANNED, Cue.NEGATION, Cue.OTHERS);
+    private static final Set<Cue> OTHERS = EnumSet.of(Cue.OTHERS);
+    private static final Set<Cue> NOT_SO = EnumSet.of(Cue.PLANNED, Cue.NEGATION);
+
+    private final Names names;
+    private final DeviceScope scope;
+    private Optional<String> concluded = Optional.empty();
+    private boolean worked;
+    private boolean othersWorked;
+
+    ActReader(Names names, DeviceScope scope) {
+        this.names = names;
+        this.scope = scope;
+    }
+
+    /** Whether the texts so far say that somebody had worked on the unit before. */
+    boolean othersWorked() {
+        return othersWorked;
+    }
+
+    /** What a text tells, in order of place; of one clause first the cause, then the test, the work, the ending. */
+    List<Act> read(RawRecord.Part part) {
+        List<Act> acts = new ArrayList<>();
+        List<Clause> clauses = part.clauses();
+        for (Clause clause : clauses) {
+            othersWorked |= clause.has(Cue.WORKED_ON) || worksOfOthers(clause);
+        }
+        if (part.field() == ImportField.COMPLAINT) {
+            return acts;
+        }
+        if (part.field() == ImportField.OUTCOME && named(part.text()).isPresent()) {
+            acts.add(Act.ending(0, part.text().length(), named(part.text()).get(), null));
+            return acts;
+        }
+        if (part.field() == ImportField.CAUSE) {
+            diagnosis(part.text(), clauses, acts);
+        }
+        Endings endings = new Endings(worked);
+        for (int i = 0; i < clauses.size(); i++) {
+            Clause clause = clauses.get(i);
+            Clause before = i > 0 && clauses.get(i - 1).sentence() >= clause.sentence() - 1 ? clauses.get(i - 1) : null;
+            if (part.field() != ImportField.CAUSE) {
+                conclusion(clause, sentenceMate(clauses, i + 1, clause), acts);
+                test(clause, acts);
+            }
+            int known = acts.size();
+            work(part.field(), clause, before, acts);
+            if (acts.size() > known) {
+                Act last = acts.remove(acts.size() - 1);
+                endings.flush(acts);
+                acts.add(last);
+                endings.worked();
+                worked = true;
+            }
+            acts.addAll(endings.hear(clause, part.field() == ImportField.OUTCOME));
+        }
+        endings.flush(acts);
+        return merged(acts);
+    }
+
+    /** The clause at a place, if it is of the same sentence as another. */
+    private static @Nullable Clause sentenceMate(List<Clause> clauses, int place, Clause other) {
+        boolean mate = place < clauses.size() && clauses.get(place).sentence() == other.sentence();
+        return mate ? clauses.get(place) : null;
+    }
+
+    /** An ending said twice running is one; "works again" and "ran a week" is one that is proven. */
+    private static List<Act> merged(List<Act> acts) {
+        List<Act> merged = new ArrayList<>();
+        for (Act act : acts) {
+            Act before = merged.isEmpty() ? null : merged.get(merged.size() - 1);
+            if (before != null && before.sameEnding(act)) {
+                merged.set(
+                        merged.size() - 1,
+                        new Act(
+                                Act.Kind.ENDING,
+                                before.start(),
+                                act.end(),
+                                "",
+                                act.certainty(),
+                                act.outcome(),
+                                act.afterDays() == null ? before.afterDays() : act.afterDays()));
+            } else {
+                merged.add(act);
+            }
+        }
+        return merged;
+    }
+
+    /** The outcome whose id a text is. */
+    private static Optional<Outcome> named(String text) {
+        return Stream.of(Outcome.values())
+                .filter(o -> o.id().equals(text.strip()))
+                .findFirst();
+    }
+
+    private static boolean worksOfOthers(Clause clause) {
+        return clause.hits().stream().anyMatch(h -> h.work() != null && clause.before(h.from(), OTHERS));
+    }
+
+    /** A text that is there to name the cause. */
+    private void diagnosis(String text, List<Clause> clauses, List<Act> acts) {
+        Act unknown = null;
+        for (Clause clause : clauses) {
+            Set<String> said = terms(clause, 0, clause.words().size());
+            Optional<String> cause = names.causeId(text.strip()).or(() -> names.cause(said, true, scope));
+            boolean denied = clause.has(Cue.NEGATION) || clause.has(Cue.GOOD);
+            if (cause.isPresent() && !denied) {
+                conclude(clause, cause.get(), acts);
+                return;
+            }
+            if (unknown == null && !said.isEmpty() && !denied && !clause.has(Cue.NOTHING_FOUND)) {
+                unknown = Act.cause(clause.start(), clause.end(), "", true);
+            }
+        }
+        if (unknown != null) {
+            acts.add(unknown);
+        }
+    }
+
+    private void conclusion(Clause clause, @Nullable Clause after, List<Act> acts) {
+        if (clause.has(Cue.GOOD) || clause.has(Cue.NEGATION)) {
+            return;
+        }
+        for (Clause.Hit hit : clause.hits()) {
+            boolean outright = hit.is(Cue.CAUSE);
+            if (!(outright || hit.is(Cue.FOUND)) || clause.before(hit.from(), NOT_SO)) {
+                continue;
+            }
+            Set<String> said = terms(clause, 0, firstWork(clause, hit.from()));
+            Optional<String> cause = names.cause(said, outright, scope);
+            if (cause.isEmpty() && outright && after != null && actless(after) && !after.has(Cue.GOOD)) {
+                // "it turned out to be the bridge, shorted": the state comes behind a comma
+                Set<String> both = new LinkedHashSet<>(said);
+                both.addAll(terms(after, 0, after.words().size()));
+                cause = names.cause(both, true, scope);
+            }
+            if (cause.isPresent()) {
+                conclude(clause, cause.get(), acts);
+                return;
+            }
+            if (outright && !said.isEmpty()) {
+                acts.add(Act.cause(clause.start(), clause.end(), "", true));
+                return;
+            }
+        }
+    }
+
+    private static int firstWork(Clause clause, int from) {
+        return clause.hits().stream()
+                .filter(h -> h.from() > from && h.work() != null)
+                .mapToInt(Clause.Hit::from)
+                .findFirst()
+                .orElse(clause.words().size());
+    }
+
+    private void conclude(Clause clause, String causeId, List<Act> acts) {
+        concluded = Optional.of(causeId);
+        acts.add(Act.cause(clause.start(), clause.end(), causeId, clause.asked() || clause.has(Cue.DOUBT)));
+    }
+
+    private void test(Clause clause, List<Act> acts) {
+        for (Clause.Hit hit : clause.hits()) {
+            if (hit.is(Cue.TEST) && !clause.before(hit.from(), NOT_OURS)) {
+                Set<String> said = terms(clause, hit.to(), clause.words().size());
+                names.test(said.isEmpty() ? terms(clause, 0, hit.from()) : said, scope)
+                        .ifPresent(id -> acts.add(Act.of(Act.Kind.TEST, clause.start(), clause.end(), id)));
+                return;
+            }
+        }
+    }
+
+    private void work(ImportField field, Clause clause, @Nullable Clause before, List<Act> acts) {
+        boolean label = field == ImportField.WORK;
+        Clause.Hit hit = done(clause);
+        if (hit == null && !(label && silent(clause))) {
+            return;
+        }
+        if (label && names.fixId(clause.words()).isPresent()) {
+            addWork(clause, names.fixId(clause.words()), acts);
+            return;
+        }
+        Optional<Work> kind = hit == null ? Optional.empty() : Optional.ofNullable(hit.work());
+        int from = hit == null ? 0 : hit.to();
+        Set<String> said = terms(clause, from, clause.words().size());
+        if (said.isEmpty() && hit != null) {
+            said = terms(clause, 0, hit.from());
+        }
+        boolean thing = said.stream().anyMatch(names::isThing);
+        Optional<String> fix =
+                thing ? named(kind, clause, from, said, before, acts) : unnamed(kind, said, before, acts);
+        boolean part = clause.words().stream().anyMatch(Names::isPart);
+        boolean vague = hit == null || hit.is(Cue.MENDED) || VAGUE.contains(words(clause, hit));
+        if (fix.isPresent()
+                || part
+                || (!vague && !said.isEmpty())
+                || (label && !said.isEmpty())
+                || (!vague && before != null)) {
+            addWork(clause, fix, acts);
+        }
+    }
+
+    private static void addWork(Clause clause, Optional<String> fix, List<Act> acts) {
+        acts.add(Act.of(Act.Kind.WORK, clause.start(), clause.end(), fix.orElse("")));
+    }
+
+    /** The first work in a clause that this bench says it did. */
+    private static Clause.@Nullable Hit done(Clause clause) {
+        if (clause.asked()) {
+            return null;
+        }
+        for (Clause.Hit hit : clause.hits()) {
+            boolean work = hit.work() != null || hit.is(Cue.MENDED);
+            if (work && !clause.before(hit.from(), NOT_OURS)) {
+                return hit;
+            }
+        }
+        return null;
+    }
+
+    /** Whether a clause without a verb, noted under "Repair", names something that was worked on. */
+    private static boolean silent(Clause clause) {
+        return clause.hits().stream().allMatch(h -> h.is(Cue.FILLER) || h.is(Cue.LONG) || h.is(Cue.TEST));
+    }
+
+    /** Work on a thing that is named. */
+    private Optional<String> named(
+            Optional<Work> kind, Clause clause, int from, Set<String> said, @Nullable Clause before, List<Act> acts) {
+        Optional<String> cause = names.cause(said, false, scope).or(() -> implied(before));
+        Optional<String> fix = names.fix(kind, said, scope);
+        if (fix.isEmpty()) {
+            fix = firstOfList(kind, clause, from);
+        }
+        Optional<String> known = concluded.or(() -> cause);
+        if (fix.isEmpty()) {
+            fix = known.flatMap(c -> names.fixFor(c, kind, said));
+        }
+        Optional<String> found = fix;
+        cause.filter(c -> found.filter(f -> names.treats(f, c)).isPresent())
+                .ifPresent(c -> implyCause(clause, before, c, said, acts));
+        return fix;
+    }
+
+    /** "Replaced fuse and bridge rectifier": the first of several things that names a fix on its own. */
+    private Optional<String> firstOfList(Optional<Work> kind, Clause clause, int from) {
+        int start = from;
+        for (int i = from; i <= clause.words().size(); i++) {
+            boolean joint = i == clause.words().size()
+                    || clause.words().get(i).surface().equals("and")
+                    || clause.words().get(i).surface().equals("plus");
+            if (joint) {
+                Optional<String> fix = names.fix(kind, terms(clause, start, i), scope);
+                if (fix.isPresent()) {
+                    return fix;
+                }
+                start = i + 1;
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Work on "it", or on a part known by its number only: what was just concluded or named says what it was. */
+    private Optional<String> unnamed(Optional<Work> kind, Set<String> said, @Nullable Clause before, List<Act> acts) {
+        if (before == null) {
+            return concluded.flatMap(c -> names.fixFor(c, kind, said));
+        }
+        Optional<String> cause = concluded.or(() -> implied(before));
+        Optional<String> fix = cause.flatMap(c -> names.fixFor(c, kind, said));
+        if (fix.isPresent()) {
+            if (concluded.isEmpty()) {
+                conclude(before, cause.orElseThrow(), acts);
+            }
+            return fix;
+        }
+        return actless(before) ? names.fix(kind, terms(before, 0, before.words().size()), scope) : Optional.empty();
+    }
+
+    private void implyCause(Clause clause, @Nullable Clause before, String cause, Set<String> said, List<Act> acts) {
+        if (concluded.isEmpty()) {
+            boolean here = names.cause(said, false, scope).filter(cause::equals).isPresent();
+            conclude(here || before == null ? clause : before, cause, acts);
+        }
+    }
+
+    /** A cause named in the clause before work, without a word that says that it is one: "start resistor open, replaced". */
+    private Optional<String> implied(@Nullable Clause before) {
+        if (before == null
+                || !actless(before)
+                || before.has(Cue.GOOD)
+                || before.before(before.words().size(), NOT_SO)) {
+            return Optional.empty();
+        }
+        return names.cause(terms(before, 0, before.words().size()), false, scope);
+    }
+
+    private static boolean actless(Clause clause) {
+        return clause.hits().stream().allMatch(h -> h.work() == null);
+    }
+
+    private static String words(Clause clause, Clause.Hit hit) {
+        return String.join(
+                " ",
+                clause.words().subList(hit.from(), hit.to()).stream()
+                        .map(Token::surface)
+                        .toList());
+    }
+
+    /** Terms of words {@code from} to {@code to}, without those of cues that say how, when or whether. */
+    private static Set<String> terms(Clause clause, int from, int to) {
+        Set<String> terms = new LinkedHashSet<>();
+        for (int i = from; i < to; i++) {
+            boolean cue = false;
+            for (Clause.Hit hit : clause.hits()) {
+                cue |= hit.from() <= i && i < hit.to() && !hit.is(Cue.FILLER) && !hit.is(Cue.TEST);
+            }
+            if (!cue) {
+                Terms.of(clause.words().get(i)).ifPresent(terms::add);
+            }
+        }
+        return terms;
+    }
+}

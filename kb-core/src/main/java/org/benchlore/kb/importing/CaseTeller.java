@@ -1,0 +1,91 @@
+package org.benchlore.kb.importing;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.benchlore.kb.cases.CaseRecord;
+import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.importing.ImportDraft.Item;
+import org.benchlore.kb.importing.RawRecord.Part;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.reading.Reader;
+
+/** Makes drafts of records. For one source and one thread. */
+final class CaseTeller {
+    /** What a record must tell one of, to be a case. */
+    private static final Set<Item> SUBSTANCE = EnumSet.of(Item.UNIT, Item.FINDING, Item.CAUSE, Item.FIX, Item.OUTCOME);
+
+    private final Knowledge knowledge;
+    private final Reader reader;
+    private final Vocabulary vocabulary;
+    private final ImportSettings settings;
+    private final RecordIds ids;
+
+    /** Names of the packs, made once and shared. */
+    record Vocabulary(Names names, DeviceNames devices) {
+        static Vocabulary of(Knowledge knowledge) {
+            return new Vocabulary(new Names(knowledge), new DeviceNames(knowledge));
+        }
+    }
+
+    CaseTeller(Knowledge knowledge, Reader reader, Vocabulary vocabulary, ImportSettings settings, String source) {
+        this.knowledge = knowledge;
+        this.reader = reader;
+        this.vocabulary = vocabulary;
+        this.settings = settings;
+        this.ids = new RecordIds(source);
+    }
+
+    /** The draft of a record; empty if nothing of a case is in it. */
+    Optional<ImportDraft> tell(RawRecord record) {
+        Heading heading = Heading.of(record, vocabulary.devices(), settings.device());
+        ActReader reading = new ActReader(vocabulary.names(), heading.scope());
+        Map<Part, List<Act>> acts = new LinkedHashMap<>();
+        for (Part part : record.parts()) {
+            if (part.field().wordy()) {
+                acts.put(part, reading.read(part));
+            }
+        }
+        Optional<LocalDate> date = record.date()
+                .or(() ->
+                        record.parts().stream().flatMap(p -> p.date().stream()).findFirst())
+                .or(settings::undated);
+        Instant opened =
+                date.map(d -> d.atStartOfDay(ZoneOffset.UTC).toInstant()).orElse(Instant.EPOCH);
+        Story story = new Story(knowledge, reader, vocabulary.names(), heading, ids.of(record, date), opened);
+        date.ifPresent(story::date);
+        story.tell(acts, reading.othersWorked());
+        Set<Item> unknown = story.unknown();
+        boolean nothing = story.told().stream().noneMatch(t -> SUBSTANCE.contains(t.item()));
+        if (nothing && (settings.kind() == ImportKind.DIARY || unknown.contains(Item.DEVICE))) {
+            return Optional.empty();
+        }
+        return Optional.of(new ImportDraft(
+                record.line(),
+                story.caseId(),
+                List.of(new CaseRecord(record.line(), story.events(), Set.of())),
+                story.told(),
+                unknown,
+                story.unread(),
+                List.of(),
+                false));
+    }
+
+    /** Endings that say of the work before them that it did not help. */
+    static boolean failed(Outcome outcome) {
+        return switch (outcome) {
+            case NOT_FIXED, CAME_BACK, MADE_WORSE, NOT_WORTH_IT, GIVEN_UP -> true;
+            case FIXED_AND_PROVEN, FIXED, RECOVERED_BY_ITSELF, NO_FAULT_FOUND -> false;
+        };
+    }
+
+    static boolean cured(Outcome outcome) {
+        return outcome == Outcome.FIXED || outcome == Outcome.FIXED_AND_PROVEN;
+    }
+}

@@ -1,0 +1,255 @@
+package org.benchlore.kb.importing;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+import org.benchlore.kb.reading.analysis.Lexer;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A stretch of text that says one thing, with the cues and the work found in it. Sentences, commas, brackets and dashes
+ * end it, and so do "and", "then", "but" before another cue of their own.
+ *
+ * @param start UTF-16 offset of its first word in the text
+ * @param end offset behind its last word
+ * @param words tokens without punctuation
+ * @param hits cues and work, in order, not overlapping
+ * @param cues those among the hits
+ * @param sentence which sentence of the text it belongs to
+ * @param asked whether a question mark ends it
+ */
+record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cues, int sentence, boolean asked) {
+    /** A line at least this long may go on in the next one. */
+    private static final int WRAPPED_LINE = 60;
+
+    /** Nobody writes longer ones; it keeps the work linear on texts without punctuation. */
+    private static final int MOST_WORDS = 64;
+
+    private static final Map<String, Integer> NUMBERS = Map.ofEntries(
+            Map.entry("a", 1),
+            Map.entry("an", 1),
+            Map.entry("one", 1),
+            Map.entry("two", 2),
+            Map.entry("three", 3),
+            Map.entry("four", 4),
+            Map.entry("five", 5),
+            Map.entry("six", 6),
+            Map.entry("seven", 7),
+            Map.entry("eight", 8),
+            Map.entry("nine", 9),
+            Map.entry("ten", 10),
+            Map.entry("twelve", 12),
+            Map.entry("half", 0));
+    private static final Map<String, Duration> SPANS = Map.of(
+            "hour", Duration.ofHours(1),
+            "h", Duration.ofHours(1),
+            "day", Duration.ofDays(1),
+            "night", Duration.ofHours(10),
+            "week", Duration.ofDays(7),
+            "month", Duration.ofDays(30),
+            "year", Duration.ofDays(365));
+    private static final double LONGEST_SPAN = 36_500 * 86_400.0; // seconds
+
+    private static final PhraseTable<Cue> CUES = new PhraseTable<>();
+    private static final PhraseTable<Work> WORKS = new PhraseTable<>();
+
+    static {
+        for (Cue cue : Cue.values()) {
+            cue.phrases().forEach(phrase -> CUES.add(phrase, cue));
+        }
+        for (Work work : Work.values()) {
+            work.done().forEach(phrase -> WORKS.add(phrase, work));
+        }
+    }
+
+    /** A cue or a kind of work, at words {@code from} to {@code to}, exclusive. One of the two is null. */
+    record Hit(
+            int from, int to, @Nullable Cue cue, @Nullable Work work) {
+        boolean is(Cue other) {
+            return cue == other;
+        }
+    }
+
+    /** The clauses of a text, in order. */
+    static List<Clause> of(String text) {
+        List<Clause> clauses = new ArrayList<>();
+        List<Token> tokens = Lexer.tokens(text);
+        List<Token> words = new ArrayList<>();
+        int sentence = 0;
+        for (int i = 0; i < tokens.size(); i++) {
+            Token token = tokens.get(i);
+            boolean ends = false;
+            boolean stops = false;
+            if (token.kind() != Kind.PUNCTUATION) {
+                words.add(token);
+            } else if (token.is("\n")) {
+                stops = i + 1 == tokens.size() || !wraps(text, token.start(), tokens.get(i + 1));
+            } else {
+                stops = ".!?;".contains(token.term());
+                ends = ",()[]|>-\uFFFD".contains(token.term());
+            }
+            if (ends || stops || words.size() == MOST_WORDS) {
+                add(words, sentence, token.is("?"), clauses);
+                words = new ArrayList<>();
+                sentence += stops ? 1 : 0;
+            }
+        }
+        add(words, sentence, false, clauses);
+        return clauses;
+    }
+
+    private static boolean wraps(String text, int lineEnd, Token next) {
+        int lineStart = text.lastIndexOf('\n', Math.max(0, lineEnd - 1)) + 1;
+        return lineEnd - lineStart >= WRAPPED_LINE && Character.isLowerCase(text.charAt(next.start()));
+    }
+
+    private static void add(List<Token> words, int sentence, boolean asked, List<Clause> clauses) {
+        if (words.isEmpty()) {
+            return;
+        }
+        List<Hit> hits = hits(words);
+        int from = 0;
+        for (int i = 1; i < words.size(); i++) {
+            if (joins(words.get(i)) && opens(hits, i + 1) && !within(hits, i)) {
+                add(words, hits, from, i, sentence, asked, clauses);
+                from = i + 1;
+            }
+        }
+        add(words, hits, from, words.size(), sentence, asked, clauses);
+    }
+
+    private static void add(
+            List<Token> words, List<Hit> hits, int from, int to, int sentence, boolean asked, List<Clause> clauses) {
+        if (to <= from) {
+            return;
+        }
+        List<Hit> own = new ArrayList<>();
+        Set<Cue> cues = EnumSet.noneOf(Cue.class);
+        for (Hit hit : hits) {
+            if (hit.from() >= from && hit.to() <= to) {
+                own.add(new Hit(hit.from() - from, hit.to() - from, hit.cue(), hit.work()));
+                if (hit.cue() != null) {
+                    cues.add(hit.cue());
+                }
+            }
+        }
+        clauses.add(new Clause(
+                words.get(from).start(), words.get(to - 1).end(), words.subList(from, to), own, cues, sentence, asked));
+    }
+
+    private static boolean within(List<Hit> hits, int word) {
+        for (Hit hit : hits) {
+            if (hit.from() < word && word < hit.to()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean joins(Token word) {
+        return switch (word.surface()) {
+            case "and", "then", "but", "so", "afterwards", "after", "because", "now" -> true;
+            default -> false;
+        };
+    }
+
+    /** Whether something of its own begins at a word, or at the next. */
+    private static boolean opens(List<Hit> hits, int word) {
+        for (Hit hit : hits) {
+            if (hit.from() == word || hit.from() == word + 1) {
+                boolean empty = hit.cue() == Cue.FILLER || hit.cue() == Cue.NEGATION || hit.cue() == Cue.DOUBT;
+                if (!empty) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    private static List<Hit> hits(List<Token> words) {
+        List<Hit> hits = new ArrayList<>();
+        int i = 0;
+        while (i < words.size()) {
+            Optional<PhraseTable.Match<Cue>> cue = CUES.longest(words, i);
+            Optional<PhraseTable.Match<Work>> work = WORKS.longest(words, i);
+            int cueEnd = cue.map(PhraseTable.Match::to).orElse(i);
+            int workEnd = work.map(PhraseTable.Match::to).orElse(i);
+            if (work.isPresent() && workEnd > cueEnd) {
+                hits.add(new Hit(i, workEnd, null, work.get().value()));
+                i = workEnd;
+            } else if (cue.isPresent()) {
+                hits.add(new Hit(i, cueEnd, cue.get().value(), null));
+                i = cueEnd;
+            } else {
+                i++;
+            }
+        }
+        return hits;
+    }
+
+    boolean has(Cue cue) {
+        return cues.contains(cue);
+    }
+
+    /** Whether any of some cues stands before a word. */
+    boolean before(int word, Set<Cue> any) {
+        for (Hit hit : hits) {
+            if (hit.to() <= word && hit.cue() != null && any.contains(hit.cue())) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether its words are cues of some kinds, small words and durations, and nothing else. */
+    boolean only(Set<Cue> any) {
+        boolean[] explained = new boolean[words.size()];
+        for (Hit hit : hits) {
+            for (int i = hit.from(); i < hit.to(); i++) {
+                explained[i] = hit.cue() != null && (hit.is(Cue.FILLER) || any.contains(hit.cue()));
+            }
+        }
+        for (int i = 0; i < explained.length; i++) {
+            if (!explained[i] && !timeWord(words.get(i))) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static boolean timeWord(Token word) {
+        return switch (word.kind()) {
+            case QUANTITY -> word.unit().equals("s") || word.unit().equals("times");
+            case NUMBER, OTHER -> true;
+            case WORD -> SPANS.containsKey(word.term()) || NUMBERS.containsKey(word.surface());
+            case CODE, PUNCTUATION -> false;
+        };
+    }
+
+    /** The longest duration named in it, in seconds: "24 h", "two days", "3 weeks", "a month". */
+    OptionalLong seconds() {
+        long longest = -1;
+        for (int i = 0; i < words.size(); i++) {
+            Token word = words.get(i);
+            if (word.kind() == Kind.QUANTITY && word.unit().equals("s")) {
+                longest = Math.max(longest, (long) Math.min(word.value(), LONGEST_SPAN));
+            }
+            Duration span = SPANS.get(word.term());
+            if (span != null && i > 0) {
+                Token count = words.get(i - 1);
+                double number = count.kind() == Kind.NUMBER ? count.value() : NUMBERS.getOrDefault(count.surface(), -1);
+                if (number > 0) {
+                    longest = Math.max(longest, (long) Math.min(number * span.toSeconds(), LONGEST_SPAN));
+                }
+            }
+        }
+        return longest < 0 ? OptionalLong.empty() : OptionalLong.of(longest);
+    }
+}

@@ -1,0 +1,253 @@
+package org.benchlore.kb.importing;
+
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Finds dates as people write them: 2024-03-12, 12.3.2024, 12/3/24, 12 Mar 2024, March 12th, 2024, with a weekday or not.
+ * Years of two digits are 1969 to 2068, as POSIX has it. Looks at a bounded stretch only.
+ */
+final class DateScan {
+    private static final List<String> MONTHS =
+            List.of("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec");
+    private static final List<String> MONTH_NAMES = List.of(
+            "january",
+            "february",
+            "march",
+            "april",
+            "may",
+            "june",
+            "july",
+            "august",
+            "september",
+            "october",
+            "november",
+            "december");
+    private static final List<String> WEEKDAYS = List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun");
+    private static final List<String> WEEKDAY_NAMES =
+            List.of("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday");
+    private static final int LONGEST_WORD = 12;
+
+    /**
+     * A date in a text.
+     *
+     * @param start where it begins, weekday included
+     * @param end behind it, time of day included
+     * @param date empty when there is no such day, such as 31.2.2024
+     */
+    record Found(int start, int end, Optional<LocalDate> date) {}
+
+    private final String text;
+    private final DateOrder order;
+    private int at;
+
+    private DateScan(String text, int from, DateOrder order) {
+        this.text = text;
+        this.at = from;
+        this.order = order;
+    }
+
+    /** The date that begins at an offset, after blanks. */
+    static Optional<Found> at(String text, int from, DateOrder order) {
+        return new DateScan(text, from, order).scan();
+    }
+
+    /** The date that a whole text is, blanks aside; a time of day may follow. */
+    static Optional<Found> whole(String text, DateOrder order) {
+        return at(text, 0, order).filter(f -> text.substring(f.end()).isBlank());
+    }
+
+    private Optional<Found> scan() {
+        blanks();
+        int start = at;
+        weekday();
+        Optional<Found> found = digit(at) ? numbers(start) : monthFirst(start);
+        return found.filter(f -> !Character.isLetterOrDigit(charAt(f.end())));
+    }
+
+    private void weekday() {
+        int before = at;
+        String word = word();
+        if (WEEKDAYS.contains(word) || WEEKDAY_NAMES.contains(word)) {
+            skip('.');
+            skip(',');
+            blanks();
+        } else {
+            at = before;
+        }
+    }
+
+    /** A date that begins with a number. */
+    private Optional<Found> numbers(int start) {
+        int firstAt = at;
+        int first = number(4);
+        int firstDigits = at - firstAt;
+        char separator = charAt(at);
+        if (first < 0) {
+            return Optional.empty();
+        }
+        if ("-./".indexOf(separator) >= 0 && digit(at + 1)) {
+            at++;
+            int second = number(2);
+            if (second < 0 || charAt(at) != separator || !digit(at + 1)) {
+                return Optional.empty();
+            }
+            at++;
+            int thirdAt = at;
+            int third = number(4);
+            int thirdDigits = at - thirdAt;
+            if (third < 0) {
+                return Optional.empty();
+            }
+            if (firstDigits == 4) {
+                return thirdDigits <= 2 ? found(start, first, second, third) : Optional.empty();
+            }
+            if (firstDigits > 2 || (thirdDigits != 4 && thirdDigits != 2)) {
+                return Optional.empty();
+            }
+            boolean monthFirst = separator == '/' && order == DateOrder.MDY;
+            int year = thirdDigits == 2 ? century(third) : third;
+            return found(start, year, monthFirst ? first : second, monthFirst ? second : first);
+        }
+        if (firstDigits > 2) {
+            return Optional.empty();
+        }
+        ordinal();
+        skip('.');
+        if (charAt(at) == '-') {
+            at++;
+        }
+        blanks();
+        int month = month();
+        if (month == 0) {
+            return Optional.empty();
+        }
+        skip('.');
+        skip(',');
+        if (charAt(at) == '-') {
+            at++;
+        }
+        blanks();
+        return year(start, month, first);
+    }
+
+    /** "March 12th, 2024". */
+    private Optional<Found> monthFirst(int start) {
+        int month = month();
+        if (month == 0) {
+            return Optional.empty();
+        }
+        skip('.');
+        blanks();
+        int day = digit(at) ? number(2) : -1;
+        if (day < 0) {
+            return Optional.empty();
+        }
+        ordinal();
+        skip(',');
+        blanks();
+        return year(start, month, day);
+    }
+
+    private Optional<Found> year(int start, int month, int day) {
+        int yearAt = at;
+        int year = digit(at) ? number(4) : -1;
+        if (year < 0 || (at - yearAt != 4 && at - yearAt != 2)) {
+            return Optional.empty();
+        }
+        return found(start, at - yearAt == 2 ? century(year) : year, month, day);
+    }
+
+    private Optional<Found> found(int start, int year, int month, int day) {
+        if (year < 1900 || year > 2199) {
+            return Optional.empty();
+        }
+        timeOfDay();
+        try {
+            return Optional.of(new Found(start, at, Optional.of(LocalDate.of(year, month, day))));
+        } catch (DateTimeException e) {
+            return Optional.of(new Found(start, at, Optional.empty()));
+        }
+    }
+
+    private void timeOfDay() {
+        int before = at;
+        if (charAt(at) == 'T' || charAt(at) == ',') {
+            at++;
+        }
+        blanks();
+        int hour = digit(at) ? number(2) : -1;
+        boolean time = hour >= 0 && hour < 24 && charAt(at) == ':' && digit(at + 1);
+        while (time && (charAt(at) == ':' || charAt(at) == '.') && digit(at + 1)) {
+            at++;
+            while (digit(at)) {
+                at++;
+            }
+        }
+        if (!time) {
+            at = before;
+        } else if (charAt(at) == 'Z') {
+            at++;
+        }
+    }
+
+    private static int century(int twoDigits) {
+        return twoDigits < 69 ? 2000 + twoDigits : 1900 + twoDigits;
+    }
+
+    private int month() {
+        String word = word();
+        int month = Math.max(MONTHS.indexOf(word), MONTH_NAMES.indexOf(word));
+        return word.equals("sept") ? 9 : month + 1;
+    }
+
+    private String word() {
+        int from = at;
+        while (Character.isLetter(charAt(at)) && at - from <= LONGEST_WORD) {
+            at++;
+        }
+        return text.substring(from, at).toLowerCase(Locale.ROOT);
+    }
+
+    private void ordinal() {
+        String two = text.substring(at, Math.min(text.length(), at + 2)).toLowerCase(Locale.ROOT);
+        if (List.of("st", "nd", "rd", "th").contains(two)) {
+            at += 2;
+        }
+    }
+
+    /** A number of at most so many digits; -1 when it is longer or none. */
+    private int number(int most) {
+        int value = 0;
+        int digits = 0;
+        while (digit(at) && digits <= most) {
+            value = value * 10 + charAt(at) - '0';
+            at++;
+            digits++;
+        }
+        return digits == 0 || digits > most ? -1 : value;
+    }
+
+    private void skip(char c) {
+        if (charAt(at) == c) {
+            at++;
+        }
+    }
+
+    private void blanks() {
+        while (charAt(at) == ' ' || charAt(at) == '\t' || charAt(at) == '\u00a0') {
+            at++;
+        }
+    }
+
+    private boolean digit(int i) {
+        return charAt(i) >= '0' && charAt(i) <= '9';
+    }
+
+    private char charAt(int i) {
+        return i >= 0 && i < text.length() ? text.charAt(i) : '\n';
+    }
+}

@@ -1,0 +1,280 @@
+package org.benchlore.kb.importing;
+
+import java.time.LocalDate;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Consumer;
+import org.benchlore.kb.cases.ImportProblem;
+import org.benchlore.kb.importing.DiaryLine.Kind;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Splits a diary into records. Headings, separators, dated lines and repeated labels begin a record; a line that only
+ * goes on with work does not. Days and devices named by a heading hold for what stands under it.
+ */
+final class DiarySplitter {
+    /** Longest record, in UTF-16 units. */
+    static final int LONGEST_RECORD = 1 << 16;
+
+    private static final int NO_HEADING = 7;
+
+    /** What a heading said for what stands under it. */
+    private record Context(Optional<LocalDate> date, String title) {}
+
+    private enum How {
+        DATED,
+        BULLET,
+        PARAGRAPH
+    }
+
+    private final List<String> lines;
+    private final DateOrder order;
+    private final DeviceNames devices;
+    private final String source;
+    private final Consumer<ImportProblem> problems;
+    private final List<DiaryLine> parsed;
+    private final Deque<RawRecord> ready = new ArrayDeque<>();
+    private final TreeMap<Integer, Context> contexts = new TreeMap<>();
+    private @Nullable DiaryRecord current;
+    private boolean starters;
+    private int at;
+    private boolean gap;
+    private int bulletIndent;
+
+    DiarySplitter(String text, DateOrder order, DeviceNames devices, String source, Consumer<ImportProblem> problems) {
+        this.lines = text.lines().toList();
+        this.order = order;
+        this.devices = devices;
+        this.source = source;
+        this.problems = problems;
+        this.parsed = parsed();
+    }
+
+    private List<DiaryLine> parsed() {
+        List<DiaryLine> parsed = new ArrayList<>(lines.size());
+        boolean above = false;
+        for (int i = 0; i < lines.size(); i++) {
+            String line = lines.get(i);
+            boolean underlined = !above && i + 1 < lines.size() && DiaryLine.underlines(lines.get(i + 1));
+            if (line.length() > LONGEST_RECORD) {
+                report(i + 1, "the line is longer than " + LONGEST_RECORD + " characters", "split it");
+                line = "";
+            }
+            DiaryLine made =
+                    DiaryLine.of(i + 1, line, order, underlined && !line.isBlank() && !DiaryLine.underlines(line));
+            above = made.is(Kind.TEXT) || made.is(Kind.BULLET);
+            starters |= made.is(Kind.HEADING)
+                    || made.is(Kind.SEPARATOR)
+                    || made.date().isPresent()
+                    || begins(made);
+            parsed.add(made);
+        }
+        return parsed;
+    }
+
+    /** The next record, in order of line; empty at the end. */
+    Optional<RawRecord> next() {
+        while (ready.isEmpty() && at < parsed.size()) {
+            int i = at++;
+            boolean underline = i > 0 && parsed.get(i - 1).is(Kind.HEADING) && DiaryLine.underlines(lines.get(i));
+            if (!underline || lines.get(i - 1).strip().startsWith("#")) {
+                take(parsed.get(i));
+            }
+        }
+        if (ready.isEmpty()) {
+            finish();
+        }
+        return Optional.ofNullable(ready.poll());
+    }
+
+    private static boolean begins(DiaryLine line) {
+        return line.labelled()
+                && (line.field() == ImportField.DATE
+                        || line.field() == ImportField.UNIT
+                        || line.field() == ImportField.DEVICE);
+    }
+
+    private void take(DiaryLine line) {
+        if (line.noSuchDay()) {
+            report(line.number(), "there is no such day as this line begins with", "correct the date");
+            finish();
+            current = new DiaryRecord(line.number(), Optional.empty(), false);
+            current.spoil();
+            return;
+        }
+        switch (line.kind()) {
+            case BLANK -> {
+                gap = true;
+                if (current != null) {
+                    current.paragraph();
+                }
+            }
+            case SEPARATOR -> finish();
+            case HEADING -> heading(line);
+            case BULLET, TEXT -> content(line);
+        }
+        gap = line.is(Kind.BLANK);
+    }
+
+    private void heading(DiaryLine line) {
+        DiaryRecord record = current;
+        if (line.labelled() && record != null) {
+            record.section(line.field());
+            return;
+        }
+        if (record != null && record.level() < line.level()) {
+            if (record.headingOnly()) {
+                contexts.put(record.level(), new Context(record.date(), record.title()));
+                current = null;
+            } else if (line.date().isEmpty() && !named(line.text())) {
+                record.add(line, ImportField.NOTES, Optional.empty(), Clause.of(line.text()));
+                return;
+            } else {
+                contexts.put(record.level(), new Context(record.date(), record.title()));
+                record.preamble();
+            }
+        }
+        finish();
+        contexts.tailMap(line.level(), true).clear();
+        if (line.dayOnly()) {
+            contexts.put(line.level(), new Context(line.date(), ""));
+            return;
+        }
+        current = new DiaryRecord(line.number(), line.date().or(this::day), true);
+        current.title(line);
+        context(current);
+    }
+
+    private boolean named(String title) {
+        return Glance.at(title, Clause.of(title), false, devices).named();
+    }
+
+    private void content(DiaryLine line) {
+        if (line.dayOnly()) {
+            DiaryRecord record = current;
+            if (record != null && record.headed() && record.date().isPresent()) {
+                record.day(line);
+                return;
+            }
+            finish();
+            contexts.tailMap(NO_HEADING, true).clear();
+            contexts.put(NO_HEADING, new Context(line.date(), ""));
+            return;
+        }
+        if (line.labelled() && line.field() == ImportField.DATE) {
+            label(line);
+            return;
+        }
+        DiaryRecord record = current;
+        List<Clause> clauses = Clause.of(line.text());
+        if (record == null) {
+            start(line, clauses, Glance.at(line.text(), clauses, false, devices));
+            return;
+        }
+        if (line.labelled()) {
+            if (begins(line) || line.field() == ImportField.COMPLAINT) {
+                boolean again = record.has(line.field()) && (!record.headed() || record.ended());
+                if (again) {
+                    start(line, clauses, Glance.at(line.text(), clauses, false, devices));
+                    return;
+                }
+            }
+            record.add(line, line.field(), line.date(), clauses);
+            return;
+        }
+        boolean top = line.is(Kind.BULLET) && (record.bullets() == 0 || line.level() <= bulletIndent);
+        How how = line.date().isPresent() ? How.DATED : top ? How.BULLET : gap ? How.PARAGRAPH : null;
+        if (line.is(Kind.BULLET) && record.bullets() == 0) {
+            bulletIndent = line.level();
+        }
+        Glance glance = Glance.at(line.text(), clauses, record.worked(), devices);
+        if (how != null && begins(glance, how, record)) {
+            // "ok" ended the case before, if there was work before it; here it may say something else
+            boolean sure = !glance.ended() || glance.worked() || !record.worked();
+            start(line, clauses, sure ? glance : Glance.at(line.text(), clauses, false, devices));
+        } else {
+            record.add(line, ImportField.NOTES, line.date(), clauses);
+            record.notice(glance);
+        }
+    }
+
+    /** "Date: 12.3.2024" belongs to the record, or begins one when it has a day already. */
+    private void label(DiaryLine line) {
+        Optional<DateScan.Found> day = DateScan.whole(line.text(), order);
+        if (day.isPresent() && day.get().date().isEmpty()) {
+            report(line.number(), "there is no such day as '" + Wording.cut(line.text()) + "'", "correct the date");
+        }
+        DiaryRecord record = current;
+        if (record == null || record.dated() || record.ended()) {
+            finish();
+            record = new DiaryRecord(line.number(), Optional.empty(), false);
+            current = record;
+            context(record);
+        }
+        record.date(day.flatMap(DateScan.Found::date).or(this::day));
+    }
+
+    private void start(DiaryLine line, List<Clause> clauses, Glance glance) {
+        finish();
+        DiaryRecord record = new DiaryRecord(line.number(), line.date().or(this::day), false);
+        current = record;
+        bulletIndent = line.level();
+        context(record);
+        record.add(line, line.field(), line.date(), clauses);
+        record.notice(glance);
+    }
+
+    /** Whether a line begins another case. */
+    private boolean begins(Glance glance, How how, DiaryRecord record) {
+        if (record.headed() || record.bare()) {
+            return false;
+        }
+        boolean sameUnit = glance.unit().isPresent() && glance.unit().equals(record.unit());
+        if (sameUnit) {
+            return record.ended() && !glance.goesOn();
+        }
+        if (glance.named()) {
+            return true;
+        }
+        return switch (how) {
+            case DATED -> record.ended() ? !glance.back() : !glance.goesOn();
+            case BULLET -> record.ended() ? !glance.goesOn() : !record.named() && record.worked() && !glance.goesOn();
+            case PARAGRAPH -> !starters || (record.ended() && !contexts.isEmpty() && !glance.goesOn());
+        };
+    }
+
+    private Optional<LocalDate> day() {
+        return contexts.descendingMap().values().stream()
+                .flatMap(c -> c.date().stream())
+                .findFirst();
+    }
+
+    /** Gives a record what the headings over it say. */
+    private void context(DiaryRecord record) {
+        for (Context context : contexts.values()) {
+            if (!context.title().isEmpty()) {
+                record.under(context.title(), devices);
+            }
+        }
+    }
+
+    private void finish() {
+        DiaryRecord record = current;
+        current = null;
+        if (record != null) {
+            if (record.tooLong()) {
+                report(record.line(), "the record is longer than " + LONGEST_RECORD + " characters", "split it");
+            } else {
+                record.made().ifPresent(ready::add);
+            }
+        }
+    }
+
+    private void report(long line, String what, String remedy) {
+        problems.accept(new ImportProblem(source, line, what, remedy));
+    }
+}

@@ -1,0 +1,182 @@
+package org.benchlore.kb.importing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalLong;
+import java.util.Set;
+import org.benchlore.kb.cases.Outcome;
+
+/**
+ * Hears how a case ended, clause by clause. "Ok" says something only after work, and only where little else is said;
+ * together with an hour of running it says that the fix was proven. For one text; {@link #worked} carries over.
+ */
+final class Endings {
+    /** A run that proves a fix, in seconds. Our choice: shorter ones are part of any repair. */
+    private static final long PROOF = 3600;
+
+    /** A night or a day, where nothing nearer is said. */
+    private static final long LONG = 8 * 3600;
+
+    private static final long DAY = 86_400;
+
+    private static final Set<Cue> WEAK = Set.of(Cue.GOOD, Cue.MENDED, Cue.RUN, Cue.LONG);
+
+    private static final Set<Cue> NOT_SO = Set.of(Cue.NEGATION, Cue.PLANNED);
+
+    private boolean worked;
+    private boolean fixedBefore;
+
+    private boolean good;
+    private boolean byItself;
+    private long ran;
+    private int from = -1;
+    private int to;
+
+    /** @param worked whether the case told of work before this text */
+    Endings(boolean worked) {
+        this.worked = worked;
+    }
+
+    /** Tells it that work was done. */
+    void worked() {
+        worked = true;
+    }
+
+    /**
+     * Hears a clause.
+     *
+     * @param label whether the text is there to say how it ended, so that "ok" alone does
+     * @return endings that are certain by now
+     */
+    List<Act> hear(Clause clause, boolean label) {
+        List<Act> acts = new ArrayList<>();
+        boolean more = false;
+        for (Clause.Hit hit : clause.hits()) {
+            Cue cue = hit.cue();
+            if (cue != null && !clause.before(hit.from(), NOT_SO)) {
+                more |= hear(clause, hit, cue, acts);
+            }
+        }
+        boolean weak = clause.only(WEAK);
+        boolean said = clause.has(Cue.GOOD) || clause.has(Cue.MENDED);
+        boolean hopeful = said && clause.has(Cue.GOOD) && cheerful(clause);
+        boolean told = (worked || label || good) && said && (weak || hopeful || label) && !clause.has(Cue.PLANNED);
+        if (told && clause.has(Cue.NEGATION)) {
+            if (label) {
+                flush(acts);
+                acts.add(Act.ending(clause.start(), clause.end(), Outcome.NOT_FIXED, null));
+                return acts;
+            }
+            told = false;
+        }
+        if (told) {
+            good = true;
+            mark(clause);
+            more = true;
+        }
+        boolean runs = clause.has(Cue.RUN) || said || more;
+        OptionalLong seconds = clause.seconds();
+        if (runs && (clause.has(Cue.LONG) || seconds.orElse(0) >= PROOF)) {
+            ran = Math.max(ran, Math.max(seconds.orElse(0), clause.has(Cue.LONG) ? LONG : 0));
+            mark(clause);
+            more = true;
+        }
+        if (!more && !weak) {
+            flush(acts);
+        }
+        return acts;
+    }
+
+    /** "Sound ok on both channels now": says what is good, and that it was not. */
+    private static boolean cheerful(Clause clause) {
+        return !clause.has(Cue.NEGATION)
+                && clause.words().stream()
+                        .anyMatch(
+                                w -> w.surface().equals("again") || w.surface().equals("now"));
+    }
+
+    /** @return whether it says that the unit works */
+    private boolean hear(Clause clause, Clause.Hit hit, Cue cue, List<Act> acts) {
+        switch (cue) {
+            case WORKS_AGAIN -> {
+                good = true;
+                mark(clause);
+                return true;
+            }
+            case RECOVERED -> {
+                good = true;
+                byItself |= !worked;
+                mark(clause);
+                return true;
+            }
+            case BY_ITSELF -> {
+                if (clause.has(Cue.WORKS_AGAIN) || clause.has(Cue.GOOD) || clause.has(Cue.BACK) || good) {
+                    good = true;
+                    byItself = true;
+                    mark(clause);
+                    return true;
+                }
+            }
+            case NOTHING_FOUND -> {
+                if (worked) {
+                    good = true;
+                    mark(clause);
+                    return true;
+                }
+                end(clause, Outcome.NO_FAULT_FOUND, acts);
+            }
+            case NO_HELP -> ifWorked(clause, Outcome.NOT_FIXED, acts);
+            case BACK -> back(clause, hit, acts);
+            case WORSE -> ifWorked(clause, Outcome.MADE_WORSE, acts);
+            case NOT_WORTH -> end(clause, Outcome.NOT_WORTH_IT, acts);
+            case GIVEN_UP -> end(clause, Outcome.GIVEN_UP, acts);
+            default -> {}
+        }
+        return false;
+    }
+
+    private void back(Clause clause, Clause.Hit hit, List<Act> acts) {
+        boolean handedBack = hit.to() < clause.words().size()
+                && Set.of("to", "home", "on", "in", "at")
+                        .contains(clause.words().get(hit.to()).surface());
+        if (handedBack || clause.has(Cue.BY_ITSELF) || clause.has(Cue.WORKS_AGAIN)) {
+            return;
+        }
+        if (worked || good || fixedBefore) {
+            flush(acts);
+            OptionalLong seconds = clause.seconds();
+            Integer days = seconds.isPresent() ? (int) Math.round((double) seconds.getAsLong() / DAY) : null;
+            acts.add(Act.ending(clause.start(), clause.end(), Outcome.CAME_BACK, days));
+        }
+    }
+
+    private void ifWorked(Clause clause, Outcome outcome, List<Act> acts) {
+        if (worked) {
+            end(clause, outcome, acts);
+        }
+    }
+
+    private void end(Clause clause, Outcome outcome, List<Act> acts) {
+        flush(acts);
+        acts.add(Act.ending(clause.start(), clause.end(), outcome, null));
+    }
+
+    private void mark(Clause clause) {
+        from = from < 0 ? clause.start() : from;
+        to = clause.end();
+    }
+
+    /** What was heard and waits for more of it. Call it at the end of a text, and before work. */
+    void flush(List<Act> acts) {
+        if (good) {
+            Outcome outcome =
+                    byItself ? Outcome.RECOVERED_BY_ITSELF : ran >= PROOF ? Outcome.FIXED_AND_PROVEN : Outcome.FIXED;
+            acts.add(Act.ending(from, to, outcome, null));
+            fixedBefore = true;
+        }
+        good = false;
+        byItself = false;
+        ran = 0;
+        from = -1;
+    }
+}

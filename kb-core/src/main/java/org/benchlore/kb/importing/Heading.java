@@ -1,0 +1,115 @@
+package org.benchlore.kb.importing;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.benchlore.kb.importing.ImportDraft.Item;
+import org.benchlore.kb.importing.ImportDraft.Told;
+import org.benchlore.kb.importing.RawRecord.Part;
+import org.benchlore.kb.knowledge.DeviceScope;
+
+/**
+ * Which unit a record is about.
+ *
+ * @param scope the device, or the one assumed
+ * @param unit serial number or tag, or empty
+ * @param complaint what a label says is the owner's word, or empty
+ * @param told what was understood
+ * @param places words of the heading in each text, which say nothing of the fault
+ */
+record Heading(DeviceScope scope, String unit, String complaint, List<Told> told, Map<Part, List<Stretch>> places) {
+    private static final int LONGEST_UNIT = 80;
+
+    /** Serial number and device are looked for up to here: further down they may be those of another unit. */
+    private static final int LONGEST_HEAD = 300;
+
+    static Heading of(RawRecord record, DeviceNames devices, DeviceScope assumed) {
+        List<Told> told = new ArrayList<>();
+        Map<Part, List<Stretch>> places = new LinkedHashMap<>();
+        DeviceScope scope = device(record, devices, told, places).orElseGet(() -> {
+            if (assumed.depth() > 0) {
+                told.add(new Told(Item.DEVICE, assumed.toString(), ""));
+            }
+            return assumed;
+        });
+        String unit = unit(record, told, places);
+        return new Heading(scope, unit, labelled(record, ImportField.COMPLAINT), told, places);
+    }
+
+    private static Optional<DeviceScope> device(
+            RawRecord record, DeviceNames devices, List<Told> told, Map<Part, List<Stretch>> places) {
+        String label = labelled(record, ImportField.DEVICE);
+        if (!label.isEmpty()) {
+            Optional<DeviceScope> named = path(label)
+                    .or(() -> devices.find(PhraseTable.words(label), true).map(DeviceNames.Found::scope));
+            told.add(new Told(Item.DEVICE, named.map(DeviceScope::toString).orElse(""), Wording.cut(label)));
+            if (named.isPresent()) {
+                return named;
+            }
+        }
+        for (Part part : record.parts()) {
+            if (part.field().wordy() || part.field() == ImportField.UNIT) {
+                Optional<DeviceNames.Found> found = devices.find(
+                        part.field().wordy() ? part.words(head(part.text())) : PhraseTable.words(part.text()), false);
+                if (found.isPresent()) {
+                    List<Stretch> words = found.get().places();
+                    places.computeIfAbsent(part, p -> new ArrayList<>()).addAll(words);
+                    String said = part.text()
+                            .substring(
+                                    words.get(0).start(),
+                                    words.get(words.size() - 1).end());
+                    told.add(new Told(Item.DEVICE, found.get().scope().toString(), Wording.cut(said)));
+                    return found.map(DeviceNames.Found::scope);
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<DeviceScope> path(String label) {
+        try {
+            return label.indexOf('/') > 0 ? Optional.of(DeviceScope.parse(label)) : Optional.empty();
+        } catch (IllegalArgumentException e) {
+            return Optional.empty();
+        }
+    }
+
+    private static String unit(RawRecord record, List<Told> told, Map<Part, List<Stretch>> places) {
+        String label = labelled(record, ImportField.UNIT);
+        if (!label.isEmpty()) {
+            return take(UnitScan.labelled(label), label, told);
+        }
+        for (Part part : record.parts()) {
+            Optional<UnitScan.Found> found = UnitScan.first(part.text().substring(0, head(part.text())));
+            if (found.isPresent()) {
+                Stretch place = new Stretch(found.get().start(), found.get().end());
+                places.computeIfAbsent(part, p -> new ArrayList<>()).add(place);
+                return take(found.get().unit(), part.text().substring(place.start(), place.end()), told);
+            }
+        }
+        return "";
+    }
+
+    private static String take(String number, String words, List<Told> told) {
+        String unit = number.length() <= LONGEST_UNIT ? number : number.substring(0, LONGEST_UNIT);
+        told.add(new Told(Item.UNIT, unit, Wording.cut(words)));
+        return unit;
+    }
+
+    private static String labelled(RawRecord record, ImportField field) {
+        return String.join(
+                " ",
+                record.parts().stream()
+                        .filter(p -> p.field() == field)
+                        .map(p -> p.text().strip())
+                        .toList());
+    }
+
+    /** Where the head of a text ends. */
+    private static int head(String text) {
+        int end = text.indexOf('\n', Math.min(text.length(), 1));
+        return Math.min(LONGEST_HEAD, end < 0 ? text.length() : end);
+    }
+}

@@ -1,0 +1,239 @@
+package org.benchlore.kb.importing;
+
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.CaseStore;
+import org.benchlore.kb.importing.ImportDraft.Likeness;
+
+/**
+ * Finds cases like a draft among those stored and those read before it. Follows the store: it knows the position it has
+ * reached and catches up. For each stored case it keeps a sketch of its words, some 300 bytes. Thread-safe by one lock.
+ */
+public final class KnownCases {
+    /** Share of the words from which a case is another one told again. Our choice; see docs/importing.md. */
+    static final double ALIKE = 0.7;
+
+    /** Share from which it is worth showing. */
+    private static final double SHOWN = 0.5;
+
+    /** Days by which the same case may be dated apart. */
+    private static final long DAYS = 7;
+
+    /** Pairs of words below which likeness says little: "no picture" is a fault, not a case. */
+    private static final int ENOUGH_PAIRS = 5;
+
+    private static final int MOST_SHOWN = 3;
+
+    /** Drafts of a band, or of a unit, that a draft is compared with by sketch: the latest. */
+    private static final int MOST_MET = 16;
+
+    /** Cases compared word for word. */
+    private static final int MOST_LOOKED_AT = 8;
+
+    /** Estimate below which texts are not compared: 0.2 less than what is shown, two standard errors. */
+    private static final double WORTH_A_LOOK = 0.3;
+
+    private static final int PAGE = 10_000;
+
+    private final CaseStore store;
+    private final List<String> ids = new ArrayList<>();
+    private final Map<String, Integer> numbers = new HashMap<>();
+    private final List<WordSketch> sketches = new ArrayList<>();
+    private final List<String> units = new ArrayList<>();
+    private long position;
+
+    /** @param store the cases to compare with */
+    public KnownCases(CaseStore store) {
+        this.store = store;
+    }
+
+    /** What is compared of a case. */
+    private static final class Told {
+        final String caseId;
+        final long line;
+        final Instant at;
+        final String unit;
+        final int[] pairs;
+        final WordSketch sketch = new WordSketch();
+
+        Told(String caseId, long line, Instant at, String unit, List<CaseEvent> events) {
+            this.caseId = caseId;
+            this.line = line;
+            this.at = at;
+            this.unit = unit(unit);
+            this.pairs = WordSketch.pairs(events);
+            sketch.add(pairs);
+        }
+    }
+
+    /** Cases that may be like a draft, the likeliest few, by their numbers. */
+    private static final class Candidates {
+        private final Map<Integer, Double> estimates = new HashMap<>();
+
+        void add(int number, double estimate, boolean sameUnit) {
+            if (sameUnit || estimate >= WORTH_A_LOOK) {
+                estimates.merge(number, sameUnit ? 1 + estimate : estimate, Math::max);
+            }
+        }
+
+        List<Integer> best() {
+            return estimates.entrySet().stream()
+                    .sorted(Map.Entry.<Integer, Double>comparingByValue()
+                            .reversed()
+                            .thenComparing(Map.Entry.comparingByKey()))
+                    .limit(MOST_LOOKED_AT)
+                    .map(Map.Entry::getKey)
+                    .toList();
+        }
+    }
+
+    /**
+     * Says of each draft which cases are like it: of those stored, and of the drafts before it.
+     *
+     * @return the drafts in the same order; those stored already are not compared
+     */
+    synchronized List<ImportDraft> compare(List<ImportDraft> drafts) {
+        catchUp();
+        List<Told> told = new ArrayList<>();
+        List<Candidates> stored = new ArrayList<>();
+        List<Candidates> before = new ArrayList<>();
+        Map<Integer, List<Integer>> byBand = new HashMap<>();
+        Map<String, List<Integer>> byUnit = new HashMap<>();
+        for (ImportDraft draft : drafts) {
+            Told own = told(draft);
+            int number = told.size();
+            Candidates earlier = new Candidates();
+            for (int band : own.sketch.bands()) {
+                meet(byBand.computeIfAbsent(band, b -> new ArrayList<>(1)), number, own, told, earlier);
+            }
+            if (!own.unit.isEmpty()) {
+                meet(byUnit.computeIfAbsent(own.unit, u -> new ArrayList<>(1)), number, own, told, earlier);
+            }
+            told.add(own);
+            before.add(earlier);
+            stored.add(new Candidates());
+        }
+        for (int i = 0; i < ids.size(); i++) {
+            WordSketch sketch = sketches.get(i);
+            for (int band : sketch.bands()) {
+                for (int draft : byBand.getOrDefault(band, List.of())) {
+                    stored.get(draft).add(i, sketch.estimate(told.get(draft).sketch), false);
+                }
+            }
+            for (int draft : byUnit.getOrDefault(units.get(i), List.of())) {
+                stored.get(draft).add(i, sketch.estimate(told.get(draft).sketch), true);
+            }
+        }
+        Map<Integer, Optional<Told>> read = new HashMap<>();
+        List<ImportDraft> compared = new ArrayList<>(drafts.size());
+        for (int i = 0; i < drafts.size(); i++) {
+            List<Likeness> likenesses = new ArrayList<>();
+            Told own = told.get(i);
+            before.get(i).best().forEach(n -> like(own, told.get(n)).ifPresent(likenesses::add));
+            stored.get(i)
+                    .best()
+                    .forEach(n -> read.computeIfAbsent(n, this::stored)
+                            .flatMap(other -> like(own, other))
+                            .ifPresent(likenesses::add));
+            compared.add(drafts.get(i).stored() ? drafts.get(i) : drafts.get(i).like(best(likenesses)));
+        }
+        return compared;
+    }
+
+    /** Compares a draft with the latest of those that share a band or a unit with it, and puts it among them. */
+    private static void meet(List<Integer> those, int number, Told own, List<Told> told, Candidates earlier) {
+        for (int other : those.subList(Math.max(0, those.size() - MOST_MET), those.size())) {
+            Told before = told.get(other);
+            earlier.add(other, own.sketch.estimate(before.sketch), sameUnit(own, before));
+        }
+        those.add(number);
+    }
+
+    private static List<Likeness> best(List<Likeness> likenesses) {
+        return likenesses.stream()
+                .sorted(Comparator.comparing(Likeness::duplicate)
+                        .thenComparing(Likeness::share)
+                        .reversed()
+                        .thenComparing(Likeness::caseId))
+                .limit(MOST_SHOWN)
+                .toList();
+    }
+
+    private Optional<Told> stored(int number) {
+        List<CaseEvent> events = store.eventsOf(ids.get(number));
+        return CaseHistory.fold(events)
+                .filter(h -> !h.withdrawn())
+                .map(h -> new Told(h.id(), 0, h.openedAt(), h.unit(), events));
+    }
+
+    private static Told told(ImportDraft draft) {
+        List<CaseEvent> events = draft.events();
+        return new Told(
+                draft.caseId(),
+                draft.line(),
+                day(draft, events.get(0)),
+                draft.unit().orElse(""),
+                draft.stored() ? List.of() : events);
+    }
+
+    private static boolean sameUnit(Told a, Told b) {
+        return !a.unit.isEmpty() && a.unit.equals(b.unit);
+    }
+
+    private static Optional<Likeness> like(Told own, Told other) {
+        if (own.caseId.equals(other.caseId)) {
+            return Optional.empty();
+        }
+        double share = WordSketch.share(own.pairs, other.pairs);
+        boolean sameUnit = sameUnit(own, other);
+        boolean otherUnit = !own.unit.isEmpty() && !other.unit.isEmpty() && !sameUnit;
+        boolean dated = own.at.isAfter(Instant.EPOCH) && other.at.isAfter(Instant.EPOCH);
+        boolean near = !dated || Math.abs(ChronoUnit.DAYS.between(own.at, other.at)) <= DAYS;
+        boolean enough = sameUnit || Math.min(own.pairs.length, other.pairs.length) >= ENOUGH_PAIRS;
+        boolean duplicate = share >= ALIKE && !otherUnit && near && enough;
+        return share >= SHOWN || sameUnit
+                ? Optional.of(new Likeness(other.caseId, other.line, share, sameUnit, duplicate))
+                : Optional.empty();
+    }
+
+    private static Instant day(ImportDraft draft, CaseEvent first) {
+        return draft.date().isPresent() || draft.told().isEmpty() ? first.head().at() : Instant.EPOCH;
+    }
+
+    private static String unit(String given) {
+        return given.strip().toUpperCase(Locale.ROOT);
+    }
+
+    private void catchUp() {
+        List<CaseStore.Recorded> page = store.eventsAfter(position, PAGE);
+        while (!page.isEmpty()) {
+            for (CaseStore.Recorded recorded : page) {
+                add(recorded.event());
+                position = recorded.position();
+            }
+            page = store.eventsAfter(position, PAGE);
+        }
+    }
+
+    private void add(CaseEvent event) {
+        int number = numbers.computeIfAbsent(event.head().caseId(), id -> {
+            ids.add(id);
+            sketches.add(new WordSketch());
+            units.add("");
+            return ids.size() - 1;
+        });
+        sketches.get(number).add(WordSketch.pairs(List.of(event)));
+        if (event instanceof CaseEvent.Opened opened) {
+            units.set(number, unit(opened.unit()));
+        }
+    }
+}

@@ -1,0 +1,102 @@
+package org.benchlore.kb.importing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** What was done, concluded and reached is heard from the words, and nothing that they do not say. */
+class ActReaderTest {
+    private static final Names NAMES = new Names(Workshop.KNOWLEDGE);
+
+    /** Acts as "cause ID, work ID, ending OUTCOME DAYS"; an unknown entry is "?". */
+    private static String heard(ImportField field, String text) {
+        ActReader reader = new ActReader(NAMES, DeviceScope.ANY);
+        List<Act> acts = reader.read(new RawRecord.Part(field, text, 1, Optional.empty()));
+        return String.join(", ", acts.stream().map(ActReaderTest::shown).toList());
+    }
+
+    private static String shown(Act act) {
+        Outcome outcome = act.outcome();
+        if (outcome != null) {
+            return outcome.id() + (act.afterDays() == null ? "" : " " + act.afterDays());
+        }
+        return act.kind().name().toLowerCase(Locale.ROOT) + " " + (act.known() ? act.id() : "?");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                // work, known and not
+                "replaced C412, ran two days, ok | work ?, fixed-and-proven",
+                "start resistor replaced | work replace-start-resistor",
+                "new belts. ok | work replace-belts, fixed",
+                "cleaned fan and vents | work clean-cooling-path",
+                "exchange of the belts, is now ok | work replace-belts, fixed",
+                "I have changed the mains fuse | work replace-mains-fuse",
+                "replaced bridge rectifier and fuse | work replace-bridge-rectifier",
+                "replaced the gizmo | work ?",
+                // causes
+                "found start resistor open, replaced it, works again"
+                        + " | cause start-resistor-open, work replace-start-resistor, fixed",
+                "start resistor open, replaced | cause start-resistor-open, work replace-start-resistor",
+                "the fault turned out to be the bridge rectifier, shorted | cause bridge-rectifier-shorted",
+                "maybe the cause was a dirty laser lens | cause lens-dirty",
+                "cause: Q17 melted | cause ?",
+                // no work, no cause
+                "should replace the mains fuse | ''",
+                "mains fuse not replaced | ''",
+                "the owner replaced the mains fuse last year | ''",
+                "ordered a new belt | ''",
+                "replaced the mains fuse? | ''",
+                "found no short in the bridge rectifier | ''",
+                "found the bridge rectifier ok | ''",
+                "start resistor ok, 12 V ok | ''",
+                // endings
+                "replaced C5, no change | work ?, not-fixed",
+                "replaced C5. ok. came back after 3 weeks | work ?, fixed, came-back 21",
+                "replaced C5, ran 10 minutes, ok | work ?, fixed",
+                "replaced C5; soak test 24 h without a fault | work ?, fixed-and-proven",
+                "cleaned lens. works again, ran overnight | work clean-lens, fixed-and-proven",
+                "recovered by itself | recovered-by-itself",
+                "no fault found, works fine here | no-fault-found",
+                "not worth it, scrapped | not-worth-it",
+                "gave up, no spare parts | given-up",
+                "replaced C5, now completely dead | work ?, made-worse",
+                "replaced C5, set is back to the customer | work ?",
+                "replaced C5, never came back | work ?",
+                "ok | ''",
+                "12 V ok | ''",
+                "still dead | ''",
+            })
+    void sentences_are_heard(String text, String expected) {
+        assertThat(heard(ImportField.NOTES, text)).as(text).isEqualTo(expected);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "COMPLAINT | owner replaced the mains fuse himself, no change | ''",
+                "CAUSE | start resistor | cause ?",
+                "CAUSE | start-resistor-open | cause start-resistor-open",
+                "CAUSE | Bridge rectifier shorted | cause bridge-rectifier-shorted",
+                "CAUSE | unknown, perhaps moisture | cause ?",
+                "WORK | start resistor | work replace-start-resistor",
+                "WORK | clean-lens | work clean-lens",
+                "OUTCOME | OK | fixed",
+                "OUTCOME | not ok | not-fixed",
+                "OUTCOME | fixed-and-proven | fixed-and-proven",
+                "OUTCOME | repaired, 2 days on test | fixed-and-proven",
+                "OUTCOME | BER | not-worth-it",
+            })
+    void a_label_says_what_its_words_are_about(ImportField field, String text, String expected) {
+        assertThat(heard(field, text)).as(text).isEqualTo(expected);
+    }
+}

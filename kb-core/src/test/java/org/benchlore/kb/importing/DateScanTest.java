@@ -1,0 +1,73 @@
+package org.benchlore.kb.importing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class DateScanTest {
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "2024-03-12",
+                "2024/3/12",
+                "2024-03-12T10:15:00Z",
+                "2024-03-12 10:15",
+                "12.3.2024",
+                "12.03.24",
+                "12/3/2024",
+                "12-03-2024",
+                "12 Mar 2024",
+                "12. March 2024",
+                "12th Mar 24",
+                "12-Mar-2024",
+                "March 12th, 2024",
+                "Mar 12 2024",
+                "Tuesday, 12 March 2024",
+                "Tue 12.3.2024, 9:30",
+            })
+    void days_are_read_as_people_write_them(String text) {
+        assertThat(DateScan.whole(text, DateOrder.DMY).flatMap(DateScan.Found::date))
+                .as(text)
+                .contains(LocalDate.of(2024, 3, 12));
+    }
+
+    @Test
+    void slashes_follow_the_order_that_was_said_and_dots_do_not() {
+        assertThat(day("3/12/2024", DateOrder.MDY)).contains(LocalDate.of(2024, 3, 12));
+        assertThat(day("3/12/2024", DateOrder.DMY)).contains(LocalDate.of(2024, 12, 3));
+        assertThat(day("3.12.2024", DateOrder.MDY)).contains(LocalDate.of(2024, 12, 3));
+    }
+
+    /** POSIX strptime: values from 69 to 99 are 1969 to 1999, from 00 to 68 are 2000 to 2068. */
+    @Test
+    void years_of_two_digits_are_those_of_posix() {
+        assertThat(day("1.2.68", DateOrder.DMY)).contains(LocalDate.of(2068, 2, 1));
+        assertThat(day("1.2.69", DateOrder.DMY)).contains(LocalDate.of(1969, 2, 1));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"31.2.2024", "2023-02-29", "12/13/2024"})
+    void a_day_that_no_calendar_has_is_found_and_is_none(String text) {
+        Optional<DateScan.Found> found = DateScan.whole(text, DateOrder.DMY);
+        assertThat(found).as(text).isPresent();
+        assertThat(found.get().date()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {"3.3 V", "12.3", "1.2.3.4", "2024", "12 V 2024", "0800", "march on", "5VSB", "12.3.20245", "1-2-3", ""
+            })
+    void other_numbers_are_no_days(String text) {
+        assertThat(DateScan.whole(text, DateOrder.DMY)).as(text).isEmpty();
+    }
+
+    private static Optional<LocalDate> day(String text, DateOrder order) {
+        return DateScan.whole(text, order).flatMap(DateScan.Found::date);
+    }
+}

@@ -1,0 +1,258 @@
+package org.benchlore.kb.importing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.benchlore.kb.importing.Workshop.acts;
+import static org.benchlore.kb.importing.Workshop.ids;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.Certainty;
+import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.importing.ImportDraft.Item;
+import org.benchlore.kb.reading.Reading;
+import org.junit.jupiter.api.Test;
+
+/** Diaries in three hands, and how they fall into cases. */
+class DiaryTest {
+    @Test
+    void a_terse_hand_is_read() {
+        ImportReview review = Workshop.diary(Workshop.resource("terse.txt"));
+
+        assertThat(review.problems()).isEmpty();
+        assertThat(review.drafts()).hasSize(7);
+        ImportDraft first = review.drafts().get(0);
+        assertThat(first.line()).isEqualTo(1);
+        assertThat(first.date()).contains(LocalDate.of(2024, 3, 12));
+        assertThat(ids(first, Item.FINDING))
+                .containsExactly("power-lamp=green", "rail-12v=absent", "start-resistor=open");
+        assertThat(acts(first))
+                .containsExactly(
+                        "device disc-recorder/corvane/corvane-300",
+                        "unit C3-0417",
+                        "cause start-resistor-open",
+                        "fix replace-start-resistor",
+                        "outcome fixed-and-proven");
+        assertThat(first.unknown()).isEmpty();
+
+        assertThat(acts(review.drafts().get(1)))
+                .containsExactly(
+                        "device disc-recorder/corvane/corvane-310",
+                        "fix clean-lens",
+                        "outcome fixed",
+                        "cause lens-dirty");
+        assertThat(acts(review.drafts().get(2))).containsExactly("fix ?", "outcome fixed-and-proven");
+        assertThat(review.drafts().get(2).unknown())
+                .containsExactlyInAnyOrder(Item.DEVICE, Item.UNIT, Item.FINDING, Item.CAUSE, Item.FIX);
+        assertThat(acts(review.drafts().get(3)))
+                .containsExactly("cause bridge-rectifier-shorted", "fix replace-bridge-rectifier", "outcome given-up");
+        assertThat(acts(review.drafts().get(4)))
+                .containsExactly(
+                        "device cassette-deck/dulmar/dulmar-5",
+                        "fix replace-belts",
+                        "outcome fixed",
+                        "outcome came-back");
+        assertThat(acts(review.drafts().get(5))).containsExactly("outcome no-fault-found");
+        assertThat(acts(review.drafts().get(6))).containsExactly("outcome not-worth-it");
+    }
+
+    @Test
+    void a_markdown_hand_is_read() {
+        ImportReview review = Workshop.diary(Workshop.resource("markdown.md"));
+
+        assertThat(review.problems()).isEmpty();
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(5L, 26L, 27L, 29L);
+        ImportDraft first = review.drafts().get(0);
+        assertThat(first.date()).contains(LocalDate.of(2024, 4, 2));
+        assertThat(ids(first, Item.FINDING)).containsExactly("power-lamp=off", "mains-fuse=blown");
+        assertThat(acts(first))
+                .containsExactly(
+                        "device disc-recorder/corvane/corvane-300/rev-c",
+                        "unit C3-0555",
+                        "cause bridge-rectifier-shorted",
+                        "fix replace-bridge-rectifier",
+                        "fix clean-cooling-path",
+                        "outcome fixed-and-proven");
+        CaseHistory history = CaseHistory.fold(first.events()).orElseThrow();
+        assertThat(history.complaint()).isEqualTo("it died in the storm of Sunday");
+        assertThat(history.certainty()).isEqualTo(Certainty.PROVEN);
+
+        // two bullets under one day are two cases
+        assertThat(review.drafts().get(1).date()).contains(LocalDate.of(2024, 4, 5));
+        assertThat(acts(review.drafts().get(1)))
+                .containsExactly(
+                        "device cassette-deck/dulmar/dulmar-5",
+                        "cause belt-stretched",
+                        "fix replace-belts",
+                        "outcome fixed");
+        assertThat(acts(review.drafts().get(2)))
+                .containsExactly("device disc-recorder/corvane/corvane-310", "unit 88-1", "outcome not-worth-it");
+
+        // dated lines under a title are steps of one case, and say when it came back
+        ImportDraft last = review.drafts().get(3);
+        assertThat(last.date()).contains(LocalDate.of(2024, 4, 6));
+        assertThat(acts(last))
+                .contains("unit 4471", "test measure-start-resistor", "fix replace-start-resistor", "outcome came-back");
+        CaseEvent.Ended back = (CaseEvent.Ended) last.events().stream()
+                .filter(e -> e instanceof CaseEvent.Ended ended && ended.outcome() == Outcome.CAME_BACK)
+                .findFirst()
+                .orElseThrow();
+        assertThat(back.afterDays()).isEqualTo(39);
+        assertThat(back.head().at()).isEqualTo(Instant.parse("2024-05-20T00:01:00Z"));
+        CaseEvent.Tested tested = (CaseEvent.Tested) last.events().stream()
+                .filter(CaseEvent.Tested.class::isInstance)
+                .findFirst()
+                .orElseThrow();
+        assertThat(tested.findings()).extracting(f -> f.symptomId() + "=" + f.state()).containsExactly("start-resistor=open");
+    }
+
+    @Test
+    void a_hand_that_writes_in_a_foreign_language_is_read() {
+        ImportReview review = Workshop.diary(Workshop.resource("foreign.txt"));
+
+        assertThat(review.problems()).isEmpty();
+        assertThat(review.drafts()).hasSize(3);
+        assertThat(review.drafts().get(0).date()).contains(LocalDate.of(2024, 5, 3));
+        assertThat(acts(review.drafts().get(0)))
+                .containsExactly(
+                        "device disc-recorder/corvane/corvane-300",
+                        "unit C3-0417",
+                        "fix replace-mains-fuse",
+                        "outcome fixed",
+                        "outcome fixed-and-proven");
+        assertThat(acts(review.drafts().get(1)))
+                .containsExactly(
+                        "device ?", "cause output-relay-oxidised", "fix clean-output-relay", "outcome not-fixed");
+        assertThat(acts(review.drafts().get(2)))
+                .containsExactly("device cassette-deck/dulmar/dulmar-5", "cause ?", "fix replace-belts", "outcome fixed",
+                        "cause belt-stretched");
+    }
+
+    @Test
+    void every_word_is_kept_in_some_event_and_the_course_is_in_order() {
+        ImportDraft draft = Workshop.diary(
+                        "12.3.2024 no 12 V. found start resistor open. replaced it, no change. ring dark. gave up")
+                .drafts()
+                .get(0);
+
+        List<String> texts = draft.events().stream()
+                .map(e -> e instanceof CaseEvent.Noted n
+                        ? n.text()
+                        : e instanceof CaseEvent.FixApplied f ? f.note() : e instanceof CaseEvent.Ended d ? d.note() : "")
+                .filter(t -> !t.isEmpty())
+                .toList();
+        assertThat(texts)
+                .containsExactly(
+                        "no 12 V. found start resistor open.", "replaced it", "no change", "ring dark.", "gave up");
+        assertThat(draft.events()).isSortedAccordingTo(CaseEvent.ORDER);
+        CaseHistory history = CaseHistory.fold(draft.events()).orElseThrow();
+        assertThat(history.outcome()).isEqualTo(Outcome.GIVEN_UP);
+        assertThat(history.findings()).extracting(f -> f.symptomId()).contains("rail-12v", "power-lamp");
+    }
+
+    @Test
+    void what_is_seen_after_work_that_no_fix_stands_for_is_not_taken_for_the_fault() {
+        ImportDraft draft = Workshop.diary("1.2.2024 no 12 V. replaced C412. 12 V fine, sound ok. works again")
+                .drafts()
+                .get(0);
+        assertThat(ids(draft, Item.FINDING)).containsExactly("rail-12v=absent");
+        ImportDraft failed = Workshop.diary("1.2.2024 no 12 V. replaced C412. ring dark, no improvement")
+                .drafts()
+                .get(0);
+        assertThat(ids(failed, Item.FINDING)).containsExactly("rail-12v=absent", "power-lamp=off");
+    }
+
+    @Test
+    void a_fix_whose_cause_nobody_names_is_kept_without_one() {
+        CaseEvent.FixApplied fix = (CaseEvent.FixApplied) Workshop.diary("1.2.2024 lamp dark. replaced the mains fuse, ok").drafts().get(0).events().stream()
+                .filter(CaseEvent.FixApplied.class::isInstance)
+                .findFirst()
+                .orElseThrow();
+        assertThat(fix.causeId()).isEqualTo(CaseEvent.FixApplied.UNKNOWN_CAUSE);
+    }
+
+    @Test
+    void a_cure_names_no_cause_that_the_findings_speak_against() {
+        // the packs replace belts for stretched ones only, but here they were tight
+        ImportDraft tight = Workshop.diary("1.2.2024 dulmar 5, belts tight. new belts, ok").drafts().get(0);
+        assertThat(tight.unknown()).contains(Item.CAUSE);
+        ImportDraft slack = Workshop.diary("1.2.2024 dulmar 5, belts slipping. new belts, ok").drafts().get(0);
+        assertThat(slack.unknown()).doesNotContain(Item.CAUSE);
+    }
+
+    @Test
+    void who_says_it_and_who_had_been_inside_is_kept() {
+        ImportDraft draft = Workshop.diary("Date: 1.2.2024\nComplaint: no sound at all\nMeasured: 12 V missing\n"
+                        + "Notes: somebody had been inside before")
+                .drafts()
+                .get(0);
+        List<Reading.Source> sources = draft.events().stream()
+                .filter(e -> e instanceof CaseEvent.Noted n && !n.findings().isEmpty())
+                .map(e -> ((CaseEvent.Noted) e).source())
+                .toList();
+        assertThat(sources).containsExactly(Reading.Source.OWNER, Reading.Source.MEASURED);
+        assertThat(((CaseEvent.Opened) draft.events().get(0)).workedOnBefore()).isTrue();
+    }
+
+    @Test
+    void lines_that_go_on_with_the_work_belong_to_the_case_before() {
+        ImportReview review = Workshop.diary("""
+                2024-03-12 Corvane 300 S/N C3-1: no 12 V
+                2024-03-14 replaced start resistor
+                2024-03-16 ran two days, ok
+                2024-03-17 Corvane 310 S/N C3-2: disc not read
+                2024-03-18 cleaned the lens, no improvement
+                """);
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(1L, 4L);
+        assertThat(acts(review.drafts().get(0))).contains("fix replace-start-resistor", "outcome fixed-and-proven");
+        assertThat(acts(review.drafts().get(1))).contains("fix clean-lens", "outcome not-fixed");
+    }
+
+    @Test
+    void separators_paragraphs_and_titles_tell_cases_apart() {
+        String ruled = "no 12 V, replaced start resistor, ok\n-----\ndisc not read. cleaned lens, ok\n-----\n";
+        assertThat(Workshop.diary(ruled).drafts()).extracting(ImportDraft::line).containsExactly(1L, 3L);
+        String paragraphs = "no 12 V, replaced start resistor, ok\n\ndisc not read.\ncleaned lens, ok\n";
+        assertThat(Workshop.diary(paragraphs).drafts()).extracting(ImportDraft::line).containsExactly(1L, 3L);
+        String underlined = "Corvane 300, 1.2.2024\n=====\nno 12 V\n\nCorvane 310, 3.2.2024\n=====\ndisc not read\n";
+        assertThat(Workshop.diary(underlined).drafts()).extracting(ImportDraft::line).containsExactly(1L, 5L);
+        String nested = "# Corvane 300\n\n## 1.2.2024, S/N 17\nno 12 V\n\n## 3.2.2024, S/N 18\nno sound\n";
+        ImportReview inherited = Workshop.diary(nested);
+        assertThat(inherited.drafts()).hasSize(2).allSatisfy(d -> assertThat(d.device().map(Object::toString))
+                .contains("disc-recorder/corvane/corvane-300"));
+    }
+
+    @Test
+    void what_is_not_told_is_unknown() {
+        ImportDraft draft = Workshop.diary("no 12 V on this one").drafts().get(0);
+        assertThat(draft.unknown())
+                .containsExactlyInAnyOrder(Item.DATE, Item.DEVICE, Item.UNIT, Item.CAUSE, Item.FIX, Item.OUTCOME);
+        assertThat(draft.events().get(0).head().at()).isEqualTo(Instant.EPOCH);
+        assertThat(draft.caseId()).startsWith("undated-");
+    }
+
+    @Test
+    void a_bad_record_is_reported_with_its_line_and_stops_nothing() {
+        ImportReview review = Workshop.diary("""
+                31.2.2024 no 12 V, replaced start resistor, ok
+                1.3.2024 bought solder and coffee
+                2.3.2024 disc not read. cleaned lens, works again
+                """);
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(3L);
+        assertThat(review.problems())
+                .extracting(p -> p.source() + ":" + p.line())
+                .containsExactly("source:1", "source:2");
+        assertThat(review.problems().get(0).what()).contains("no such day");
+    }
+
+    @Test
+    void an_endless_record_is_reported_and_stops_nothing() {
+        String text = "1.3.2024 no 12 V\n" + "and on and on\n".repeat(10_000) + "2.3.2024 disc not read. cleaned lens, ok\n"
+                + "x".repeat(100_000) + "\n3.3.2024 no sound. replaced C5, ok\n";
+        ImportReview review = Workshop.diary(text);
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(10_002L, 10_004L);
+        assertThat(review.problems()).extracting(p -> p.line()).containsExactly(1L, 10_003L);
+    }
+}

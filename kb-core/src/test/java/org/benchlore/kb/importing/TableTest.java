@@ -1,0 +1,179 @@
+package org.benchlore.kb.importing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.benchlore.kb.importing.Workshop.acts;
+import static org.benchlore.kb.importing.Workshop.ids;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.importing.ImportDraft.Item;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Tables with a mapping, given or guessed. */
+class TableTest {
+    private static final String JOBS = """
+            Date in;Serial;Model;Reported fault;Notes;Work done;Status;Price
+            12/3/2024;C3-0417;Corvane 300;dead, dark;"no 12 V.
+            found start resistor open";replaced start resistor;OK;45,00
+            13/3/2024;C3-0981;Corvane 310;discs not found;lens dirty;cleaned lens;not ok;10,00
+            """;
+
+    @Test
+    void a_table_is_read_by_the_names_of_its_columns() {
+        ImportReview review = Workshop.table(JOBS);
+
+        assertThat(review.problems()).isEmpty();
+        assertThat(review.guessed()).isTrue();
+        ColumnMapping guess = review.mapping().orElseThrow();
+        assertThat(guess.separator()).isEqualTo(';');
+        assertThat(guess.columns())
+                .isEqualTo(new TreeMap<>(Map.of(
+                        ImportField.DATE, List.of("Date in"),
+                        ImportField.UNIT, List.of("Serial"),
+                        ImportField.DEVICE, List.of("Model"),
+                        ImportField.COMPLAINT, List.of("Reported fault"),
+                        ImportField.NOTES, List.of("Notes"),
+                        ImportField.WORK, List.of("Work done"),
+                        ImportField.OUTCOME, List.of("Status"))));
+        ImportDraft first = review.drafts().get(0);
+        assertThat(first.line()).isEqualTo(2);
+        assertThat(first.date()).contains(LocalDate.of(2024, 3, 12));
+        assertThat(ids(first, Item.FINDING)).contains("rail-12v=absent", "start-resistor=open");
+        assertThat(acts(first))
+                .containsExactly(
+                        "device disc-recorder/corvane/corvane-300",
+                        "unit C3-0417",
+                        "cause start-resistor-open",
+                        "fix replace-start-resistor",
+                        "outcome fixed");
+        assertThat(((CaseEvent.Opened) first.events().get(0)).complaint()).isEqualTo("dead, dark");
+        assertThat(review.drafts().get(1).line()).isEqualTo(4);
+        assertThat(acts(review.drafts().get(1))).contains("fix clean-lens", "outcome not-fixed");
+    }
+
+    @Test
+    void a_table_without_names_is_read_by_what_its_columns_hold() {
+        ImportReview review = Workshop.table("""
+                2024-03-12,C3-0417,Corvane 300,"no 12 V, replaced start resistor, ok"
+                2024-03-13,C3-0981,Corvane 310,"disc not read, cleaned lens, ok"
+                """);
+        ColumnMapping guess = review.mapping().orElseThrow();
+        assertThat(guess.header()).isFalse();
+        assertThat(guess.columns())
+                .isEqualTo(new TreeMap<>(Map.of(
+                        ImportField.DATE, List.of("#1"),
+                        ImportField.UNIT, List.of("#2"),
+                        ImportField.DEVICE, List.of("#3"),
+                        ImportField.NOTES, List.of("#4"))));
+        assertThat(review.drafts()).hasSize(2);
+    }
+
+    @Test
+    void a_mapping_can_be_written_corrected_and_given_back() {
+        String text = Workshop.table(JOBS).mapping().orElseThrow().text();
+        assertThat(ColumnMapping.parse(text, "m")).isEqualTo(Workshop.table(JOBS).mapping().orElseThrow());
+
+        ColumnMapping own = ColumnMapping.parse(
+                text.replace("dates = dmy", "dates = mdy").replace("outcome = Status", "cause = Status")
+                        + "outcome = Price\noutcome:45,00 = fixed-and-proven\n"
+                        + "device:corvane 310 = disc-recorder/corvane\n",
+                "m");
+        assertThat(own.outcomes()).containsEntry("45,00", Outcome.FIXED_AND_PROVEN);
+        assertThat(own.devices()).containsEntry("corvane 310", DeviceScope.parse("disc-recorder/corvane"));
+        ImportReview review = Workshop.review(JOBS, ImportSettings.of(ImportKind.CSV).with(own));
+        assertThat(review.guessed()).isFalse();
+        assertThat(review.drafts().get(0).date()).contains(LocalDate.of(2024, 12, 3));
+        assertThat(acts(review.drafts().get(0))).contains("outcome fixed-and-proven");
+        // 13/3 is no day of a month-first table
+        assertThat(review.problems()).extracting(p -> p.line()).containsExactly(4L);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "notes Remarks | m:2: 'notes Remarks' is not 'key = value'",
+                "colour = Remarks | m:2: unknown key 'colour'",
+                "separator = x | m:2: separator is 'x'",
+                "header = maybe | m:2: 'maybe' cannot be used here",
+                "outcome:RDY = great | m:2: 'great' is no outcome",
+                "device:X = A B | m:2: 'A B' is no device scope",
+                "notes = | m:2: 'notes' has no value",
+            })
+    void a_wrong_mapping_is_told_with_its_line(String line, String message) {
+        assertThatThrownBy(() -> ColumnMapping.parse("# mine\n" + line + "\n", "m"))
+                .isInstanceOf(BadImportException.class)
+                .hasMessageStartingWith(message);
+    }
+
+    @Test
+    void a_column_that_is_not_there_and_a_table_without_text_are_told() {
+        ColumnMapping mapping = ColumnMapping.parse("notes = Remarks\n", "m");
+        assertThatThrownBy(() -> Workshop.review("a,b\n1,2\n", ImportSettings.of(ImportKind.CSV).with(mapping)))
+                .isInstanceOf(BadImportException.class)
+                .hasMessageContaining("no column 'Remarks'")
+                .hasMessageContaining("a, b");
+        assertThatThrownBy(() -> Workshop.table("1,2\n3,4\n"))
+                .isInstanceOf(BadImportException.class)
+                .hasMessageContaining("mapping");
+    }
+
+    @Test
+    void bad_rows_are_reported_with_their_line_and_stop_nothing() {
+        ImportReview review = Workshop.table("""
+                date,notes,outcome
+                31.2.2024,no 12 V,ok
+                yesterday,no 12 V,ok
+                1.3.2024,no 12 V, and no sound,ok
+                broken
+                2.3.2024,"no "12" V",ok
+                3.3.2024,"disc not read, cleaned lens",ok
+                """);
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(7L);
+        assertThat(review.problems()).extracting(p -> p.line()).containsExactly(2L, 3L, 4L, 5L, 6L);
+    }
+
+    @Test
+    void formulas_are_plain_text() {
+        ImportReview review = Workshop.table("""
+                date,unit,notes
+                1.3.2024,=1+1,"=HYPERLINK(""http://x"",""no 12 V"")"
+                """);
+        CaseEvent.Opened opened = (CaseEvent.Opened) review.drafts().get(0).events().get(0);
+        assertThat(opened.unit()).isEqualTo("=1+1");
+        assertThat(opened.complaint()).startsWith("=HYPERLINK");
+    }
+
+    @Test
+    void what_spreadsheets_put_in_front_is_no_trouble() {
+        for (String front : List.of("\uFEFF", "sep=,\n")) {
+            ImportReview review = Workshop.table(front + "date,notes\n1.3.2024,no 12 V\n");
+            assertThat(review.drafts()).hasSize(1);
+            assertThat(review.drafts().get(0).date()).contains(LocalDate.of(2024, 3, 1));
+        }
+    }
+
+    @Test
+    void objects_of_other_programs_are_read_by_their_keys() {
+        ImportReview review = Workshop.review(
+                """
+                {"received":"2024-03-12","unit":{"serial":"C3-0417","model":"Corvane 300"},"notes":["no 12 V","ring dark"]}
+                {"received":"2024-03-13","notes":"disc not read","work done":"cleaned lens","result":"ok"}
+                {"received":
+                """,
+                ImportSettings.of(ImportKind.OBJECTS));
+        assertThat(review.drafts()).hasSize(2);
+        assertThat(review.drafts().get(0).unit()).contains("C3-0417");
+        assertThat(ids(review.drafts().get(0), Item.FINDING)).containsExactly("rail-12v=absent", "power-lamp=off");
+        assertThat(acts(review.drafts().get(1))).contains("fix clean-lens", "outcome fixed");
+        assertThat(review.problems()).extracting(p -> p.line()).containsExactly(3L);
+    }
+}
