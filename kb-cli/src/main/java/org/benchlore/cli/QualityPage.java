@@ -124,7 +124,10 @@ final class QualityPage {
                     .collect(Collectors.joining(", "));
             page.hanging(2, 4, "- " + l.cause() + " like " + others);
             boolean large = l.others().size() >= QualityReport.LARGE;
-            reasons(l.reason().isEmpty() ? List.of() : List.of(l.reason()), !l.reason().isEmpty(), large);
+            reasons(
+                    l.reason().isEmpty() ? List.of() : List.of(l.reason()),
+                    !l.reason().isEmpty(),
+                    large);
         });
         more(open.size());
     }

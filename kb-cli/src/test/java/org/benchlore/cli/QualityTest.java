@@ -29,7 +29,9 @@ class QualityTest {
                         "Readability",
                         "Links one way only")
                 .contains("disc-recorder/corvane/corvane-300/rev-b", "--top ");
-        assertThat(run.out().lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(110));
-        assertThat(Run.of("quality", "--top", "0", "--home", home.toString()).code()).isEqualTo(ExitCode.USAGE);
+        assertThat(run.out().lines())
+                .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(110));
+        assertThat(Run.of("quality", "--top", "0", "--home", home.toString()).code())
+                .isEqualTo(ExitCode.USAGE);
     }
 }

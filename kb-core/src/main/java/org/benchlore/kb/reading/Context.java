@@ -115,7 +115,11 @@ final class Context {
     }
 
     private static boolean attaches(Cue cue) {
-        return Cue.CONDITIONS.contains(cue) || cue == Cue.DOUBT || cue == Cue.MEASURED || cue == Cue.PAST || cue == Cue.NOW;
+        return Cue.CONDITIONS.contains(cue)
+                || cue == Cue.DOUBT
+                || cue == Cue.MEASURED
+                || cue == Cue.PAST
+                || cue == Cue.NOW;
     }
 
     /** "Not only when warm" is no condition. */

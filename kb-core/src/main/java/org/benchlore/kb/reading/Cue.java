@@ -30,7 +30,7 @@ enum Cue {
                     + "have not tested | could not measure | cannot measure | could not check | cannot check | to be checked | "
                     + "need to check | needs checking | should check | must check | will check | still to check | to check | "
                     + "todo | will measure | to measure | going to check | have not looked at | have not opened | not opened yet | "
-            + "not looked | have not tried | not yet tried"),
+                    + "not looked | have not tried | not yet tried"),
     /** A new statement begins. */
     BREAK("but | though | although | however | whereas | yet | because | even though | despite | otherwise | "
             + "then | so | which | therefore"),
@@ -58,8 +58,9 @@ enum Cue {
             + "last night | at their old | with the old | in those days | originally | until recently | at one time | had once | "
             + "was once | used to be | in spring | in autumn | before the caps"),
     /** What follows is of now. */
-    NOW("now | today | this time | currently | at present | at the moment | meanwhile | these days | here | by now | since then | "
-            + "as of today | right now | nowadays | anymore | any more"),
+    NOW(
+            "now | today | this time | currently | at present | at the moment | meanwhile | these days | here | by now | since then | "
+                    + "as of today | right now | nowadays | anymore | any more"),
     OWNER("owner | customer | client | owner says | customer says | user says | they say | he says | she says | "
             + "complaint | complains | reported by | according to | told me | was told | user | tells me | they told | "
             + "brought in with | came in with"),
@@ -80,16 +81,16 @@ enum Cue {
             "after a while | after some time | after a few minutes | after several minutes | after half an hour | "
                     + "after an hour | after a minute | after a few hours | eventually | later on | after hours | after minutes | "
                     + "after a few seconds | after a couple of minutes | after long use | after it ran for a while | after running for a while | "
-            + "after a good while | in the long run | in time | after a long time | after some minutes | after a couple of hours | "
-            + "half an hour in | an hour in | after hours of use | in the middle of a film | after a bit | before long"),
+                    + "after a good while | in the long run | in time | after a long time | after some minutes | after a couple of hours | "
+                    + "half an hour in | an hour in | after hours of use | in the middle of a film | after a bit | before long"),
     INTERMITTENT(
             "sometimes | now and then | now and again | intermittent | intermittently | occasionally | occasional | "
                     + "every few days | every few hours | every few minutes | every few weeks | once in a while | every so often | "
                     + "every now and then | from time to time | at times | on and off | off and on | randomly | random | "
                     + "at random | sporadic | sporadically | not always | every other day | comes and goes | some days | "
                     + "once a day | once a week | erratically | every other time | most of the time | some of the time | half the time | "
-            + "every second time | one time in three | one time in two | some mornings | some evenings | once in ten | "
-            + "in fits and starts | hit and miss | when it feels like it | only sometimes | irregularly"),
+                    + "every second time | one time in three | one time in two | some mornings | some evenings | once in ten | "
+                    + "in fits and starts | hit and miss | when it feels like it | only sometimes | irregularly"),
     STANDBY("in standby | on standby | in stand-by | during standby | when in standby | in standby mode"),
     /** Said of a code: more than once. */
     AGAIN("again and again | repeatedly | recurring | recurs | keeps coming back | keeps coming | over and over | "

@@ -19,8 +19,8 @@ final class Echoes {
     private static final int LOOK_BACK = 4;
     private static final Set<String> SAME = Set.of("so", "same", "ditto", "likewise", "similarly");
     private static final Set<String> TOO = Set.of("too", "also", "likewise", "same", "ditto");
-    private static final Set<String> BETWEEN =
-            Set.of("be", "do", "have", "will", "for", "on", "with", "the", "of", "at", "go", "story", "thing", "its", "a");
+    private static final Set<String> BETWEEN = Set.of(
+            "be", "do", "have", "will", "for", "on", "with", "the", "of", "at", "go", "story", "thing", "its", "a");
 
     private final Passage passage;
     private final List<Claim> claims;

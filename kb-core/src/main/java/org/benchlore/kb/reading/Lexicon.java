@@ -294,7 +294,9 @@ final class Lexicon {
             surfaces.add(token.surface());
         }
         entries.add(trie.entry(terms));
-        if (terms.size() > 2 && AUXILIARIES.contains(terms.get(0)) && terms.get(1).equals("not")) {
+        if (terms.size() > 2
+                && AUXILIARIES.contains(terms.get(0))
+                && terms.get(1).equals("not")) {
             // "lamp not light" for "lamp does not light"
             entries.add(trie.entry(terms.subList(1, terms.size())));
         }

@@ -22,7 +22,8 @@ final class Linker {
     private static final Set<String> PRONOUNS = Set.of("it", "that", "he", "she", "they", "this");
     private static final Set<String> GOVERNORS =
             Set.of("with", "on", "off", "from", "at", "in", "to", "for", "by", "of", "after", "without", "through");
-    private static final Set<String> PREPOSITIONS = Set.of("off", "out", "up", "down", "on", "in", "over", "around", "through");
+    private static final Set<String> PREPOSITIONS =
+            Set.of("off", "out", "up", "down", "on", "in", "over", "around", "through");
     private static final Set<String> PLACES =
             Set.of("the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
 
@@ -81,12 +82,15 @@ final class Linker {
         boolean plain = item.to - item.from == 1
                 && item.entry.names.isEmpty()
                 && PREPOSITIONS.contains(passage.token(item.from).term());
-        return plain && item.to < passage.size() && PLACES.contains(passage.token(item.to).term());
+        return plain
+                && item.to < passage.size()
+                && PLACES.contains(passage.token(item.to).term());
     }
 
     /** "It is still" is a state, "still no answer" is none. */
     private boolean adverb(Item item) {
-        boolean still = item.to - item.from == 1 && passage.token(item.from).term().equals("still");
+        boolean still =
+                item.to - item.from == 1 && passage.token(item.from).term().equals("still");
         return still
                 && item.to < passage.size()
                 && passage.sameSegment(item.from, item.to)

@@ -31,6 +31,11 @@ final class Loose {
                 used[i] = true;
             }
         }
+        for (Item item : passage.items) {
+            for (int i = item.from; item.done && i < item.to; i++) {
+                used[i] = true;
+            }
+        }
     }
 
     /** Adds a claim for each phrase found among words that led to none. */
@@ -117,7 +122,8 @@ final class Loose {
     }
 
     private boolean negates(Bags.Bag bag) {
-        return bag.terms().stream().anyMatch(t -> t.equals("no") || t.equals("not") || t.equals("never") || t.equals("nothing"));
+        return bag.terms().stream()
+                .anyMatch(t -> t.equals("no") || t.equals("not") || t.equals("never") || t.equals("nothing"));
     }
 
     private boolean negation(int i) {

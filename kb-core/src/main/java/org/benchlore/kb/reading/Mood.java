@@ -46,7 +46,8 @@ final class Mood {
     }
 
     private void sentence(int from, int to) {
-        boolean asked = tokens.get(to - 1).is("?") || (to < tokens.size() && tokens.get(to).is("?"));
+        boolean asked = tokens.get(to - 1).is("?")
+                || (to < tokens.size() && tokens.get(to).is("?"));
         if (headed(from, to)) {
             mark(from, to);
             return;
@@ -69,14 +70,16 @@ final class Mood {
 
     /** "To do: …", "Test plan for tomorrow: …". */
     private boolean headed(int from, int to) {
-        for (int i = from; i < Math.min(to, from + 6); i++) {
+        for (int i = from + 1; i < Math.min(to, from + 6); i++) {
             if (tokens.get(i).is(":")) {
-                boolean toDo = words.get(from).equals("to") && words.get(from + 1).equals("do");
-                boolean open = words.get(from).equals("not") && words.get(from + 1).equals("yet");
+                boolean toDo =
+                        words.get(from).equals("to") && words.get(from + 1).equals("do");
+                boolean open =
+                        words.get(from).equals("not") && words.get(from + 1).equals("yet");
                 boolean heading = MoodWords.HEADINGS.contains(words.get(from))
                         || MoodWords.HEADINGS.contains(words.get(i - 1))
                         || words.subList(from, i).contains("plan");
-                return i > from && (toDo || open || heading);
+                return toDo || open || heading;
             }
         }
         return false;
@@ -84,7 +87,9 @@ final class Mood {
 
     private void segment(int sentenceFrom, int from, int to, int sentenceTo, boolean asked) {
         int first = from;
-        while (first < to && (MoodWords.LEADS.contains(words.get(first)) || tokens.get(first).kind() == Kind.PUNCTUATION)) {
+        while (first < to
+                && (MoodWords.LEADS.contains(words.get(first))
+                        || tokens.get(first).kind() == Kind.PUNCTUATION)) {
             first++;
         }
         if (first == to) {
@@ -125,9 +130,8 @@ final class Mood {
     private boolean question(int first, int to, boolean asked) {
         String word = words.get(first);
         String next = next(first, to);
-        boolean inverted = MoodWords.AUXILIARIES.contains(word)
-                && MoodWords.SUBJECTS.contains(next)
-                && !next.equals("not");
+        boolean inverted =
+                MoodWords.AUXILIARIES.contains(word) && MoodWords.SUBJECTS.contains(next) && !next.equals("not");
         if (inverted && (asked || !word.equals("had"))) {
             return true;
         }
@@ -148,12 +152,14 @@ final class Mood {
     private boolean orders(int first, int to) {
         String word = words.get(first);
         String next = next(first, to);
-        if (next.isEmpty() || text.charAt(tokens.get(first).end()) == '-') {
+        if (next.isEmpty() || text.startsWith("-", tokens.get(first).end())) {
             // "take-up torque" is a thing
             return false;
         }
         if (word.equals("never") || word.equals("please") || word.equals("pls")) {
-            return word.startsWith("pl") || MoodWords.ORDERS.contains(next) || MoodWords.ORDERS_WITH_OBJECT.contains(next);
+            return word.startsWith("pl")
+                    || MoodWords.ORDERS.contains(next)
+                    || MoodWords.ORDERS_WITH_OBJECT.contains(next);
         }
         if (word.equals("do") && next.equals("not")) {
             return true;
@@ -193,7 +199,9 @@ final class Mood {
         boolean modal = word.equals("will") || word.equals("shall") || word.equals("must") || word.equals("to");
         String next = next(i, to);
         boolean doing = MoodWords.ORDERS.contains(next) || MoodWords.ORDERS_WITH_OBJECT.contains(next);
-        boolean haveTo = word.equals("to") && i > 0 && (words.get(i - 1).equals("have") || words.get(i - 1).equals("has"));
+        boolean haveTo = word.equals("to")
+                && i > 0
+                && (words.get(i - 1).equals("have") || words.get(i - 1).equals("has"));
         return modal && doing && (!word.equals("to") || haveTo) && !(word.equals("will") && next.equals("start"));
     }
 
@@ -201,7 +209,10 @@ final class Mood {
     private void supposed(int from, int i, int to, int sentenceTo) {
         String before = i > 0 ? words.get(i - 1) : "";
         String next = next(i, to);
-        if (before.equals("as") || MoodWords.HANDS.contains(next) || MoodWords.CONDITIONS.contains(next) || i > from + 1) {
+        if (before.equals("as")
+                || MoodWords.HANDS.contains(next)
+                || MoodWords.CONDITIONS.contains(next)
+                || i > from + 1) {
             // "as if", "if I press …", "if warm …", and "it reboots if …", where the main clause has been said
             if (!before.equals("as") && i > from + 1 && !MoodWords.HANDS.contains(next)) {
                 mark(i, to);
@@ -235,9 +246,12 @@ final class Mood {
     private boolean advises(int from, int to) {
         for (int i = from; i < to; i++) {
             String word = words.get(i);
-            boolean order = MoodWords.ORDERS.contains(word) || (MoodWords.ORDERS_WITH_OBJECT.contains(word)
-                    && MoodWords.OBJECTS.contains(next(i, to)));
-            boolean foretells = word.equals("will") || word.equals("would") || word.equals("must") || word.equals("suspect")
+            boolean order = MoodWords.ORDERS.contains(word)
+                    || (MoodWords.ORDERS_WITH_OBJECT.contains(word) && MoodWords.OBJECTS.contains(next(i, to)));
+            boolean foretells = word.equals("will")
+                    || word.equals("would")
+                    || word.equals("must")
+                    || word.equals("suspect")
                     || word.equals("leave");
             if (order || foretells) {
                 return true;

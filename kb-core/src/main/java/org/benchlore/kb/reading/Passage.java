@@ -131,7 +131,11 @@ final class Passage {
     private static boolean gives(Item over, Trie.Match match) {
         boolean unused = over.free() && !over.fresh && over.entry.rank() < Entry.LANGUAGE;
         boolean enough = over.entry.names.stream().anyMatch(s -> s.symptom().bare() != null);
-        return unused && !enough && over.from <= match.from() && match.to() <= over.to && over.to - over.from > match.to() - match.from();
+        return unused
+                && !enough
+                && over.from <= match.from()
+                && match.to() <= over.to
+                && over.to - over.from > match.to() - match.from();
     }
 
     private void number() {
@@ -197,7 +201,9 @@ final class Passage {
     /** "So is the 3.3" goes on with what was said. */
     private boolean echoes(Item item) {
         boolean so = tokens.get(item.from).term().equals("so") && item.to < tokens.size();
-        return so && (tokens.get(item.to).term().equals("be") || tokens.get(item.to).term().equals("do"));
+        return so
+                && (tokens.get(item.to).term().equals("be")
+                        || tokens.get(item.to).term().equals("do"));
     }
 
     private boolean dash(int i) {
@@ -259,7 +265,8 @@ final class Passage {
     }
 
     /** The claim that a token is the reading of, or null. */
-    @Nullable Claim readAt(int token) {
+    @Nullable
+    Claim readAt(int token) {
         return readAt[token];
     }
 
@@ -275,7 +282,9 @@ final class Passage {
     /** Whether the sentence of a token has spoken of ripple so far. */
     boolean speaksOfRipple(int token) {
         for (int i = token + RIPPLE_REACH; i >= 0 && i > token - 4 * RIPPLE_REACH; i--) {
-            boolean ripple = i < tokens.size() && sentence[i] == sentence[token] && tokens.get(i).term().equals("rippl");
+            boolean ripple = i < tokens.size()
+                    && sentence[i] == sentence[token]
+                    && tokens.get(i).term().equals("rippl");
             if (ripple) {
                 return true;
             }

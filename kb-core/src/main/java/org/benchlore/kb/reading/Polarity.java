@@ -9,11 +9,13 @@ import org.benchlore.kb.knowledge.Symptom;
 
 /** Words that praise or damn anything, for symptoms whose pack does not teach them. */
 enum Polarity {
-    GOOD("fine | ok | okay | good | normal | all right | perfect | lovely | great | healthy | as it should | as they should | "
-            + "as it should be | sound | spot on | happy | in order | checks out | tests good | tests fine | tests ok | faultless | "
-            + "like new | as new | no problem | up to scratch | well"),
-    BAD("dead | bad | faulty | broken | failed | defective | kaput | shot | not right | not good | not well | knackered | toast | "
-            + "has had it | is gone | packed up | given up | gave up | not ok | not fine | tests bad | done for");
+    GOOD(
+            "fine | ok | okay | good | normal | all right | perfect | lovely | great | healthy | as it should | as they should | "
+                    + "as it should be | sound | spot on | happy | in order | checks out | tests good | tests fine | tests ok | faultless | "
+                    + "like new | as new | no problem | up to scratch | well"),
+    BAD(
+            "dead | bad | faulty | broken | failed | defective | kaput | shot | not right | not good | not well | knackered | toast | "
+                    + "has had it | is gone | packed up | given up | gave up | not ok | not fine | tests bad | done for");
 
     private static final Set<String> PRESENCE = Set.of("absent", "none", "no-change", "no-help");
 

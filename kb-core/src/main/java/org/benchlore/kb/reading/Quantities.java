@@ -21,8 +21,9 @@ final class Quantities {
 
     /** In front of a voltage that is set or read. */
     private static final Set<String> VALUED = Set.of(
-            "at", "to", "read", "=", "measur", "only", "give", "about", "show", "get", "sit", "around", "roughly", "than",
-            "between", "limit", "up", "down", "of", "~", "<", ">", "put", "set", "barely", "nearly", "almost", "say");
+            "at", "to", "read", "=", "measur", "only", "give", "about", "show", "get", "sit", "around", "roughly",
+            "than", "between", "limit", "up", "down", "of", "~", "<", ">", "put", "set", "barely", "nearly", "almost",
+            "say");
 
     private final Passage passage;
     private final Lexicon lexicon;
@@ -53,9 +54,7 @@ final class Quantities {
 
     /** Ends of a range are told to fewer digits than doubles have. */
     private static double exact(double value) {
-        return BigDecimal.valueOf(value)
-                .round(new MathContext(12))
-                .doubleValue();
+        return BigDecimal.valueOf(value).round(new MathContext(12)).doubleValue();
     }
 
     private String unit(int i) {

@@ -18,14 +18,15 @@ final class Rails {
             words("the no on neither nor without miss plus main both while from and or but that its of , / + ( :");
 
     /** What may stand behind it. */
-    private static final Set<String> BEHIND = words("rail line supply be and or nor to fine ok okay good dead gone miss absent "
-            + "low high there present up down come never not still read measur sit sag drop fall at with both all either too only "
-            + "also just stay have collaps alive normal look in on it either under seem appear both buck regulator reg side "
-            + "arriv , . ; : ! ? ) ( / = -");
+    private static final Set<String> BEHIND =
+            words("rail line supply be and or nor to fine ok okay good dead gone miss absent "
+                    + "low high there present up down come never not still read measur sit sag drop fall at with both all either too only "
+                    + "also just stay have collaps alive normal look in on it either under seem appear both buck regulator reg side "
+                    + "arriv , . ; : ! ? ) ( / = -");
 
     /** What makes a number in front of it no rail, whatever else stands there. */
-    private static final Set<String> COUNTS =
-            words("pin pins step bit page version firmware rev revision channel ch layer port usb at to = ~ about code v");
+    private static final Set<String> COUNTS = words(
+            "pin pins step bit page version firmware rev revision channel ch layer port usb at to = ~ about code v");
 
     private Rails() {}
 
@@ -65,11 +66,15 @@ final class Rails {
             while (next < tokens.size() && next < end + 3 && Plain.joining(tokens.get(next))) {
                 next++;
             }
-            boolean step = from > 0 && tokens.get(from - 1).term().equals("from") && next < tokens.size() && next == end;
+            boolean step =
+                    from > 0 && tokens.get(from - 1).term().equals("from") && next < tokens.size() && next == end;
             next += step && tokens.get(next).term().equals("to") ? 1 : 0;
-            boolean the = next > end && next < tokens.size() && tokens.get(next).term().equals("the");
+            boolean the = next > end
+                    && next < tokens.size()
+                    && tokens.get(next).term().equals("the");
             next += the ? 1 : 0;
-            boolean member = next > end && next < tokens.size() && (number(tokens, next, lexicon) || volts(tokens, next));
+            boolean member =
+                    next > end && next < tokens.size() && (number(tokens, next, lexicon) || volts(tokens, next));
             if (!member) {
                 return end;
             }
@@ -97,8 +102,12 @@ final class Rails {
             return true;
         }
         Token next = tokens.get(end);
-        boolean numbered = (next.is(".") || next.is(")")) && (end == 1 || tokens.get(end - 2).is("\n"));
-        return !numbered && (next.is("\n") || next.kind() == Kind.NUMBER || next.kind() == Kind.QUANTITY
-                || BEHIND.contains(next.term()));
+        boolean numbered = (next.is(".") || next.is(")"))
+                && (end == 1 || tokens.get(end - 2).is("\n"));
+        return !numbered
+                && (next.is("\n")
+                        || next.kind() == Kind.NUMBER
+                        || next.kind() == Kind.QUANTITY
+                        || BEHIND.contains(next.term()));
     }
 }

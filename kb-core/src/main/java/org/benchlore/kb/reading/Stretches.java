@@ -17,14 +17,17 @@ final class Stretches {
     private static final int REACH_ON = 24;
     private static final int LONGEST_ASIDE = 6;
 
-    private static final Set<String> JOINTS = words("and but so then though although because which or plus & / while whereas yet");
-    private static final Set<String> DETERMINERS = words("the a an its his her their my our no this that both all some own");
+    private static final Set<String> JOINTS =
+            words("and but so then though although because which or plus & / while whereas yet");
+    private static final Set<String> DETERMINERS =
+            words("the a an its his her their my our no this that both all some own");
     private static final Set<String> LEADS =
             words("and but so then also yet or plus well okay ok hi though although however because & er uh um which");
     private static final Set<String> TRAILS = words("and but so then or of with & lol pls the a an");
     private static final Set<String> ENDS = words("as instead where although because whereas whatever which");
-    private static final Set<String> ON_ABOUT_IT = words("on at in from to when after with under for over by until till since now "
-            + "again too either as during all both every if while not");
+    private static final Set<String> ON_ABOUT_IT =
+            words("on at in from to when after with under for over by until till since now "
+                    + "again too either as during all both every if while not");
 
     private final Passage passage;
     private final List<Claim> claims;
@@ -75,7 +78,10 @@ final class Stretches {
 
     private int left(int from, int before) {
         int left = from;
-        while (left > before && left > from - REACH_BACK && passage.sameSegment(left - 1, from) && !colon(left - 1)
+        while (left > before
+                && left > from - REACH_BACK
+                && passage.sameSegment(left - 1, from)
+                && !colon(left - 1)
                 && !breaks(left - 1)) {
             left--;
             if (passage.item(left).filter(item -> item.entry.cue == Cue.NOW).isPresent()) {
@@ -106,7 +112,9 @@ final class Stretches {
     }
 
     private boolean breaks(int i) {
-        return passage.item(i).filter(item -> item.entry.cue == Cue.BREAK && item.free()).isPresent();
+        return passage.item(i)
+                .filter(item -> item.entry.cue == Cue.BREAK && item.free())
+                .isPresent();
     }
 
     /** End of the stretch, exclusive: the segment's, or where the next claim's own words begin. */
@@ -170,7 +178,8 @@ final class Stretches {
             if (token.kind() == Kind.PUNCTUATION && item.isEmpty()) {
                 break;
             }
-            boolean cue = item.filter(c -> c.entry.cue != null && Cue.CONDITIONS.contains(c.entry.cue)).isPresent();
+            boolean cue = item.filter(c -> c.entry.cue != null && Cue.CONDITIONS.contains(c.entry.cue))
+                    .isPresent();
             condition |= cue;
             if (!bracket && !cue && Plain.content(token)) {
                 return from;

@@ -33,7 +33,10 @@ final class Trends {
             if (item != null && !item.entry.names.isEmpty() && !item.name && !item.done) {
                 last = null;
             }
-            if (last != null && values.reading(i) && goesOn(last, i) && item == null
+            if (last != null
+                    && values.reading(i)
+                    && goesOn(last, i)
+                    && item == null
                     && symptom(last, i, lexicon).isPresent()) {
                 int from = start(i);
                 Claim claim = new Claim(symptom(last, i, lexicon).orElseThrow(), 0, null, from, i + 1);
@@ -67,7 +70,8 @@ final class Trends {
     /** Whether nothing but what a trend is made of stands between the segment's start and the reading. */
     private boolean goesOn(Claim last, int reading) {
         Token value = passage.token(reading);
-        boolean near = reading - last.to < REACH && Math.abs(passage.sentence(reading) - passage.sentence(last.from)) <= 1;
+        boolean near =
+                reading - last.to < REACH && Math.abs(passage.sentence(reading) - passage.sentence(last.from)) <= 1;
         if (!near || value.kind() != Kind.QUANTITY || !Values.fits(last.symptom, value)) {
             return false;
         }

@@ -30,16 +30,20 @@ final class Values {
     private static final double SOME_VOLTAGE = 0.5;
     private static final double RIPPLE_SHARE = 0.3;
 
-    private static final Set<String> PLACE = words("on at for across from of in to onto over between behind before after");
+    private static final Set<String> PLACE =
+            words("on at for across from of in to onto over between behind before after");
     private static final Set<String> CLEARLY = words("read reads reading measur measure at = : to only show (");
-    private static final Set<String> SAYS = words("read reads reading measur measure show at be = : to only say ( give just about around "
-            + "get approx roughly have output deliver ~ put draw take pull barely nearly almost already down up lose");
-    private static final Set<String> FILLERS = words("rail line supply voltag output it now still sit hover with come go drop sag dip "
-            + "fall collaps creep settl hang stay ther meter i under load than less more below above over rise climb resistanc ground "
-            + "dc ac dmm pin there side way each main very already in");
+    private static final Set<String> SAYS = words(
+            "read reads reading measur measure show at be = : to only say ( give just about around "
+                    + "get approx roughly have output deliver ~ put draw take pull barely nearly almost already down up lose");
+    private static final Set<String> FILLERS =
+            words("rail line supply voltag output it now still sit hover with come go drop sag dip "
+                    + "fall collaps creep settl hang stay ther meter i under load than less more below above over rise climb resistanc ground "
+                    + "dc ac dmm pin there side way each main very already in");
     private static final Set<String> NOT_READ = words("instead where mark rate nominal spec limit set rated marked");
-    private static final Set<String> TRENDS = words("fall sag drop dip rise climb go creep settl collaps now unload load run idle cold warm "
-            + "hot later after under to then with once when it at in standby but only up down and also stabl");
+    private static final Set<String> TRENDS =
+            words("fall sag drop dip rise climb go creep settl collaps now unload load run idle cold warm "
+                    + "hot later after under to then with once when it at in standby but only up down and also stabl");
     private static final Set<String> PRESENT = Set.of("present", "right", "there", "given");
     private static final Set<String> ABSENT = Set.of("absent", "missing", "none");
 
@@ -82,12 +86,14 @@ final class Values {
     /** Whether a token may be a reading that is not used yet. */
     boolean reading(int i) {
         Token token = passage.token(i);
-        boolean number = (token.kind() == Kind.QUANTITY && !token.unit().equals("times")) || token.kind() == Kind.NUMBER;
+        boolean number =
+                (token.kind() == Kind.QUANTITY && !token.unit().equals("times")) || token.kind() == Kind.NUMBER;
         if (!number || token.tolerance() || passage.unreal(i) || passage.readAt(i) != null) {
             return false;
         }
         for (int b = i - 1; b >= Math.max(0, i - 2) && passage.sameSegment(b, i); b--) {
-            if (NOT_READ.contains(passage.token(b).term()) || NOT_READ.contains(passage.token(b).surface())) {
+            if (NOT_READ.contains(passage.token(b).term())
+                    || NOT_READ.contains(passage.token(b).surface())) {
                 return false;
             }
         }
@@ -98,7 +104,8 @@ final class Values {
 
     /** Whether a reading is written as a name is, and names something. */
     private boolean nominal(int i) {
-        return passage.item(i).isPresent() && (passage.token(i).kind() == Kind.NUMBER || Quantities.round(passage.token(i)));
+        return passage.item(i).isPresent()
+                && (passage.token(i).kind() == Kind.NUMBER || Quantities.round(passage.token(i)));
     }
 
     /** "3.9 V on 5 V", "1.79 on 1.8", "80 mV ripple": the name stands behind. */
@@ -111,7 +118,8 @@ final class Values {
             Item item = passage.item(i).orElse(null);
             if (item != null && !item.entry.names.isEmpty()) {
                 boolean own = PLACE.contains(passage.token(item.from).term());
-                boolean close = i == reading + 1 && !nominal(reading) && (value.kind() == Kind.QUANTITY || count(value, item));
+                boolean close =
+                        i == reading + 1 && !nominal(reading) && (value.kind() == Kind.QUANTITY || count(value, item));
                 if ((placed || own || close) && !followedBySign(item.to)) {
                     add(pairs, reading, item, cost + (close ? 0.7 : 0));
                 }
@@ -143,7 +151,8 @@ final class Values {
             if (item != null && !item.entry.names.isEmpty() && !item.done && !item.name) {
                 boolean comma = !passage.sameSegment(reading, item.from);
                 boolean near = reading - item.to <= 1 && (value.kind() == Kind.QUANTITY || value.resolution() < 1);
-                boolean told = nominal ? clearly || names(reading, item) : says || near || value.kind() == Kind.QUANTITY;
+                boolean told =
+                        nominal ? clearly || names(reading, item) : says || near || value.kind() == Kind.QUANTITY;
                 boolean commaAllowed = !comma || clearly || (word && value.resolution() < 1);
                 if (told && commaAllowed) {
                     add(pairs, reading, item, cost + (comma ? 2 : 0));
@@ -169,7 +178,9 @@ final class Values {
         if (token.kind() == Kind.PUNCTUATION) {
             return token.is(",") || token.is(";") ? 1 : 0.2;
         }
-        boolean own = passage.item(i).filter(item -> item.entry.cue != null || !item.entry.words.isEmpty()).isPresent();
+        boolean own = passage.item(i)
+                .filter(item -> item.entry.cue != null || !item.entry.words.isEmpty())
+                .isPresent();
         return own ? 0.5 : Plain.content(token) ? 1.2 : 0.4;
     }
 
@@ -189,7 +200,9 @@ final class Values {
                     Quantity quantity = n.symptom().quantity();
                     return quantity != null
                             && quantity.nominal() == null
-                            && item.entry.names.stream().anyMatch(s -> s.symptom().id().equals(n.symptom().id()));
+                            && item.entry.names.stream()
+                                    .anyMatch(s ->
+                                            s.symptom().id().equals(n.symptom().id()));
                 }))
                 .isPresent();
     }
@@ -207,7 +220,8 @@ final class Values {
         for (Sense sense : item.entry.names) {
             Symptom named = sense.symptom();
             Optional<Symptom> ripple = rippling(named, reading);
-            Optional<Symptom> fitting = ripple.isPresent() ? ripple : Optional.of(named).filter(s -> fits(s, value));
+            Optional<Symptom> fitting =
+                    ripple.isPresent() ? ripple : Optional.of(named).filter(s -> fits(s, value));
             if (fitting.isEmpty() && value.kind() == Kind.QUANTITY) {
                 fitting = lexicon.paired(named, value.unit()).filter(s -> fits(s, value));
             }
@@ -249,7 +263,9 @@ final class Values {
 
     /** The state of a supply that is only there or not, told by a voltage on it; -1 where that says nothing. */
     private static int presence(Symptom symptom, Token value) {
-        if (symptom.quantity() != null || !value.unit().equals("V") || !PRESENT.contains(symptom.normal().id())) {
+        if (symptom.quantity() != null
+                || !value.unit().equals("V")
+                || !PRESENT.contains(symptom.normal().id())) {
             return -1;
         }
         double volts = Math.abs(value.value());

@@ -111,7 +111,9 @@ final class SearchMeasure {
                 found.forEach(key -> out.printf(
                         Locale.ROOT,
                         "      %s %s%n",
-                        query.grades().containsKey(key) ? query.grades().get(key).toString() : "?",
+                        query.grades().containsKey(key)
+                                ? query.grades().get(key).toString()
+                                : "?",
                         key));
             }
         }

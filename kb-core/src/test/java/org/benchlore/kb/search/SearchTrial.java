@@ -72,8 +72,12 @@ final class SearchTrial implements AutoCloseable {
         org.benchlore.kb.reading.Reader reader = org.benchlore.kb.reading.Reader.of(knowledge);
         try (CaseStore store = CaseStore.inMemory();
                 Reader lines = Files.newBufferedReader(DATA.resolve("demo/cases.jsonl"))) {
-            CaseImport.read(store, lines, "cases.jsonl", CaseHistory.OWN, (text, scope) -> reader.read(text, scope)
-                    .findings());
+            CaseImport.read(
+                    store,
+                    lines,
+                    "cases.jsonl",
+                    CaseHistory.OWN,
+                    (text, scope) -> reader.read(text, scope).findings());
             List<CaseHistory> cases = store.caseIds(Integer.MAX_VALUE).stream()
                     .flatMap(id -> store.history(id).stream())
                     .toList();
@@ -86,13 +90,16 @@ final class SearchTrial implements AutoCloseable {
     /** The ways by name; the product first. */
     Map<String, Way> ways() {
         Map<String, Way> ways = new LinkedHashMap<>();
-        ways.put("benchlore", (query, depth) -> keys(SearchQuery.of(query.words())
-                .with(reader.read(query.words(), query.scope()).findings())
-                .in(query.scope())
-                .page(depth, 0)));
-        ways.put("words only", (query, depth) -> keys(SearchQuery.of(query.words())
-                .in(query.scope())
-                .page(depth, 0)));
+        ways.put(
+                "benchlore",
+                (query, depth) -> keys(SearchQuery.of(query.words())
+                        .with(reader.read(query.words(), query.scope()).findings())
+                        .in(query.scope())
+                        .page(depth, 0)));
+        ways.put(
+                "words only",
+                (query, depth) ->
+                        keys(SearchQuery.of(query.words()).in(query.scope()).page(depth, 0)));
         ways.put("bm25", this::plain);
         return ways;
     }
@@ -117,8 +124,7 @@ final class SearchTrial implements AutoCloseable {
         document.add(new StringField(Fields.KEY, draft.key(), Field.Store.YES));
         draft.scope()
                 .lineage()
-                .forEach(around ->
-                        document.add(new StringField(Fields.WITHIN, around.toString(), Field.Store.NO)));
+                .forEach(around -> document.add(new StringField(Fields.WITHIN, around.toString(), Field.Store.NO)));
         document.add(new StringField(Fields.SCOPE, draft.scope().toString(), Field.Store.NO));
         draft.texts().forEach((field, passages) -> {
             if (!field.equals(Fields.LINKED)) {

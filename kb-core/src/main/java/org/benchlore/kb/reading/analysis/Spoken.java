@@ -18,7 +18,8 @@ import org.jspecify.annotations.Nullable;
 final class Spoken {
     private static final Map<String, Integer> SMALL = new HashMap<>();
     private static final Map<String, Integer> TENS = Map.of(
-            "twenty", 20, "thirty", 30, "forty", 40, "fifty", 50, "sixty", 60, "seventy", 70, "eighty", 80, "ninety", 90);
+            "twenty", 20, "thirty", 30, "forty", 40, "fifty", 50, "sixty", 60, "seventy", 70, "eighty", 80, "ninety",
+            90);
     private static final Set<String> ARTICLES = Set.of("a", "an");
 
     /** Kinds of hours that are still hours. */
@@ -34,8 +35,26 @@ final class Spoken {
 
     static {
         String[] small = {
-            "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
-            "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"
+            "zero",
+            "one",
+            "two",
+            "three",
+            "four",
+            "five",
+            "six",
+            "seven",
+            "eight",
+            "nine",
+            "ten",
+            "eleven",
+            "twelve",
+            "thirteen",
+            "fourteen",
+            "fifteen",
+            "sixteen",
+            "seventeen",
+            "eighteen",
+            "nineteen"
         };
         for (int i = 0; i < small.length; i++) {
             SMALL.put(small[i], i);
