@@ -61,7 +61,8 @@ class ImportTest {
 
         Run copy = run("import", file("copy.txt", DIARY));
         assertThat(copy.out()).contains("2 near-duplicates left out").contains("--near-duplicates keep");
-        assertThat(run("import", "--near-duplicates", "keep", file("copy.txt", DIARY)).out())
+        assertThat(run("import", "--near-duplicates", "keep", file("copy.txt", DIARY))
+                        .out())
                 .doesNotContain("left out");
     }
 
@@ -70,7 +71,10 @@ class ImportTest {
         String table = file("jobs.csv", "day;what;end\n1.3.2024;no 12 V, dead;RDY\n");
         Path mapping = dir.resolve("jobs.map");
         Run dry = run("import", "--dry-run", "--write-mapping", mapping.toString(), table);
-        assertThat(dry.out()).contains("Columns, guessed").contains("date = day").contains("outcome = end");
+        assertThat(dry.out())
+                .contains("Columns, guessed")
+                .contains("date = day")
+                .contains("outcome = end");
         assertThat(dry.out()).contains("unknown  device, serial number, cause, fix, outcome");
 
         Files.writeString(mapping, Files.readString(mapping) + "outcome:RDY = fixed\n");

@@ -68,11 +68,15 @@ class CsvReaderTest {
 
     @Test
     void a_row_that_breaks_the_rules_is_reported_and_reading_goes_on_with_the_next_line() {
-        assertThat(fields("a,b\n\"c\"d,e\nf,g\n\"h,i\nj,k\n")).containsExactly(
-                List.of("a", "b"), List.of("f", "g"), List.of("j", "k"));
-        assertThat(problems).extracting(ImportProblem::toString).satisfiesExactly(
-                p -> assertThat(p).startsWith("jobs.csv:2: something follows the closing quote").contains("double"),
-                p -> assertThat(p).startsWith("jobs.csv:4: a quote that opens a field is never closed"));
+        assertThat(fields("a,b\n\"c\"d,e\nf,g\n\"h,i\nj,k\n"))
+                .containsExactly(List.of("a", "b"), List.of("f", "g"), List.of("j", "k"));
+        assertThat(problems)
+                .extracting(ImportProblem::toString)
+                .satisfiesExactly(
+                        p -> assertThat(p)
+                                .startsWith("jobs.csv:2: something follows the closing quote")
+                                .contains("double"),
+                        p -> assertThat(p).startsWith("jobs.csv:4: a quote that opens a field is never closed"));
     }
 
     @Test
@@ -107,7 +111,9 @@ class CsvReaderTest {
             List<List<String>> theirs;
             try (CSVParser parser = CSVFormat.RFC4180.parse(new StringReader(text.toString()))) {
                 theirs = parser.stream()
-                        .map(r -> Stream.of(r.values()).map(v -> v.replace("\r\n", "\n").replace('\r', '\n')).toList())
+                        .map(r -> Stream.of(r.values())
+                                .map(v -> v.replace("\r\n", "\n").replace('\r', '\n'))
+                                .toList())
                         .toList();
             }
             assertThat(fields(text.toString())).as(text.toString()).isEqualTo(theirs);

@@ -61,7 +61,18 @@ class DateScanTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"3.3 V", "12.3", "1.2.3.4", "2024", "12 V 2024", "0800", "march on", "5VSB", "12.3.20245", "1-2-3", ""
+            strings = {
+                "3.3 V",
+                "12.3",
+                "1.2.3.4",
+                "2024",
+                "12 V 2024",
+                "0800",
+                "march on",
+                "5VSB",
+                "12.3.20245",
+                "1-2-3",
+                ""
             })
     void other_numbers_are_no_days(String text) {
         assertThat(DateScan.whole(text, DateOrder.DMY)).as(text).isEmpty();

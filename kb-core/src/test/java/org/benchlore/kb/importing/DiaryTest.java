@@ -94,7 +94,8 @@ class DiaryTest {
         ImportDraft last = review.drafts().get(3);
         assertThat(last.date()).contains(LocalDate.of(2024, 4, 6));
         assertThat(acts(last))
-                .contains("unit 4471", "test measure-start-resistor", "fix replace-start-resistor", "outcome came-back");
+                .contains(
+                        "unit 4471", "test measure-start-resistor", "fix replace-start-resistor", "outcome came-back");
         CaseEvent.Ended back = (CaseEvent.Ended) last.events().stream()
                 .filter(e -> e instanceof CaseEvent.Ended ended && ended.outcome() == Outcome.CAME_BACK)
                 .findFirst()
@@ -105,7 +106,9 @@ class DiaryTest {
                 .filter(CaseEvent.Tested.class::isInstance)
                 .findFirst()
                 .orElseThrow();
-        assertThat(tested.findings()).extracting(f -> f.symptomId() + "=" + f.state()).containsExactly("start-resistor=open");
+        assertThat(tested.findings())
+                .extracting(f -> f.symptomId() + "=" + f.state())
+                .containsExactly("start-resistor=open");
     }
 
     @Test
@@ -126,7 +129,11 @@ class DiaryTest {
                 .containsExactly(
                         "device ?", "cause output-relay-oxidised", "fix clean-output-relay", "outcome not-fixed");
         assertThat(acts(review.drafts().get(2)))
-                .containsExactly("device cassette-deck/dulmar/dulmar-5", "cause ?", "fix replace-belts", "outcome fixed",
+                .containsExactly(
+                        "device cassette-deck/dulmar/dulmar-5",
+                        "cause ?",
+                        "fix replace-belts",
+                        "outcome fixed",
                         "cause belt-stretched");
     }
 
@@ -140,7 +147,9 @@ class DiaryTest {
         List<String> texts = draft.events().stream()
                 .map(e -> e instanceof CaseEvent.Noted n
                         ? n.text()
-                        : e instanceof CaseEvent.FixApplied f ? f.note() : e instanceof CaseEvent.Ended d ? d.note() : "")
+                        : e instanceof CaseEvent.FixApplied f
+                                ? f.note()
+                                : e instanceof CaseEvent.Ended d ? d.note() : "")
                 .filter(t -> !t.isEmpty())
                 .toList();
         assertThat(texts)
@@ -166,19 +175,24 @@ class DiaryTest {
 
     @Test
     void a_fix_whose_cause_nobody_names_is_kept_without_one() {
-        CaseEvent.FixApplied fix = (CaseEvent.FixApplied) Workshop.diary("1.2.2024 lamp dark. replaced the mains fuse, ok").drafts().get(0).events().stream()
-                .filter(CaseEvent.FixApplied.class::isInstance)
-                .findFirst()
-                .orElseThrow();
+        CaseEvent.FixApplied fix = (CaseEvent.FixApplied)
+                Workshop.diary("1.2.2024 lamp dark. replaced the mains fuse, ok").drafts().get(0).events().stream()
+                        .filter(CaseEvent.FixApplied.class::isInstance)
+                        .findFirst()
+                        .orElseThrow();
         assertThat(fix.causeId()).isEqualTo(CaseEvent.FixApplied.UNKNOWN_CAUSE);
     }
 
     @Test
     void a_cure_names_no_cause_that_the_findings_speak_against() {
         // the packs replace belts for stretched ones only, but here they were tight
-        ImportDraft tight = Workshop.diary("1.2.2024 dulmar 5, belts tight. new belts, ok").drafts().get(0);
+        ImportDraft tight = Workshop.diary("1.2.2024 dulmar 5, belts tight. new belts, ok")
+                .drafts()
+                .get(0);
         assertThat(tight.unknown()).contains(Item.CAUSE);
-        ImportDraft slack = Workshop.diary("1.2.2024 dulmar 5, belts slipping. new belts, ok").drafts().get(0);
+        ImportDraft slack = Workshop.diary("1.2.2024 dulmar 5, belts slipping. new belts, ok")
+                .drafts()
+                .get(0);
         assertThat(slack.unknown()).doesNotContain(Item.CAUSE);
     }
 
@@ -215,13 +229,19 @@ class DiaryTest {
         String ruled = "no 12 V, replaced start resistor, ok\n-----\ndisc not read. cleaned lens, ok\n-----\n";
         assertThat(Workshop.diary(ruled).drafts()).extracting(ImportDraft::line).containsExactly(1L, 3L);
         String paragraphs = "no 12 V, replaced start resistor, ok\n\ndisc not read.\ncleaned lens, ok\n";
-        assertThat(Workshop.diary(paragraphs).drafts()).extracting(ImportDraft::line).containsExactly(1L, 3L);
+        assertThat(Workshop.diary(paragraphs).drafts())
+                .extracting(ImportDraft::line)
+                .containsExactly(1L, 3L);
         String underlined = "Corvane 300, 1.2.2024\n=====\nno 12 V\n\nCorvane 310, 3.2.2024\n=====\ndisc not read\n";
-        assertThat(Workshop.diary(underlined).drafts()).extracting(ImportDraft::line).containsExactly(1L, 5L);
+        assertThat(Workshop.diary(underlined).drafts())
+                .extracting(ImportDraft::line)
+                .containsExactly(1L, 5L);
         String nested = "# Corvane 300\n\n## 1.2.2024, S/N 17\nno 12 V\n\n## 3.2.2024, S/N 18\nno sound\n";
         ImportReview inherited = Workshop.diary(nested);
-        assertThat(inherited.drafts()).hasSize(2).allSatisfy(d -> assertThat(d.device().map(Object::toString))
-                .contains("disc-recorder/corvane/corvane-300"));
+        assertThat(inherited.drafts())
+                .hasSize(2)
+                .allSatisfy(d ->
+                        assertThat(d.device().map(Object::toString)).contains("disc-recorder/corvane/corvane-300"));
     }
 
     @Test
@@ -249,8 +269,9 @@ class DiaryTest {
 
     @Test
     void an_endless_record_is_reported_and_stops_nothing() {
-        String text = "1.3.2024 no 12 V\n" + "and on and on\n".repeat(10_000) + "2.3.2024 disc not read. cleaned lens, ok\n"
-                + "x".repeat(100_000) + "\n3.3.2024 no sound. replaced C5, ok\n";
+        String text =
+                "1.3.2024 no 12 V\n" + "and on and on\n".repeat(10_000) + "2.3.2024 disc not read. cleaned lens, ok\n"
+                        + "x".repeat(100_000) + "\n3.3.2024 no sound. replaced C5, ok\n";
         ImportReview review = Workshop.diary(text);
         assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(10_002L, 10_004L);
         assertThat(review.problems()).extracting(p -> p.line()).containsExactly(1L, 10_003L);

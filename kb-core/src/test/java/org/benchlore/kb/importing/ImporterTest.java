@@ -38,7 +38,9 @@ class ImporterTest {
     }
 
     private List<CaseHistory> cases() {
-        return store.caseIds(100).stream().flatMap(id -> store.history(id).stream()).toList();
+        return store.caseIds(100).stream()
+                .flatMap(id -> store.history(id).stream())
+                .toList();
     }
 
     @Test
@@ -96,16 +98,16 @@ class ImporterTest {
 
     @Test
     void near_duplicates_within_a_source_are_found_and_other_units_are_not_duplicates() {
-        ImportReview review = review(
-                """
+        ImportReview review = review("""
                 15.3.2024 big amp, no sound at all on both channels. replaced C412, ran two days, ok
                 15.3.2024 big amp, no sound at all on both channels. replaced C412, ran two days, ok
                 15.6.2024 big amp, no sound at all on both channels. replaced C412, ran two days, ok
                 15.3.2024 sn A1 small tuner, lamp dark and no 12 V since the move. new mains fuse, works again
                 15.3.2024 sn A2 small tuner, lamp dark and no 12 V since the move. new mains fuse, works again
-                """,
-                "d.txt");
-        assertThat(review.drafts()).extracting(ImportDraft::duplicate).containsExactly(false, true, false, false, false);
+                """, "d.txt");
+        assertThat(review.drafts())
+                .extracting(ImportDraft::duplicate)
+                .containsExactly(false, true, false, false, false);
         assertThat(review.drafts().get(1).likenesses().get(0).line()).isEqualTo(1);
         assertThat(review.drafts()).extracting(ImportDraft::caseId).doesNotHaveDuplicates();
     }
@@ -114,8 +116,8 @@ class ImporterTest {
     void a_withdrawn_case_has_no_duplicates() {
         store(DIARY, "diary.txt");
         for (String id : store.caseIds(10)) {
-            store.append(List.of(new CaseEvent.Withdrawn(
-                    new CaseEvent.Head(id + ":w", id, Instant.EPOCH), null, "read wrongly")));
+            store.append(List.of(
+                    new CaseEvent.Withdrawn(new CaseEvent.Head(id + ":w", id, Instant.EPOCH), null, "read wrongly")));
         }
         assertThat(review(DIARY, "again.txt").duplicates()).isZero();
     }
@@ -154,8 +156,8 @@ class ImporterTest {
     @Test
     void old_and_foreign_encodings_are_read_and_what_is_no_text_is_refused() throws IOException {
         String text = "1.3.2024 Gerät kaputt, no 12 V. replaced C5, ok\n";
-        for (Charset charset : List.of(
-                StandardCharsets.UTF_8, StandardCharsets.UTF_16, Charset.forName("windows-1252"))) {
+        for (Charset charset :
+                List.of(StandardCharsets.UTF_8, StandardCharsets.UTF_16, Charset.forName("windows-1252"))) {
             ImportReview review = importer.review(
                     new ByteArrayInputStream(text.getBytes(charset)), "d.txt", ImportSettings.of(ImportKind.DIARY));
             assertThat(review.drafts().get(0).events().stream()
@@ -174,7 +176,8 @@ class ImporterTest {
     void the_kind_is_told_by_name_and_beginning() {
         assertThat(ImportKind.of("a/b/Diary.TXT", "12.3.2024")).contains(ImportKind.DIARY);
         assertThat(ImportKind.of("jobs.csv", "{")).contains(ImportKind.CSV);
-        assertThat(ImportKind.of("cases.jsonl", "\n{\"schema\": \"benchlore/event/1\"")).contains(ImportKind.JSON);
+        assertThat(ImportKind.of("cases.jsonl", "\n{\"schema\": \"benchlore/event/1\""))
+                .contains(ImportKind.JSON);
         assertThat(ImportKind.of("other.jsonl", "{\"note\":\"x\"}")).contains(ImportKind.OBJECTS);
         assertThat(ImportKind.of("standard input", "{\"schema\":\"x\"}")).contains(ImportKind.JSON);
         assertThat(ImportKind.of("noise.bin", "hm")).isEmpty();

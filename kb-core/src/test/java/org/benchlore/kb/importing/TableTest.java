@@ -79,7 +79,8 @@ class TableTest {
     @Test
     void a_mapping_can_be_written_corrected_and_given_back() {
         String text = Workshop.table(JOBS).mapping().orElseThrow().text();
-        assertThat(ColumnMapping.parse(text, "m")).isEqualTo(Workshop.table(JOBS).mapping().orElseThrow());
+        assertThat(ColumnMapping.parse(text, "m"))
+                .isEqualTo(Workshop.table(JOBS).mapping().orElseThrow());
 
         ColumnMapping own = ColumnMapping.parse(
                 text.replace("dates = dmy", "dates = mdy").replace("outcome = Status", "cause = Status")
@@ -88,7 +89,8 @@ class TableTest {
                 "m");
         assertThat(own.outcomes()).containsEntry("45,00", Outcome.FIXED_AND_PROVEN);
         assertThat(own.devices()).containsEntry("corvane 310", DeviceScope.parse("disc-recorder/corvane"));
-        ImportReview review = Workshop.review(JOBS, ImportSettings.of(ImportKind.CSV).with(own));
+        ImportReview review =
+                Workshop.review(JOBS, ImportSettings.of(ImportKind.CSV).with(own));
         assertThat(review.guessed()).isFalse();
         assertThat(review.drafts().get(0).date()).contains(LocalDate.of(2024, 12, 3));
         assertThat(acts(review.drafts().get(0))).contains("outcome fixed-and-proven");
@@ -117,7 +119,8 @@ class TableTest {
     @Test
     void a_column_that_is_not_there_and_a_table_without_text_are_told() {
         ColumnMapping mapping = ColumnMapping.parse("notes = Remarks\n", "m");
-        assertThatThrownBy(() -> Workshop.review("a,b\n1,2\n", ImportSettings.of(ImportKind.CSV).with(mapping)))
+        assertThatThrownBy(() -> Workshop.review(
+                        "a,b\n1,2\n", ImportSettings.of(ImportKind.CSV).with(mapping)))
                 .isInstanceOf(BadImportException.class)
                 .hasMessageContaining("no column 'Remarks'")
                 .hasMessageContaining("a, b");
@@ -147,7 +150,8 @@ class TableTest {
                 date,unit,notes
                 1.3.2024,=1+1,"=HYPERLINK(""http://x"",""no 12 V"")"
                 """);
-        CaseEvent.Opened opened = (CaseEvent.Opened) review.drafts().get(0).events().get(0);
+        CaseEvent.Opened opened =
+                (CaseEvent.Opened) review.drafts().get(0).events().get(0);
         assertThat(opened.unit()).isEqualTo("=1+1");
         assertThat(opened.complaint()).startsWith("=HYPERLINK");
     }
@@ -163,13 +167,11 @@ class TableTest {
 
     @Test
     void objects_of_other_programs_are_read_by_their_keys() {
-        ImportReview review = Workshop.review(
-                """
+        ImportReview review = Workshop.review("""
                 {"received":"2024-03-12","unit":{"serial":"C3-0417","model":"Corvane 300"},"notes":["no 12 V","ring dark"]}
                 {"received":"2024-03-13","notes":"disc not read","work done":"cleaned lens","result":"ok"}
                 {"received":
-                """,
-                ImportSettings.of(ImportKind.OBJECTS));
+                """, ImportSettings.of(ImportKind.OBJECTS));
         assertThat(review.drafts()).hasSize(2);
         assertThat(review.drafts().get(0).unit()).contains("C3-0417");
         assertThat(ids(review.drafts().get(0), Item.FINDING)).containsExactly("rail-12v=absent", "power-lamp=off");

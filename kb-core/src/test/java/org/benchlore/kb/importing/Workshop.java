@@ -18,7 +18,8 @@ import org.benchlore.kb.reading.Reader;
 
 /** A small invented workshop whose pack the tests of importing share. */
 final class Workshop {
-    static final Knowledge KNOWLEDGE = PackReader.read(List.of(new PackSource("workshop.yaml", resource("workshop.yaml"))));
+    static final Knowledge KNOWLEDGE =
+            PackReader.read(List.of(new PackSource("workshop.yaml", resource("workshop.yaml"))));
 
     private static final Reader READER = Reader.of(KNOWLEDGE);
 
@@ -44,8 +45,7 @@ final class Workshop {
 
     static ImportReview review(Importer importer, String text, String source, ImportSettings settings) {
         try {
-            return importer.review(
-                    new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)), source, settings);
+            return importer.review(new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)), source, settings);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
