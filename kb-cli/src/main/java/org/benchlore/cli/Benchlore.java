@@ -49,6 +49,7 @@ import picocli.CommandLine.Command;
             SheetCommand.class,
             EvaluateCommand.class,
             CheckCommand.class,
+            QualityCommand.class,
             ImportCommand.class,
             ExportCommand.class,
             RebuildCommand.class,

@@ -13,6 +13,7 @@ import org.benchlore.kb.report.Json;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -21,13 +22,12 @@ import picocli.CommandLine.Spec;
 /** Cases: open, note, list, show, withdraw. */
 @Command(
         name = "case",
-        description = "Open a case, add to it, list, show or withdraw cases.",
+        description = "Open a case, add to it, list or withdraw cases; 'benchlore show CASE' shows one.",
         mixinStandardHelpOptions = true,
         subcommands = {
             CaseCommand.Open.class,
             CaseCommand.Note.class,
             CaseCommand.ListCases.class,
-            CaseCommand.Show.class,
             CaseCommand.Withdraw.class
         })
 final class CaseCommand extends BenchCommand {
@@ -42,7 +42,8 @@ final class CaseCommand extends BenchCommand {
     @Override
     public Integer call() {
         throw new CommandLine.ParameterException(
-                Objects.requireNonNull(spec).commandLine(), "say which: open, note, list, show or withdraw");
+                Objects.requireNonNull(spec).commandLine(),
+                "say which: open, note, list or withdraw; 'benchlore show CASE' shows a case");
     }
 
     static CaseHistory known(KnowledgeBase kb, String id) {
@@ -52,28 +53,11 @@ final class CaseCommand extends BenchCommand {
                                 id, kb.cases(200).stream().map(CaseHistory::id).toList())));
     }
 
-    /** What the words say, for a note or a complaint. */
-    static CaseEvent.Noted noted(
-            KnowledgeBase kb,
-            String caseId,
-            String text,
-            DeviceScope scope,
-            Reading.Source source,
-            List<Finding> given) {
-        List<Finding> findings =
-                RankCommand.query(kb.read(text, scope), given, scope).findings();
-        return new CaseEvent.Noted(kb.head(caseId), text, source, findings);
-    }
-
     /** Opens a case. */
     @Command(name = "open", description = "Open a case with the owner's complaint.", mixinStandardHelpOptions = true)
     static final class Open extends BenchCommand {
-        @Parameters(arity = "0..*", paramLabel = "WORDS", description = "The owner's complaint, in their words.")
-        List<String> words = new ArrayList<>();
-
-        @Option(names = "--device", paramLabel = "SCOPE", description = "class/family/model/revision, as far as known.")
-        @Nullable
-        String device;
+        @Mixin
+        SeenOptions seen = new SeenOptions();
 
         @Option(names = "--unit", paramLabel = "TAG", defaultValue = "", description = "Serial number or tag.")
         String unit = "";
@@ -81,23 +65,20 @@ final class CaseCommand extends BenchCommand {
         @Option(names = "--worked-on", description = "Somebody was in here before.")
         boolean workedOn;
 
-        @Option(names = "--finding", paramLabel = "SYMPTOM=STATE", description = "A finding by id; may be repeated.")
-        List<String> findings = new ArrayList<>();
-
         Open(Bench bench) {
             super(bench);
         }
 
         @Override
         public Integer call() {
-            DeviceScope scope = scope(device);
-            String text = words(words);
+            DeviceScope scope = seen.scope(DeviceScope.ANY);
             try (KnowledgeBase kb = open()) {
-                List<Finding> given = findings(kb, findings);
+                SeenOptions.Seen told = seen.read(kb, this, scope);
+                String text = told.reading().text();
                 String id = kb.newCaseId();
                 kb.record(
                         new CaseEvent.Opened(kb.head(id), scope, text, unit, CaseHistory.OWN, workedOn),
-                        noted(kb, id, text, scope, Reading.Source.OWNER, given));
+                        new CaseEvent.Noted(kb.head(id), text, Reading.Source.OWNER, told.findings()));
                 new Answer(bench, json).give(kb, id, "Opened case " + id + ".");
                 return ExitCode.DONE;
             }
@@ -107,7 +88,10 @@ final class CaseCommand extends BenchCommand {
     /** Adds to a case. */
     @Command(
             name = "note",
-            description = "Add words, findings or a test result to a case.",
+            description = {
+                "Add words, findings or a test result to a case, or how often the fault is seen:",
+                "  benchlore case note CASE \"picture drops out\" --seen 3 --in 24 --condition warm"
+            },
             mixinStandardHelpOptions = true)
     static final class Note extends BenchCommand {
         @Parameters(index = "0", paramLabel = "CASE", description = "Case id.")
@@ -134,6 +118,20 @@ final class CaseCommand extends BenchCommand {
         @Option(names = "--finding", paramLabel = "SYMPTOM=STATE", description = "A finding by id; may be repeated.")
         List<String> findings = new ArrayList<>();
 
+        @Option(names = "--seen", paramLabel = "N", description = "Times the fault showed while it ran, 0 for never.")
+        @Nullable
+        Integer seen;
+
+        @Option(names = "--in", paramLabel = "HOURS", description = "With --seen: in so many hours of run.")
+        @Nullable
+        Double hours;
+
+        @Option(
+                names = "--condition",
+                paramLabel = "HOW",
+                description = "With --seen: cold, warm, under-load, after-a-while or standby; may be repeated.")
+        List<String> conditions = new ArrayList<>();
+
         Note(Bench bench) {
             super(bench);
         }
@@ -141,21 +139,30 @@ final class CaseCommand extends BenchCommand {
         @Override
         public Integer call() {
             String text = words(words);
-            if (text.isBlank() && findings.isEmpty()) {
-                throw new UsageException("note what? Give words or --finding SYMPTOM=STATE");
+            if (text.isBlank() && findings.isEmpty() && seen == null) {
+                throw new UsageException("note what? Give words, --finding SYMPTOM=STATE or --seen N --in HOURS");
             }
+            if ((seen == null) != (hours == null) || (seen == null && !conditions.isEmpty())) {
+                throw new UsageException("--seen and --in go together, and --condition with them");
+            }
+            List<Reading.Condition> how = ProofCommand.conditions(conditions);
             try (KnowledgeBase kb = open()) {
                 CaseHistory history = known(kb, id);
-                CaseEvent.Noted noted = noted(
-                        kb,
-                        id,
-                        text,
-                        history.scope(),
-                        owner ? Reading.Source.OWNER : Reading.Source.SEEN,
-                        findings(kb, findings));
+                List<CaseEvent> events = new ArrayList<>();
+                if (seen != null) {
+                    events.add(run(kb.head(id), seen, hours, how));
+                }
+                if (text.isBlank() && findings.isEmpty()) {
+                    kb.record(events);
+                    new Answer(bench, json).give(kb, id, "Noted. See 'benchlore proof --case " + id + "'.");
+                    return ExitCode.DONE;
+                }
+                List<Finding> read =
+                        SeenOptions.read(kb, text, findings, history.scope()).findings();
                 String testId = test;
                 if (testId == null) {
-                    kb.record(noted);
+                    events.add(new CaseEvent.Noted(
+                            kb.head(id), text, owner ? Reading.Source.OWNER : Reading.Source.SEEN, read));
                 } else {
                     if (kb.knowledge().test(testId).isEmpty()) {
                         throw new UsageException("no test '" + testId + "'; "
@@ -165,15 +172,26 @@ final class CaseCommand extends BenchCommand {
                                                 .map(t -> t.id())
                                                 .toList()));
                     }
-                    kb.record(new CaseEvent.Tested(noted.head(), testId, noted.findings(), minutes, text));
+                    events.add(new CaseEvent.Tested(kb.head(id), testId, read, minutes, text));
                 }
-                String read = noted.findings().isEmpty()
+                kb.record(events);
+                String done = read.isEmpty()
                         ? "Noted; no finding was read from it."
-                        : "Noted, with " + noted.findings().size() + " finding(s). See 'benchlore case show " + id
-                                + "'.";
-                new Answer(bench, json).give(kb, id, read);
+                        : "Noted, with " + read.size() + " finding(s). See 'benchlore show " + id + "'.";
+                new Answer(bench, json).give(kb, id, done);
                 return ExitCode.DONE;
             }
+        }
+    }
+
+    private static CaseEvent.Checked run(
+            CaseEvent.Head head, int seen, @Nullable Double hours, List<Reading.Condition> how) {
+        try {
+            return seen == 0
+                    ? new CaseEvent.Checked(head, "", CaseEvent.Checked.Result.PASSED, null, hours, how, "")
+                    : new CaseEvent.Checked(head, "", CaseEvent.Checked.Result.FAILED, seen, hours, how, "");
+        } catch (IllegalArgumentException e) {
+            throw new UsageException(String.valueOf(e.getMessage()));
         }
     }
 
@@ -191,7 +209,7 @@ final class CaseCommand extends BenchCommand {
     /** Lists cases. */
     @Command(name = "list", description = "List cases, the newest first.", mixinStandardHelpOptions = true)
     static final class ListCases extends BenchCommand {
-        @Option(names = "--open", description = "Only those still open.")
+        @Option(names = "--open", description = "Only those still open, not fixed, or come back.")
         boolean onlyOpen;
 
         @Option(
@@ -212,7 +230,7 @@ final class CaseCommand extends BenchCommand {
             }
             try (KnowledgeBase kb = open()) {
                 List<CaseHistory> cases = kb.cases(limit).stream()
-                        .filter(h -> !onlyOpen || (h.outcome() == null && !h.withdrawn()))
+                        .filter(h -> !onlyOpen || h.unfinished())
                         .toList();
                 if (json) {
                     bench.out().println(Json.histories(cases));
@@ -221,32 +239,10 @@ final class CaseCommand extends BenchCommand {
                     cases.forEach(page::summary);
                 }
                 if (cases.isEmpty()) {
-                    bench.err().println("benchlore: no cases yet; 'benchlore case open WORDS' starts one");
+                    bench.err()
+                            .println("benchlore: no " + (onlyOpen ? "open case" : "case yet")
+                                    + "; 'benchlore case open WORDS' starts one");
                     return ExitCode.NOTHING_FOUND;
-                }
-                return ExitCode.DONE;
-            }
-        }
-    }
-
-    /** Shows a case. */
-    @Command(name = "show", description = "Show a case in full.", mixinStandardHelpOptions = true)
-    static final class Show extends BenchCommand {
-        @Parameters(paramLabel = "CASE", description = "Case id.")
-        String id = "";
-
-        Show(Bench bench) {
-            super(bench);
-        }
-
-        @Override
-        public Integer call() {
-            try (KnowledgeBase kb = open()) {
-                CaseHistory history = known(kb, id);
-                if (json) {
-                    bench.out().println(Json.history(history));
-                } else {
-                    new CasePage(kb.knowledge(), bench.page()).full(history);
                 }
                 return ExitCode.DONE;
             }

@@ -137,6 +137,21 @@ final class CasePage {
         }
 
         @Override
+        public String checked(CaseEvent.Checked event) {
+            String ran = (event.hours() == null ? "" : ", " + ProofPage.hours(event.hours()))
+                    + (event.conditions().isEmpty() ? "" : ", " + ProofPage.words(event.conditions()));
+            return (event.isRun() ? "run" : "check: " + event.item().strip()) + " - " + ProofPage.words(event.result())
+                    + (event.seen() == null ? "" : ", fault seen " + event.seen() + "x") + ran + and(event.note());
+        }
+
+        @Override
+        public String weighed(CaseEvent.Weighed event) {
+            return "weighed " + fix(event.fixId()) + ", success " + Page.percent(event.success()) + ", harm "
+                    + Page.percent(event.worse()) + "; decided: "
+                    + event.decided().name().toLowerCase(Locale.ROOT) + and(event.note());
+        }
+
+        @Override
         public String ended(CaseEvent.Ended event) {
             return event.outcome().id()
                     + (event.afterDays() == null ? "" : " after " + event.afterDays() + " days")

@@ -3,13 +3,14 @@ package org.benchlore.cli;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.planning.FixRecord;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.Plan;
-import org.benchlore.kb.planning.ProofPlan;
 import org.benchlore.kb.planning.Rate;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
@@ -46,7 +47,24 @@ final class DecisionPage {
                                         perMinute == 1
                                                 ? ""
                                                 : say(", a cost of %.0f", next.minutesUntested() * perMinute))),
-                        () -> page.text(0, "No fix is worth its time as things stand."));
+                        () -> page.hanging(
+                                0,
+                                2,
+                                next.opening()
+                                        .map(t ->
+                                                "Too many suspects yet for one test or fix to pay for itself. Begin with what"
+                                                        + " tells most per minute: "
+                                                        + t.test().name() + " ["
+                                                        + t.test().id() + "].")
+                                        .orElse("No fix is worth its time as things stand.")));
+    }
+
+    /** Says of a fix that nothing has failed yet that the plan goes on as if it had. */
+    void standing(CaseHistory history) {
+        history.cure()
+                .ifPresent(f ->
+                        page.caution(fix(f.fixId()) + " was done and nothing says yet that it failed. 'proof --case "
+                                + history.id() + "' proves it; this here is for the case that it did not help."));
     }
 
     void results(TestProposal proposal) {
@@ -117,6 +135,11 @@ final class DecisionPage {
                                 step.id(),
                                 step.minutes()));
         }
+        if (step.action() == Plan.Action.TEST
+                && step.branches().stream().allMatch(b -> b.step().action() == Plan.Action.ASK_AGAIN)) {
+            page.text(indent + 2, "then ask again with what it shows");
+            return;
+        }
         for (Plan.Branch branch : step.branches()) {
             if (branch.readings().isEmpty()) {
                 page.hanging(indent, indent + 2, say("still there (%s):", Page.percent(branch.probability())));
@@ -143,9 +166,11 @@ final class DecisionPage {
     }
 
     void worth(Worth worth) {
+        Worth.Choice best = worth.choices().get(0);
+        page.heading("Best: " + words(best.action()));
         for (Worth.Choice choice : worth.choices()) {
             String range = choice.low() == choice.high() ? "" : say(" (%.0f to %.0f)", choice.low(), choice.high());
-            page.line(say("  %-6s %6.0f%s", word(choice.action()), choice.expected(), range));
+            page.line(say("  %8.0f  %s%s", choice.expected(), words(choice.action()), range));
         }
         page.text(
                 2,
@@ -155,40 +180,39 @@ final class DecisionPage {
         page.text(
                 2,
                 worth.flipsAt()
-                        .map(p -> say("Work pays above a success of %s.", Page.percent(p)))
-                        .orElse("No chance of success changes the choice."));
-        for (Worth.Sensitivity s : worth.sensitivity()) {
-            s.flipsAt()
-                    .ifPresent(at -> page.line(say("  flips if %s were %.4g instead of %.4g", s.input(), at, s.now())));
+                        .map(p -> say("The work pays above a success of %s.", Page.percent(p)))
+                        .orElse("No chance of success changes that."));
+        double repaired = worth.sensitivity().get(0).now();
+        String flips = worth.sensitivity().stream()
+                .filter(s -> !s.input().equals("madeWorse") || s.flipsAt().orElse(0.0) <= repaired)
+                .flatMap(s -> s.flipsAt().stream().map(at -> flip(s, at)))
+                .collect(Collectors.joining("; "));
+        if (!flips.isEmpty()) {
+            page.hanging(2, 4, "It would turn over at: " + flips + ".");
         }
     }
 
-    private static String word(Worth.Action action) {
-        return switch (action) {
-            case WORK -> "work";
-            case LEAVE -> "leave";
-            case PARTS -> "parts";
+    private static String flip(Worth.Sensitivity s, double at) {
+        boolean share = s.input().equals("worse");
+        String name = switch (s.input()) {
+            case "repaired" -> "value repaired";
+            case "leftAlone" -> "value left alone";
+            case "madeWorse" -> "value made worse";
+            case "worse" -> "chance of harm";
+            default -> s.input();
         };
+        return share
+                ? say("%s %s (now %s)", name, Page.percent(at), Page.percent(s.now()))
+                : say("%s %.0f (now %.0f)", name, at, s.now());
     }
 
-    void proof(ProofPlan proof) {
-        page.line(say("  %8.1f h without fault for %.0f %%", proof.hours(), 100 * proof.confidence()));
-        page.line(say(
-                "  %8.1f h if %d times in %.0f h were its true rate",
-                proof.hoursAtMeanRate(), proof.seen(), proof.seenHours()));
-        page.text(
-                2,
-                say(
-                        "After %.1f h: still there with %s (before the run %s); %.1f h to go until that is %s.",
-                        proof.cleanHours(),
-                        Page.percent(proof.stillThere()),
-                        Page.percent(proof.priorNotCured()),
-                        proof.hoursLeft(),
-                        Page.percent(1 - proof.confidence())));
-        if (!proof.checklist().isEmpty()) {
-            page.heading("Prove the fix");
-            page.bullets(2, proof.checklist());
-        }
+    /** What is decided, as it follows "to". */
+    static String words(Decision decision) {
+        return switch (decision) {
+            case WORK -> "do the work";
+            case LEAVE -> "leave it as it is";
+            case PARTS -> "take it for parts";
+        };
     }
 
     void fixRecord(FixRecord r) {

@@ -2,7 +2,6 @@ package org.benchlore.cli;
 
 import java.util.List;
 import org.benchlore.kb.KnowledgeBase;
-import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.ranking.Influence;
 import org.benchlore.kb.ranking.PairRanking;
 import org.benchlore.kb.ranking.Ranking;
@@ -33,11 +32,6 @@ final class DoubtCommand extends BenchCommand {
     String cause;
 
     @Option(
-            names = "--worked-on",
-            description = "Somebody has been inside before, so that two faults at once are likelier.")
-    boolean workedOn;
-
-    @Option(
             names = "--top",
             paramLabel = "N",
             defaultValue = "5",
@@ -54,20 +48,9 @@ final class DoubtCommand extends BenchCommand {
             throw new UsageException("--top " + top + " shows nothing; give 1 or more");
         }
         try (KnowledgeBase kb = open()) {
-            RankingQuery known = unit.known(kb, this);
-            boolean touched = workedOn
-                    || unit.history(kb).map(CaseHistory::workedOnBefore).orElse(false);
-            RankingQuery query = new RankingQuery(known.findings(), known.scope(), known.fromNote(), touched);
+            RankingQuery query = unit.known(kb, this).query();
             Ranking ranking = kb.rank(query);
-            String about = cause == null ? ranking.causes().get(0).id() : cause;
-            if (kb.knowledge().cause(about).isEmpty()) {
-                throw new UsageException("no cause '" + about + "'; "
-                        + nearest(
-                                about,
-                                kb.knowledge().causes().stream()
-                                        .map(c -> c.id())
-                                        .toList()));
-            }
+            String about = cause == null ? ranking.causes().get(0).id() : UnitOptions.causeId(kb, cause);
             List<Turn> turns = kb.turns(query, top);
             List<Influence> behind = kb.casesBehind(query, about, top);
             PairRanking pairs = kb.pairs(query, top);

@@ -3,14 +3,17 @@ package org.benchlore.cli;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Certainty;
+import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Fix;
+import org.benchlore.kb.knowledge.Risk;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingModel;
 import org.jspecify.annotations.Nullable;
@@ -18,6 +21,10 @@ import org.jspecify.annotations.Nullable;
 /** Names the cause, notes a fix, finishes the case. Each answer is stored when it is whole; Enter leaves a question. */
 final class EndTurn {
     private static final int TOP = 5;
+    /** Minutes, and chance of harm, from which it is asked whether the work is worth it; our choice. */
+    private static final double LONG = 45;
+
+    private static final double RISKY = 0.05;
     private static final String WHICH = "number> ";
 
     private final WorkCase work;
@@ -127,7 +134,50 @@ final class EndTurn {
         return remedies.subList(0, Math.min(2 * TOP, remedies.size()));
     }
 
+    /** Weighs the fix that is advised, or one of the list. */
+    void worth() {
+        Optional<Fix> advised =
+                work.next().repair().flatMap(r -> work.kb().knowledge().fix(r.fixId()));
+        if (advised.isPresent()) {
+            new WorthTurn(work, lines, page).weigh(advised.get());
+            return;
+        }
+        page.text(0, "No fix is worth its time by the figures. Which one is it about?");
+        List<Remedy> remedies = remedies();
+        pick(remedies.stream().map(r -> r.fix().name()).toList())
+                .ifPresent(n ->
+                        new WorthTurn(work, lines, page).weigh(remedies.get(n).fix()));
+    }
+
+    /** Long, dear or risky work is worth a thought first, once. */
+    private boolean toBeWeighed(Fix fix) {
+        boolean heavy =
+                fix.minutes() >= LONG || fix.makesWorse() >= RISKY || fix.risk().compareTo(Risk.MEDIUM) >= 0;
+        return heavy
+                && work.history().events().stream()
+                        .noneMatch(e ->
+                                e instanceof CaseEvent.Weighed w && w.fixId().equals(fix.id()));
+    }
+
     private void apply(Remedy remedy) {
+        if (toBeWeighed(remedy.fix())) {
+            page.text(
+                    0,
+                    String.format(
+                            Locale.ROOT,
+                            "Is it worth it? About %.0f minutes, and it leaves one unit in %.0f worse. y weighs it first, Enter goes on.",
+                            remedy.fix().minutes(),
+                            1 / remedy.fix().makesWorse()));
+            boolean weigh =
+                    lines.ask("weigh> ").filter(a -> a.matches("(?i)y(es)?")).isPresent();
+            if (weigh
+                    && new WorthTurn(work, lines, page)
+                            .weigh(remedy.fix())
+                            .filter(d -> d != Decision.WORK)
+                            .isPresent()) {
+                return;
+            }
+        }
         page.heading(remedy.fix().name());
         remedy.fix().cautions().stream()
                 .flatMap(id -> work.kb().knowledge().caution(id).stream())
@@ -143,13 +193,16 @@ final class EndTurn {
                 remedy.fix().id(),
                 remedy.cause().id(),
                 minutes(answer.get()),
-                answer.get().matches("(?i)done|[\\d.]+( *min.*)?") ? "" : answer.get()));
-        page.text(0, "Stored. What proves it:");
-        page.bullets(2, remedy.fix().verify());
-        page.text(0, "Did it help? yes, no, or Enter while you cannot tell.");
-        if (lines.ask("helped> ").filter(a -> a.matches("(?i)no?")).isPresent()) {
+                answer.get().matches("(?i)done|y|yes|ok|[\\d.]+( *min.*)?") ? "" : answer.get()));
+        page.text(0, "Stored. Did it help? yes, no, or Enter while you cannot tell.");
+        String helped = lines.ask("helped> ").orElse("");
+        if (helped.matches("(?i)no?")) {
             work.record(new CaseEvent.Ended(work.head(), Outcome.NOT_FIXED, null, ""));
             page.text(0, "Stored: it did not help. Go on with what you see now.");
+        } else if (helped.isEmpty()) {
+            page.text(0, "'proof' goes through what proves it, 'run' notes hours of run.");
+        } else {
+            new ProofTurn(work, lines, page).take();
         }
     }
 

@@ -7,25 +7,38 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import org.benchlore.kb.KnowledgeBase;
+import org.benchlore.kb.report.KnowledgePages;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** Exports cases. */
+/** Exports cases, or the knowledge as pages. */
 @Command(
         name = "export",
-        description =
-                "Export all cases as lines of JSON; reading them back, in any order and any number of times, gives the"
-                        + " same cases.",
+        description = {
+            "Export all cases as lines of JSON; reading them back, in any order and any number of times, gives the"
+                    + " same cases.",
+            "With --html, write the knowledge as pages to browse and search instead, one for each entry; no case goes"
+                    + " into them. Open DIR/index.html. The page of benchlore:cause/ID is DIR/cause/ID.html."
+        },
         mixinStandardHelpOptions = true)
 final class ExportCommand extends BenchCommand {
     @Parameters(arity = "0..1", paramLabel = "FILE", description = "Where to; standard output without.")
     @Nullable
     Path file;
 
-    @Option(names = "--anonymous", description = "Leave out free text, serial numbers and the names of other shops.")
+    @Option(
+            names = "--anonymous",
+            description = "Leave out free text, serial numbers, prices and the names of other shops.")
     boolean anonymous;
+
+    @Option(
+            names = "--html",
+            paramLabel = "DIR",
+            description = "Write pages there; a folder that is new, empty, or was written so before.")
+    @Nullable
+    Path pages;
 
     ExportCommand(Bench bench) {
         super(bench);
@@ -33,21 +46,43 @@ final class ExportCommand extends BenchCommand {
 
     @Override
     public Integer call() {
-        try (KnowledgeBase kb = open()) {
-            Path to = file;
-            try {
-                if (to == null) {
-                    kb.exportCases(bench.out(), anonymous);
-                } else {
-                    long events = write(kb, to);
-                    bench.err().println("benchlore: wrote " + events + " events to " + to);
-                }
-            } catch (IOException e) {
-                throw new BadInputException((to == null ? "standard output" : to.toString()) + ": cannot be written ("
-                        + e.getMessage() + "); choose another place");
-            }
-            return ExitCode.DONE;
+        Path folder = pages;
+        if (folder != null && (file != null || anonymous)) {
+            throw new UsageException(
+                    "--html writes the knowledge and no case; leave out FILE and --anonymous, or --html");
         }
+        try (KnowledgeBase kb = open()) {
+            return folder == null ? cases(kb) : pages(kb, folder);
+        }
+    }
+
+    private int pages(KnowledgeBase kb, Path folder) {
+        try {
+            KnowledgePages.Written written = kb.exportPages(folder);
+            bench.err()
+                    .println("benchlore: " + written.files() + " files in " + folder + ", " + written.changed()
+                            + " of them new or changed, " + written.removed() + " removed");
+        } catch (IOException e) {
+            throw new BadInputException(
+                    folder + ": cannot be written (" + e.getMessage() + "); choose another folder with --html");
+        }
+        return ExitCode.DONE;
+    }
+
+    private int cases(KnowledgeBase kb) {
+        Path to = file;
+        try {
+            if (to == null) {
+                kb.exportCases(bench.out(), anonymous);
+            } else {
+                long events = write(kb, to);
+                bench.err().println("benchlore: wrote " + events + " events to " + to);
+            }
+        } catch (IOException e) {
+            throw new BadInputException((to == null ? "standard output" : to.toString()) + ": cannot be written ("
+                    + e.getMessage() + "); choose another place");
+        }
+        return ExitCode.DONE;
     }
 
     /** Beside the target first, so that an export that fails leaves the last good one alone. */

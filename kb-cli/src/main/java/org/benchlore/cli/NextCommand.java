@@ -5,7 +5,6 @@ import java.util.Locale;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.TestProposal;
-import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.report.Json;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -19,6 +18,9 @@ import picocli.CommandLine.Option;
 final class NextCommand extends BenchCommand {
     @Mixin
     UnitOptions unit = new UnitOptions();
+
+    @Mixin
+    ConditionOptions conditions = new ConditionOptions();
 
     @Option(
             names = "--top",
@@ -34,8 +36,8 @@ final class NextCommand extends BenchCommand {
     @Override
     public Integer call() {
         try (KnowledgeBase kb = open()) {
-            RankingQuery query = unit.query(kb, this);
-            NextStep next = kb.next(query, unit.conditions(kb));
+            UnitOptions.Unit known = unit.unit(kb, this);
+            NextStep next = kb.next(known.query(), conditions.conditions(known.done()));
             List<TestProposal> shown = next.tests()
                     .subList(0, Math.min(Math.max(top, 0), next.tests().size()));
             if (json) {
@@ -43,16 +45,17 @@ final class NextCommand extends BenchCommand {
                         .println(Json.next(
                                 new NextStep(shown, next.repair(), next.minutesUntested(), next.stopTesting())));
             } else {
-                print(kb, next, shown);
+                print(kb, known, next, shown);
             }
             return shown.isEmpty() && next.repair().isEmpty() ? ExitCode.NOTHING_FOUND : ExitCode.DONE;
         }
     }
 
-    private void print(KnowledgeBase kb, NextStep next, List<TestProposal> shown) {
+    private void print(KnowledgeBase kb, UnitOptions.Unit known, NextStep next, List<TestProposal> shown) {
         Page page = bench.page();
         DecisionPage decisions = new DecisionPage(kb.knowledge(), page);
-        decisions.advice(next, unit.perMinute);
+        known.history().ifPresent(decisions::standing);
+        decisions.advice(next, conditions.perMinute);
         TestPage tests = new TestPage(kb.knowledge(), page);
         int place = 1;
         for (TestProposal proposal : shown) {

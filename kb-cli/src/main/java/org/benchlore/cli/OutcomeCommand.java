@@ -3,25 +3,23 @@ package org.benchlore.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Outcome;
-import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
-import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.report.Json;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** How a case ended: the step that teaches. */
 @Command(
@@ -33,11 +31,8 @@ import picocli.CommandLine.Parameters;
         },
         mixinStandardHelpOptions = true)
 final class OutcomeCommand extends BenchCommand {
-    @Parameters(
-            arity = "0..*",
-            paramLabel = "WORDS",
-            description = "What was seen and measured, for a case in one step.")
-    List<String> words = new ArrayList<>();
+    @Mixin
+    SeenOptions seen = new SeenOptions();
 
     @Option(
             names = "--case",
@@ -82,16 +77,6 @@ final class OutcomeCommand extends BenchCommand {
     @Option(names = "--note", paramLabel = "WORDS", defaultValue = "", description = "Anything worth keeping.")
     String note = "";
 
-    @Option(
-            names = "--device",
-            paramLabel = "SCOPE",
-            description = "For a case in one step: class/family/model/revision.")
-    @Nullable
-    String device;
-
-    @Option(names = "--finding", paramLabel = "SYMPTOM=STATE", description = "A finding by id; may be repeated.")
-    List<String> findings = new ArrayList<>();
-
     OutcomeCommand(Bench bench) {
         super(bench);
     }
@@ -99,28 +84,33 @@ final class OutcomeCommand extends BenchCommand {
     @Override
     public Integer call() {
         Outcome outcome = outcome();
-        String text = words(words);
-        boolean oneStep = !text.isBlank() || !findings.isEmpty();
-        String given = id;
-        if (!oneStep && given == null) {
+        if (seen.nothing() && id == null) {
             throw new UsageException("outcome of what? Give --case ID, or the words of a case in one step");
         }
         try (KnowledgeBase kb = open()) {
             checkIds(kb);
-            String caseId = given == null ? kb.newCaseId() : given;
+            String caseId = id == null ? kb.newCaseId() : id;
+            Optional<CaseHistory> before = kb.history(caseId);
             List<CaseEvent> events = new ArrayList<>();
-            if (oneStep) {
-                DeviceScope scope = scope(device);
-                List<Finding> picked = findings(kb, findings);
-                events.add(new CaseEvent.Opened(head(kb, caseId, "1-opened"), scope, text, "", CaseHistory.OWN, false));
-                List<Finding> read =
-                        RankCommand.query(kb.read(text, scope), picked, scope).findings();
-                events.add(new CaseEvent.Noted(head(kb, caseId, "2-noted"), text, Reading.Source.SEEN, read));
+            if (seen.nothing()) {
+                events.addAll(CaseCommand.known(kb, caseId).events());
             } else {
-                CaseCommand.known(kb, caseId);
+                DeviceScope scope = seen.scope(DeviceScope.ANY);
+                SeenOptions.Seen told = seen.read(kb, this, scope);
+                String text = told.reading().text();
+                events.add(new CaseEvent.Opened(head(kb, caseId, "1-opened"), scope, text, "", CaseHistory.OWN, false));
+                events.add(
+                        new CaseEvent.Noted(head(kb, caseId, "2-noted"), text, Reading.Source.SEEN, told.findings()));
             }
-            ending(kb, caseId, outcome, events);
-            return record(kb, caseId, events);
+            boolean known =
+                    !seen.nothing() && before.isPresent() && before.get().outcome() != null;
+            List<CaseEvent> ending = ending(kb, caseId, outcome);
+            events.addAll(ending);
+            return record(
+                    kb,
+                    known,
+                    seen.nothing() ? ending : events,
+                    CaseHistory.fold(events).orElseThrow());
         }
     }
 
@@ -133,28 +123,19 @@ final class OutcomeCommand extends BenchCommand {
     }
 
     private void checkIds(KnowledgeBase kb) {
-        String causeId = cause;
-        if (causeId != null
-                && !causeId.equals(RankingModel.UNLISTED)
-                && kb.knowledge().cause(causeId).isEmpty()) {
-            throw new UsageException("no cause '" + causeId + "'; "
-                    + nearest(
-                            causeId,
-                            kb.knowledge().causes().stream().map(Cause::id).toList()));
+        if (cause != null && !cause.equals(RankingModel.UNLISTED)) {
+            UnitOptions.causeId(kb, cause);
         }
-        String fixId = fix;
-        if (fixId != null && kb.knowledge().fix(fixId).isEmpty()) {
-            throw new UsageException("no fix '" + fixId + "'; "
-                    + nearest(
-                            fixId,
-                            kb.knowledge().fixes().stream().map(f -> f.id()).toList()));
-        }
-        if (fixId != null && causeId == null) {
-            throw new UsageException("--fix needs --cause: which cause was it meant for?");
+        if (fix != null) {
+            UnitOptions.fixId(kb, fix);
+            if (cause == null) {
+                throw new UsageException("--fix needs --cause: which cause was it meant for?");
+            }
         }
     }
 
-    private void ending(KnowledgeBase kb, String caseId, Outcome outcome, List<CaseEvent> events) {
+    private List<CaseEvent> ending(KnowledgeBase kb, String caseId, Outcome outcome) {
+        List<CaseEvent> events = new ArrayList<>();
         boolean fixed = outcome == Outcome.FIXED || outcome == Outcome.FIXED_AND_PROVEN;
         if (cause != null) {
             Certainty sure = certainty != null ? certainty : fixed ? Certainty.PROVEN : Certainty.LIKELY;
@@ -164,41 +145,31 @@ final class OutcomeCommand extends BenchCommand {
             }
         }
         events.add(new CaseEvent.Ended(head(kb, caseId, "5-ended"), outcome, afterDays, note));
+        return events;
     }
 
     /** A case in one step with an id of the caller's has event ids of its own, so that repeating it is known. */
     private CaseEvent.Head head(KnowledgeBase kb, String caseId, String step) {
         CaseEvent.Head fresh = kb.head(caseId);
-        boolean repeatable = id != null && !(words.isEmpty() && findings.isEmpty());
-        return repeatable ? new CaseEvent.Head(caseId + ":" + step, caseId, fresh.at()) : fresh;
+        return id != null && !seen.nothing() ? new CaseEvent.Head(caseId + ":" + step, caseId, fresh.at()) : fresh;
     }
 
-    private Integer record(KnowledgeBase kb, String caseId, List<CaseEvent> events) {
-        List<Finding> seen = Stream.concat(
-                        kb.history(caseId).stream().flatMap(h -> h.findings().stream()),
-                        events.stream()
-                                .filter(CaseEvent.Noted.class::isInstance)
-                                .flatMap(e -> ((CaseEvent.Noted) e).findings().stream()))
-                .collect(Collectors.toMap(Finding::symptomId, f -> f, (a, b) -> b))
-                .values()
-                .stream()
-                .toList();
-        boolean known = kb.history(caseId).map(h -> h.outcome() != null).orElse(false)
-                && events.get(0) instanceof CaseEvent.Opened;
-        DeviceScope scope = kb.history(caseId).map(CaseHistory::scope).orElseGet(() -> scope(device));
-        RankingQuery query = new RankingQuery(seen, scope, true);
+    /** @param told the case with what is about to be recorded */
+    private Integer record(KnowledgeBase kb, boolean known, List<CaseEvent> events, CaseHistory told) {
+        RankingQuery query = new RankingQuery(kb.query(told).findings(), told.scope(), true);
         double before = probability(kb, query);
         if (!known) {
             kb.record(events);
         }
         double after = probability(kb, query);
-        CaseHistory history = kb.history(caseId).orElseThrow();
+        CaseHistory history = kb.history(told.id()).orElseThrow();
         if (json) {
             bench.out().println(Json.outcome(history, cause == null ? "" : cause, before, after));
             return ExitCode.DONE;
         }
         Page page = bench.page();
-        page.text(0, (known ? "Already recorded: case " : "Recorded: case ") + caseId + " " + outcome(history) + ".");
+        page.text(
+                0, (known ? "Already recorded: case " : "Recorded: case ") + told.id() + " " + outcome(history) + ".");
         if (cause != null) {
             page.text(
                     0,

@@ -15,6 +15,9 @@ final class PlanCommand extends BenchCommand {
     @Mixin
     UnitOptions unit = new UnitOptions();
 
+    @Mixin
+    ConditionOptions conditions = new ConditionOptions();
+
     PlanCommand(Bench bench) {
         super(bench);
     }
@@ -22,11 +25,14 @@ final class PlanCommand extends BenchCommand {
     @Override
     public Integer call() {
         try (KnowledgeBase kb = open()) {
-            Plan plan = kb.plan(unit.known(kb, this), unit.conditions(kb));
+            UnitOptions.Unit known = unit.known(kb, this);
+            Plan plan = kb.plan(known.query(), conditions.conditions(known.done()));
             if (json) {
                 bench.out().println(Json.plan(plan));
             } else {
-                new DecisionPage(kb.knowledge(), bench.page()).plan(plan);
+                DecisionPage page = new DecisionPage(kb.knowledge(), bench.page());
+                known.history().ifPresent(page::standing);
+                page.plan(plan);
             }
             return ExitCode.DONE;
         }

@@ -1,20 +1,13 @@
 package org.benchlore.cli;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.TreeMap;
 import org.benchlore.kb.KnowledgeBase;
-import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.ranking.Ranking;
-import org.benchlore.kb.ranking.RankingQuery;
-import org.benchlore.kb.reading.Finding;
-import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.report.Json;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** Likely causes for words and findings. */
 @Command(
@@ -22,15 +15,11 @@ import picocli.CommandLine.Parameters;
         description = "Rank likely causes for what was seen and measured, say why, and name the first test.",
         mixinStandardHelpOptions = true)
 final class RankCommand extends BenchCommand {
-    @Parameters(arity = "0..*", paramLabel = "WORDS", description = "What you see and measure; - reads standard input.")
-    List<String> words = new ArrayList<>();
+    @Mixin
+    UnitOptions unit = new UnitOptions();
 
-    @Option(names = "--device", paramLabel = "SCOPE", description = "class/family/model/revision, as far as known.")
-    @Nullable
-    String device;
-
-    @Option(names = "--finding", paramLabel = "SYMPTOM=STATE", description = "A finding by id; may be repeated.")
-    List<String> findings = new ArrayList<>();
+    @Mixin
+    ConditionOptions conditions = new ConditionOptions();
 
     @Option(
             names = "--top",
@@ -39,59 +28,45 @@ final class RankCommand extends BenchCommand {
             description = "Causes shown (default ${DEFAULT-VALUE}).")
     int top;
 
-    @Option(
-            names = "--worked-on",
-            description = "Somebody has been inside before, so that two faults at once are likelier.")
-    boolean workedOn;
-
     RankCommand(Bench bench) {
         super(bench);
     }
 
     @Override
     public Integer call() {
-        String text = words(words);
-        if (text.isBlank() && findings.isEmpty()) {
-            throw new UsageException("rank what? Give words or --finding SYMPTOM=STATE");
+        if (unit.seen.nothing() && unit.caseId == null) {
+            throw new UsageException("rank what? Give words, --finding SYMPTOM=STATE or --case CASE");
         }
         if (top < 1) {
             throw new UsageException("--top " + top + " shows nothing; give 1 or more");
         }
-        DeviceScope scope = scope(device);
         try (KnowledgeBase kb = open()) {
-            Reading reading = kb.read(text, scope);
-            RankingQuery read = query(reading, findings(kb, findings), scope);
-            RankingQuery query = new RankingQuery(read.findings(), scope, read.fromNote(), workedOn);
-            if (query.findings().isEmpty()) {
-                return nothing(reading);
+            UnitOptions.Unit known = unit.unit(kb, this);
+            if (known.query().findings().isEmpty()) {
+                return nothing(known);
             }
-            Ranking ranking = kb.rank(query);
-            List<TestProposal> next = kb.next(query);
+            Ranking ranking = kb.rank(known.query());
+            List<TestProposal> next =
+                    kb.next(known.query(), conditions.conditions(known.done())).tests();
             if (json) {
-                bench.out().println(Json.ranking(reading, ranking, next.subList(0, Math.min(3, next.size()))));
+                bench.out().println(Json.ranking(known.reading(), ranking, next.subList(0, Math.min(3, next.size()))));
             } else {
-                new RankingPage(kb.knowledge(), bench.page()).print(reading, ranking, next, top);
+                new RankingPage(kb.knowledge(), bench.page()).print(known.reading(), ranking, known.done(), next, top);
             }
             return ExitCode.DONE;
         }
     }
 
-    /** Findings given outright replace what the words say of the same symptom. */
-    static RankingQuery query(Reading reading, List<Finding> given, DeviceScope scope) {
-        TreeMap<String, Finding> all = new TreeMap<>();
-        reading.findings().forEach(f -> all.put(f.symptomId(), f));
-        given.forEach(f -> all.put(f.symptomId(), f));
-        return new RankingQuery(
-                List.copyOf(all.values()), scope, !reading.text().isBlank());
-    }
-
-    private int nothing(Reading reading) {
+    private int nothing(UnitOptions.Unit known) {
         if (json) {
-            bench.out().println(Json.nothingUnderstood(reading));
+            bench.out().println(Json.nothingUnderstood(known.reading()));
         }
+        String words = known.reading().text().strip();
         bench.err()
-                .println("benchlore: nothing in these words is known here: "
-                        + Page.clean(reading.text().strip()));
+                .println(
+                        words.isEmpty()
+                                ? "benchlore: case " + unit.caseId + " has no finding yet"
+                                : "benchlore: nothing in these words is known here: " + Page.clean(words));
         bench.err()
                 .println("Say what you see or measure, such as \"no 12 V\" or \"fan stopped\","
                         + " or look for a name with 'benchlore search'.");

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.planning.TestProposal;
@@ -32,8 +33,10 @@ final class RankingPage {
         this.tests = new TestPage(knowledge, page);
     }
 
-    void print(Reading reading, Ranking ranking, List<TestProposal> next, int top) {
+    void print(Reading reading, Ranking ranking, List<String> done, List<TestProposal> next, int top) {
         understood(reading, ranking);
+        done.forEach(id -> page.hanging(
+                2, 6, "done before: " + knowledge.fix(id).map(Fix::name).orElse(id) + " [" + id + "]"));
         page.blank();
         page.heading("Likely causes" + (ranking.scope().depth() == 0 ? "" : " in " + ranking.scope()));
         List<RankedCause> shown =
@@ -98,7 +101,7 @@ final class RankingPage {
                 reading.understood().stream().map(u -> u.finding().symptomId()).collect(Collectors.toSet());
         for (Finding finding : ranking.findings()) {
             if (!read.contains(finding.symptomId())) {
-                page.hanging(2, 6, "given: " + meaning(finding));
+                page.hanging(2, 6, "known: " + meaning(finding));
             }
         }
         for (Reading.Contradiction c : reading.contradictions()) {
@@ -181,6 +184,10 @@ final class RankingPage {
         page.hanging(
                 2,
                 4,
-                String.format(Locale.ROOT, "Chosen because it tells most per minute (%.2f bit).", proposal.bits()));
+                String.format(
+                        Locale.ROOT,
+                        "Chosen because it saves most per minute: about %.0f minutes of repair for its %.0f.",
+                        proposal.savingMinutes(),
+                        proposal.minutes()));
     }
 }

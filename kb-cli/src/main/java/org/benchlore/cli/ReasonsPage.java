@@ -2,22 +2,33 @@ package org.benchlore.cli;
 
 import java.util.List;
 import java.util.Locale;
+import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.ranking.Influence;
 import org.benchlore.kb.ranking.PairRanking;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingModel;
+import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.Turn;
 
 /** What would change a ranking, what moved it, and two faults at once, as plain text. */
 final class ReasonsPage {
+    /** A pair less likely than this is one of very many. */
+    private static final double LEAST_PAIR = 0.01;
+
     private final Knowledge knowledge;
     private final Page page;
 
     ReasonsPage(Knowledge knowledge, Page page) {
         this.knowledge = knowledge;
         this.page = page;
+    }
+
+    /** Takes the second look at the leader and prints it. */
+    void print(KnowledgeBase kb, RankingQuery query, Ranking ranking, int most) {
+        String leader = ranking.causes().get(0).id();
+        print(ranking, kb.turns(query, most), leader, kb.casesBehind(query, leader, most), kb.pairs(query, most));
     }
 
     void print(Ranking ranking, List<Turn> turns, String causeId, List<Influence> behind, PairRanking pairs) {
@@ -48,7 +59,13 @@ final class ReasonsPage {
         }
         page.blank();
         page.heading(String.format(Locale.ROOT, "Two faults at once: %s", Page.percent(pairs.probability())));
-        for (PairRanking.Pair p : pairs.pairs()) {
+        List<PairRanking.Pair> likely = pairs.pairs().stream()
+                .filter(p -> p.probability() >= LEAST_PAIR)
+                .toList();
+        if (likely.isEmpty()) {
+            page.text(2, "No two causes stand out.");
+        }
+        for (PairRanking.Pair p : likely) {
             page.hanging(2, 4, Page.percent(p.probability()) + "  " + name(p.firstId()) + " and " + name(p.secondId()));
         }
     }

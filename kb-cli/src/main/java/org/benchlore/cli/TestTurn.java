@@ -8,7 +8,6 @@ import java.util.Set;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Quantity;
-import org.benchlore.kb.knowledge.Risk;
 import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.planning.TestProposal;
@@ -26,7 +25,6 @@ final class TestTurn {
     private final Lines lines;
     private final Page page;
     private final WorkPage show;
-    private final Risk risk;
 
     /** A state that the test can show, with what it means. */
     private record Choice(Symptom symptom, State state, String means) {
@@ -42,17 +40,16 @@ final class TestTurn {
     /** What was typed for a result: findings, and the words they came from. */
     private record Result(List<Finding> findings, String words) {}
 
-    TestTurn(WorkCase work, Lines lines, Page page, WorkPage show, Risk risk) {
+    TestTurn(WorkCase work, Lines lines, Page page, WorkPage show) {
         this.work = work;
         this.lines = lines;
         this.page = page;
         this.show = show;
-        this.risk = risk;
     }
 
     /** Whether a result was stored. */
     boolean take() {
-        List<TestProposal> proposals = work.kb().next(work.query(), risk);
+        List<TestProposal> proposals = work.next().tests();
         for (TestProposal proposal : proposals) {
             BenchTest test = proposal.test();
             page.heading("Next test");

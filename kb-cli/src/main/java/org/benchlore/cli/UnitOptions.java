@@ -1,37 +1,32 @@
 package org.benchlore.cli;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.DeviceScope;
-import org.benchlore.kb.knowledge.Risk;
-import org.benchlore.kb.planning.BenchConditions;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reading;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
-/** Which unit a decision is about, and what the bench has: words, findings or a case, tools, risk and prices. */
+/** Which unit a question is about: words, findings or a case, and what was tried in vain. */
 final class UnitOptions {
-    @Parameters(arity = "0..*", paramLabel = "WORDS", description = "What you see and measure; - reads standard input.")
-    List<String> words = new ArrayList<>();
+    @Mixin
+    SeenOptions seen = new SeenOptions();
 
-    @Option(names = "--case", paramLabel = "CASE", description = "Take findings and failed fixes from a case.")
+    @Option(
+            names = "--case",
+            paramLabel = "CASE",
+            description = "Take device, findings and failed fixes from a case; words and --finding come on top.")
     @Nullable
     String caseId;
-
-    @Option(names = "--device", paramLabel = "SCOPE", description = "class/family/model/revision, as far as known.")
-    @Nullable
-    String device;
-
-    @Option(names = "--finding", paramLabel = "SYMPTOM=STATE", description = "A finding by id; may be repeated.")
-    List<String> findings = new ArrayList<>();
 
     @Option(
             names = "--failed",
@@ -40,87 +35,59 @@ final class UnitOptions {
     List<String> failed = new ArrayList<>();
 
     @Option(
-            names = "--tool",
-            paramLabel = "NAME",
-            description = "A tool at hand, any part of its name; then no other is.")
-    List<String> tools = new ArrayList<>();
+            names = "--worked-on",
+            description = "Somebody has been inside before, so that two faults at once are likelier.")
+    boolean workedOn;
 
-    @Option(names = "--without", paramLabel = "NAME", description = "A tool not at hand; may be repeated.")
-    List<String> missing = new ArrayList<>();
+    /**
+     * A unit as far as it is known.
+     *
+     * @param reading what the words were read as
+     * @param query all that is known, what was tried in vain among it
+     * @param done ids of all fixes that were done, the case's last one too
+     * @param history the case, where one was named
+     */
+    record Unit(Reading reading, RankingQuery query, List<String> done, Optional<CaseHistory> history) {}
 
-    @Option(
-            names = "--risk",
-            paramLabel = "RISK",
-            defaultValue = "medium",
-            description = "Highest risk to the unit: none, low, medium, high (default ${DEFAULT-VALUE}).")
-    Risk risk = Risk.MEDIUM;
-
-    @Option(
-            names = "--per-minute",
-            paramLabel = "COST",
-            defaultValue = "1",
-            description = "What a minute at the bench costs (default ${DEFAULT-VALUE}).")
-    double perMinute = 1;
-
-    @Option(
-            names = "--unsolved",
-            paramLabel = "COST",
-            description = "What it costs to end without a repair (default: 240 minutes).")
-    @Nullable
-    Double unsolved;
-
-    /** What is known of the unit. */
-    RankingQuery query(KnowledgeBase kb, BenchCommand command) {
-        DeviceScope scope = BenchCommand.scope(device);
-        Map<String, Finding> all = new LinkedHashMap<>();
-        boolean note = false;
-        Optional<CaseHistory> given = history(kb);
-        if (given.isPresent()) {
-            scope = device == null ? given.get().scope() : scope;
-            given.get().findings().forEach(f -> all.put(f.symptomId(), f));
-            note = true;
-        }
-        String text = command.words(words);
-        RankingQuery said = RankCommand.query(kb.read(text, scope), BenchCommand.findings(kb, findings), scope);
+    /** What is known of the unit; perhaps nothing. */
+    Unit unit(KnowledgeBase kb, BenchCommand command) {
+        Optional<CaseHistory> history = Optional.ofNullable(caseId).map(id -> CaseCommand.known(kb, id));
+        Optional<RankingQuery> told = history.map(kb::query);
+        DeviceScope scope = seen.scope(told.map(RankingQuery::scope).orElse(DeviceScope.ANY));
+        SeenOptions.Seen said = seen.read(kb, command, scope);
+        Map<String, Finding> all = new TreeMap<>();
+        told.ifPresent(q -> q.findings().forEach(f -> all.put(f.symptomId(), f)));
         said.findings().forEach(f -> all.put(f.symptomId(), f));
-        return new RankingQuery(List.copyOf(all.values()), scope, note || said.fromNote());
+        List<String> inVain =
+                new ArrayList<>(failed.stream().map(f -> fixId(kb, f)).toList());
+        List<String> done = new ArrayList<>(inVain);
+        history.ifPresent(h -> {
+            h.failedFixes().forEach(f -> inVain.add(f.fixId()));
+            fixes(h).forEach(done::add);
+        });
+        RankingQuery query = new RankingQuery(
+                List.copyOf(all.values()),
+                scope,
+                told.isPresent() || !said.reading().text().isBlank(),
+                workedOn || told.map(RankingQuery::workedOnBefore).orElse(false),
+                kb.tried(inVain));
+        return new Unit(said.reading(), query, done, history);
     }
 
-    /** The case that was named, if one was. */
-    Optional<CaseHistory> history(KnowledgeBase kb) {
-        return Optional.ofNullable(caseId).map(id -> CaseCommand.known(kb, id));
+    private static List<String> fixes(CaseHistory history) {
+        return history.events().stream()
+                .filter(CaseEvent.FixApplied.class::isInstance)
+                .map(e -> ((CaseEvent.FixApplied) e).fixId())
+                .toList();
     }
 
-    /** As {@link #query}, refused when nothing is known. */
-    RankingQuery known(KnowledgeBase kb, BenchCommand command) {
-        RankingQuery query = query(kb, command);
-        if (query.findings().isEmpty()) {
+    /** As {@link #unit}, refused when nothing is known. */
+    Unit known(KnowledgeBase kb, BenchCommand command) {
+        Unit unit = unit(kb, command);
+        if (unit.query().findings().isEmpty()) {
             throw new UsageException("nothing known of the unit; give words such as \"no 12 V\", --finding or --case");
         }
-        return query;
-    }
-
-    BenchConditions conditions(KnowledgeBase kb) {
-        List<String> tried = new ArrayList<>(failed);
-        for (String fix : failed) {
-            fixId(kb, fix);
-        }
-        if (caseId != null) {
-            CaseCommand.known(kb, caseId).events().stream()
-                    .filter(CaseEvent.FixApplied.class::isInstance)
-                    .map(e -> ((CaseEvent.FixApplied) e).fixId())
-                    .forEach(tried::add);
-        }
-        try {
-            return BenchConditions.DEFAULT
-                    .accepting(risk)
-                    .with(tools, missing)
-                    .costing(
-                            perMinute, unsolved == null ? BenchConditions.DEFAULT.unsolvedCost() * perMinute : unsolved)
-                    .afterFailing(tried);
-        } catch (IllegalArgumentException e) {
-            throw new UsageException(String.valueOf(e.getMessage()));
-        }
+        return unit;
     }
 
     static String fixId(KnowledgeBase kb, String id) {
@@ -130,6 +97,18 @@ final class UnitOptions {
                         + BenchCommand.nearest(
                                 id,
                                 kb.knowledge().fixes().stream().map(f -> f.id()).toList())))
+                .id();
+    }
+
+    static String causeId(KnowledgeBase kb, String id) {
+        return kb.knowledge()
+                .cause(id)
+                .orElseThrow(() -> new UsageException("no cause '" + id + "'; "
+                        + BenchCommand.nearest(
+                                id,
+                                kb.knowledge().causes().stream()
+                                        .map(c -> c.id())
+                                        .toList())))
                 .id();
     }
 }

@@ -4,33 +4,44 @@ import java.util.List;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.knowledge.Risk;
+import org.benchlore.kb.planning.BenchConditions;
+import org.benchlore.kb.planning.NextStep;
+import org.benchlore.kb.planning.Plan;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingQuery;
-import org.benchlore.kb.reading.Finding;
 
 /** The case on the bench. Nothing of it is kept here: each answer is folded anew from what is stored. */
-record WorkCase(KnowledgeBase kb, String id) {
+record WorkCase(KnowledgeBase kb, String id, Risk risk) {
     CaseHistory history() {
         return kb.history(id).orElseThrow(() -> new BadInputException("case " + id + " is gone from the store"));
     }
 
-    /** Findings of the fault that the packs still know. */
+    /** Findings of the fault that the packs still know, and what was tried in vain. */
     RankingQuery query() {
-        CaseHistory history = history();
-        List<Finding> known =
-                history.findingsOfFault().stream().filter(this::known).toList();
-        return new RankingQuery(known, history.scope(), true);
-    }
-
-    private boolean known(Finding finding) {
-        return kb.knowledge()
-                .symptom(finding.symptomId())
-                .filter(s -> finding.likelihoods().keySet().stream().allMatch(state -> s.indexOf(state) >= 0))
-                .isPresent();
+        return kb.query(history());
     }
 
     Ranking ranking() {
         return kb.rank(query());
+    }
+
+    /** Ids of the fixes done. */
+    List<String> done() {
+        return history().events().stream()
+                .filter(CaseEvent.FixApplied.class::isInstance)
+                .map(e -> ((CaseEvent.FixApplied) e).fixId())
+                .toList();
+    }
+
+    /** What to do now, fixes done before left out. */
+    NextStep next() {
+        return kb.next(query(), BenchConditions.DEFAULT.accepting(risk).afterFailing(done()));
+    }
+
+    /** The whole plan, likewise. */
+    Plan plan() {
+        return kb.plan(query(), BenchConditions.DEFAULT.accepting(risk).afterFailing(done()));
     }
 
     CaseEvent.Head head() {

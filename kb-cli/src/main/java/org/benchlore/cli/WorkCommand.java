@@ -5,7 +5,6 @@ import java.util.Optional;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
-import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Risk;
 import org.benchlore.kb.reading.Reading;
@@ -72,7 +71,7 @@ final class WorkCommand extends BenchCommand {
                 throw new UsageException("case " + history.id() + " was withdrawn; open another");
             }
             page.heading("Case " + history.id() + ", device " + history.scope());
-            new WorkLoop(new WorkCase(kb, history.id()), lines, page, risk).run();
+            new WorkLoop(new WorkCase(kb, history.id(), risk), lines, page).run();
             return ExitCode.DONE;
         }
     }
@@ -80,7 +79,7 @@ final class WorkCommand extends BenchCommand {
     /** An open case by its number, or a new one by the owner's words. */
     private Optional<String> chosen(KnowledgeBase kb, Lines lines, Page page, DeviceScope scope) {
         List<CaseHistory> open = kb.cases(LOOK_THROUGH).stream()
-                .filter(WorkCommand::unfinished)
+                .filter(h -> h.unfinished() && h.origin().equals(CaseHistory.OWN))
                 .limit(MOST_OPEN)
                 .toList();
         if (!open.isEmpty()) {
@@ -100,13 +99,6 @@ final class WorkCommand extends BenchCommand {
             List<Integer> picked = Lines.picked(w, open.size());
             return picked.size() == 1 ? open.get(picked.get(0)).id() : opened(kb, w, scope, page);
         });
-    }
-
-    private static boolean unfinished(CaseHistory history) {
-        Outcome outcome = history.outcome();
-        return !history.withdrawn()
-                && history.origin().equals(CaseHistory.OWN)
-                && (outcome == null || outcome == Outcome.NOT_FIXED || outcome == Outcome.CAME_BACK);
     }
 
     private String opened(KnowledgeBase kb, String words, DeviceScope scope, Page page) {

@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
-import org.benchlore.kb.knowledge.Risk;
+import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.reading.Reading;
 
@@ -15,31 +15,38 @@ final class WorkLoop {
             "anything else: what you see, hear or measure, in your own words",
             "test: take the test that tells most per minute",
             "log: paste the lines of a log, then a lone full stop",
+            "plan: the whole repair as a tree, with its expected minutes",
+            "worth: weigh whether to do the advised fix at all",
+            "doubt: take a second look at the leading cause",
             "why: all findings, the causes, and what speaks for them",
             "cause: say which cause it was",
             "fix: note a fix that you do now",
+            "proof: go through what proves the fix, and see for how long to run",
+            "run: note hours of run, and how often the fault showed in them",
             "undo: take back the last step",
             "end: finish with an outcome",
             "stop: leave; the case stays open, and 'benchlore work CASE' goes on with it",
             "?: this list");
 
+    private static final int REASONS = 3;
+
     private final WorkCase work;
     private final Lines lines;
     private final Page page;
     private final WorkPage show;
-    private final Risk risk;
 
-    WorkLoop(WorkCase work, Lines lines, Page page, Risk risk) {
+    WorkLoop(WorkCase work, Lines lines, Page page) {
         this.work = work;
         this.lines = lines;
         this.page = page;
         this.show = new WorkPage(work.kb().knowledge(), page);
-        this.risk = risk;
     }
 
     void run() {
         Ranking start = work.ranking();
         show.move(start, start);
+        advise();
+        comesAndGoes(work.kb().read(work.history().complaint(), work.history().scope()));
         page.text(0, "Say what you see or measure, 'test' for the next test, '?' for help.");
         while (true) {
             Optional<String> line = lines.ask("> ");
@@ -59,9 +66,12 @@ final class WorkLoop {
         switch (line.toLowerCase(Locale.ROOT)) {
             case "?" -> page.bullets(2, HELP);
             case "why" -> why();
+            case "plan" -> plan();
+            case "worth" -> ending().worth();
+            case "doubt" -> doubt();
             case "test" -> {
-                if (new TestTurn(work, lines, page, show, risk).take()) {
-                    show.move(before, work.ranking());
+                if (new TestTurn(work, lines, page, show).take()) {
+                    moved(before);
                 }
             }
             case "log" -> {
@@ -70,7 +80,18 @@ final class WorkLoop {
             }
             case "undo" -> undo(before);
             case "cause" -> ending().cause();
-            case "fix" -> ending().fix();
+            case "fix" -> {
+                ending().fix();
+                again(before);
+            }
+            case "proof" -> {
+                new ProofTurn(work, lines, page).take();
+                again(before);
+            }
+            case "run" -> {
+                new ProofTurn(work, lines, page).run();
+                again(before);
+            }
             case "end" -> {
                 return ending().end();
             }
@@ -94,8 +115,65 @@ final class WorkLoop {
             page.text(0, "Stored as a note; nothing in it was understood.");
         } else {
             page.text(0, "Stored.");
-            show.move(before, work.ranking());
+            moved(before);
+            comesAndGoes(reading);
         }
+    }
+
+    /** The ranking after something was found, a doubt where it speaks against the leader, and what to do now. */
+    private void moved(Ranking before) {
+        Ranking after = work.ranking();
+        show.move(before, after);
+        if (work.history().cure().isEmpty()) {
+            show.against(before, after);
+        }
+        advise();
+    }
+
+    /** The same where the ranking moved at all. */
+    private void again(Ranking before) {
+        if (!work.ranking().causes().equals(before.causes())) {
+            moved(before);
+        }
+    }
+
+    /** What to do now: prove the fix, test, or stop testing and which fix. */
+    private void advise() {
+        CaseHistory history = work.history();
+        Optional<CaseEvent.FixApplied> cure = history.cure();
+        if (cure.isPresent()) {
+            show.standing(cure.get().fixId());
+        } else if (!work.query().findings().isEmpty()) {
+            show.advice(work.next());
+        }
+    }
+
+    private void comesAndGoes(Reading reading) {
+        boolean intermittent =
+                reading.understood().stream().anyMatch(u -> u.conditions().contains(Reading.Condition.INTERMITTENT));
+        if (intermittent && ProofRecord.of(work.history()).seen() == 0) {
+            page.text(
+                    0,
+                    "It comes and goes: 'run' keeps how often it shows in how many hours; without that nobody can say"
+                            + " for how long to run it after the fix.");
+        }
+    }
+
+    private void plan() {
+        if (work.query().findings().isEmpty()) {
+            page.text(0, "Nothing to plan by yet. Say what you see or measure.");
+            return;
+        }
+        new DecisionPage(work.kb().knowledge(), page).plan(work.plan());
+    }
+
+    private void doubt() {
+        Ranking ranking = work.ranking();
+        if (ranking.findings().isEmpty()) {
+            page.text(0, "Nothing to doubt yet. Say what you see or measure.");
+            return;
+        }
+        new ReasonsPage(work.kb().knowledge(), page).print(work.kb(), work.query(), ranking, REASONS);
     }
 
     /** Measured if any of it was; the owner's if all of it is. */
@@ -113,7 +191,7 @@ final class WorkLoop {
     private void why() {
         CaseHistory history = work.history();
         new RankingPage(work.kb().knowledge(), page)
-                .print(work.kb().read("", history.scope()), work.ranking(), List.of(), 5);
+                .print(work.kb().read("", history.scope()), work.ranking(), work.done(), List.of(), 5);
     }
 
     private void undo(Ranking before) {

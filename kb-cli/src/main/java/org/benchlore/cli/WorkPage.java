@@ -1,9 +1,14 @@
 package org.benchlore.cli;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
+import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.planning.NextStep;
+import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.Ranking.RankedCause;
 import org.benchlore.kb.reading.Finding;
@@ -13,10 +18,17 @@ import org.benchlore.kb.reading.Reading;
 final class WorkPage {
     private static final int TOP = 3;
 
+    /** A finding this much against a cause that led this clearly is worth a second look. */
+    private static final double AGAINST = -3;
+
+    private static final double LED = 0.15;
+
+    private final Knowledge knowledge;
     private final Page page;
     private final TestPage tests;
 
     WorkPage(Knowledge knowledge, Page page) {
+        this.knowledge = knowledge;
         this.page = page;
         this.tests = new TestPage(knowledge, page);
     }
@@ -60,6 +72,69 @@ final class WorkPage {
             line(String.format(Locale.ROOT, "%2d. ", i + 1), cause, share(before, cause.id()));
         }
         line("    ", after.unlisted(), before.unlisted().probability());
+    }
+
+    /** Says so where the cause that led has lost ground to what was found. */
+    void against(Ranking before, Ranking after) {
+        if (before.findings().isEmpty()) {
+            return;
+        }
+        RankedCause leader = before.causes().get(0);
+        double now = share(after, leader.id());
+        Optional<Ranking.Evidence> worst = after.causes().stream()
+                .filter(c -> c.id().equals(leader.id()))
+                .flatMap(c -> c.evidence().stream())
+                .filter(e -> e.decibans() <= AGAINST && !before.findings().contains(found(after, e)))
+                .min(Comparator.comparingDouble(Ranking.Evidence::decibans));
+        if (leader.probability() >= LED && now < leader.probability() && worst.isPresent()) {
+            page.text(
+                    0,
+                    tests.state(worst.get().symptomId(), worst.get().stateId()) + " speaks against "
+                            + leader.name() + " (" + Page.decibans(worst.get().decibans())
+                            + "). 'doubt' takes a second look.");
+        }
+    }
+
+    private static Finding found(Ranking ranking, Ranking.Evidence evidence) {
+        return ranking.findings().stream()
+                .filter(f -> f.symptomId().equals(evidence.symptomId()))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** What the figures advise, in a sentence. */
+    void advice(NextStep next) {
+        Optional<TestProposal> test =
+                next.stopTesting() ? Optional.empty() : next.tests().stream().findFirst();
+        String said = test.map(t -> String.format(
+                        Locale.ROOT,
+                        "Next: 'test' - %s, %.0f min, saves about %.0f.",
+                        t.test().name(),
+                        t.minutes(),
+                        t.savingMinutes()))
+                .or(() -> next.repair()
+                        .map(r -> String.format(
+                                Locale.ROOT,
+                                "Stop testing: 'fix' - %s, %.0f min, cures with %s; no test is worth its time. 'worth' weighs it.",
+                                fix(r.fixId()),
+                                r.minutes(),
+                                Page.percent(r.cures()))))
+                .or(() -> next.opening()
+                        .map(t -> String.format(
+                                Locale.ROOT,
+                                "Too many suspects yet for one test or fix to pay for itself. 'test' - %s, %.0f min, tells most per minute.",
+                                t.test().name(),
+                                t.minutes())))
+                .orElse("By the figures neither a test nor a fix known here is worth its time. 'doubt', or 'end'.");
+        page.hanging(0, 2, said);
+    }
+
+    void standing(String fixId) {
+        page.hanging(0, 2, "Done: " + fix(fixId) + ". 'proof' goes through what proves it, 'end' finishes the case.");
+    }
+
+    private String fix(String id) {
+        return knowledge.fix(id).map(Fix::name).orElse(id);
     }
 
     private void line(String lead, RankedCause cause, double before) {

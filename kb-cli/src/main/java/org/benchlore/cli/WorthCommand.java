@@ -1,8 +1,12 @@
 package org.benchlore.cli;
 
 import org.benchlore.kb.KnowledgeBase;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.Decision;
+import org.benchlore.kb.cases.Stakes;
 import org.benchlore.kb.planning.Worth;
 import org.benchlore.kb.report.Json;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -12,7 +16,8 @@ import picocli.CommandLine.Option;
         name = "worth",
         description = {
             "Weigh a repair against leaving the unit alone and against taking it for parts.",
-            "Without words or findings the unit works, and the fix's record alone counts."
+            "Without words or findings the unit works, and the fix's record alone counts.",
+            "With --case and --decide what was weighed and decided is kept in the case."
         },
         mixinStandardHelpOptions = true)
 final class WorthCommand extends BenchCommand {
@@ -49,19 +54,39 @@ final class WorthCommand extends BenchCommand {
             description = "Cost of time and parts (default 0).")
     double cost;
 
+    @Option(
+            names = "--decide",
+            paramLabel = "WHAT",
+            description = "With --case: keep in the case that it was weighed so, and decided: work, leave or parts.")
+    @Nullable
+    Decision decided;
+
+    @Option(names = "--note", paramLabel = "WORDS", defaultValue = "", description = "With --decide: why.")
+    String note = "";
+
     WorthCommand(Bench bench) {
         super(bench);
     }
 
     @Override
     public Integer call() {
+        if (decided != null && unit.caseId == null) {
+            throw new UsageException("--decide keeps a decision in a case; name it with --case");
+        }
         try (KnowledgeBase kb = open()) {
-            Worth.Stakes stakes = new Worth.Stakes(repaired, alone, worse, parts, cost);
-            Worth worth = kb.worth(unit.query(kb, this), UnitOptions.fixId(kb, fix), stakes);
+            Stakes stakes = new Stakes(repaired, alone, worse, parts, cost);
+            Worth worth = kb.worth(unit.unit(kb, this).query(), UnitOptions.fixId(kb, fix), stakes);
+            if (decided != null && unit.caseId != null) {
+                kb.record(new CaseEvent.Weighed(
+                        kb.head(unit.caseId), fix, stakes, worth.success(), worth.worse(), decided, note));
+            }
             if (json) {
                 bench.out().println(Json.worth(worth));
             } else {
                 new DecisionPage(kb.knowledge(), bench.page()).worth(worth);
+                if (decided != null) {
+                    bench.page().text(2, "Stored: decided to " + DecisionPage.words(decided) + ".");
+                }
             }
             return ExitCode.DONE;
         } catch (IllegalArgumentException e) {

@@ -46,6 +46,24 @@ class JsonContractTest {
         }
     }
 
+    private String recorded() {
+        Run run = Run.of(
+                "outcome",
+                WORDS,
+                "--case",
+                "job-1",
+                "--cause",
+                "reset-supervisor-failed",
+                "--fix",
+                "replace-reset-supervisor",
+                "--ended",
+                "fixed",
+                "--home",
+                home.toString());
+        assertThat(run.code()).as(run.err()).isZero();
+        return "job-1";
+    }
+
     @Test
     void every_answer_fits_its_schema() throws IOException {
         json("ranking", "rank", WORDS);
@@ -54,6 +72,7 @@ class JsonContractTest {
         json("plan", "plan", WORDS);
         json("worth", "worth", WORDS, "--fix", "replace-reset-supervisor", "--repaired", "80");
         json("proof", "proof", "--fix", "replace-reset-supervisor", "--seen", "2", "--in", "20");
+        json("proof", "proof", "--case", recorded(), "--failed", "1", "--condition", "warm");
         json("fixes", "fixes", "replace-reset-supervisor");
         json("search", "search", "scrambled display");
         json("entry", "show", "rail-12v");
@@ -64,6 +83,7 @@ class JsonContractTest {
         json("evaluation", "evaluate");
         json("reasons", "doubt", WORDS);
         json("rebuild", "rebuild");
+        json("quality", "quality");
         Path bad = home.resolve("bad.yaml");
         Files.writeString(bad, "pack: [");
         json("check", "check", bad.toString());

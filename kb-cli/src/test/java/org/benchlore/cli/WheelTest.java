@@ -105,6 +105,35 @@ class WheelTest {
     }
 
     @Test
+    void a_case_is_ranked_and_planned_as_it_stands_its_failed_fixes_held_against_their_causes() {
+        String cause = "reset-supervisor-failed";
+        run("outcome", WORDS, "--case", "job-5", "--ended", "not-fixed");
+        double before = probability(run("rank", "--json", "--case", "job-5").out(), cause);
+        assertThat(before).isEqualTo(probability(run("rank", "--json", WORDS).out(), cause));
+        run(
+                "outcome",
+                "--case",
+                "job-5",
+                "--cause",
+                cause,
+                "--fix",
+                "replace-reset-supervisor",
+                "--ended",
+                "not-fixed");
+        assertThat(probability(run("rank", "--json", "--case", "job-5").out(), cause))
+                .isLessThan(before / 2);
+        assertThat(run("rank", "--case", "job-5").out()).contains("done before: Replace the reset supervisor");
+        assertThat(run("rank", "--case", "job-5", "fan silent").out()).contains("known: 12 V rail absent");
+        assertThat(probability(
+                        run("rank", "--json", WORDS, "--failed", "replace-reset-supervisor")
+                                .out(),
+                        cause))
+                .isLessThan(before / 2);
+        assertThat(run("rank").err()).contains("--case CASE");
+        assertThat(run("rank", "--case", "job-6").err()).contains("did you mean 'job-5'?");
+    }
+
+    @Test
     void the_same_outcome_twice_counts_once() {
         String[] outcome = {
             "outcome", WORDS, "--case", "job-17", "--cause", "reset-supervisor-failed", "--ended", "fixed"
@@ -128,7 +157,7 @@ class WheelTest {
                         .code())
                 .isZero();
 
-        assertThat(run("case", "show", id).out()).contains("12 V missing", "reset-supervisor-failed", "fixed");
+        assertThat(run("show", id).out()).contains("12 V missing", "reset-supervisor-failed", "fixed");
         assertThat(run("case", "list", "--open").code()).isEqualTo(ExitCode.NOTHING_FOUND);
         assertThat(run("search", "dead after the move", "--kind", "case").out()).contains(id);
     }
@@ -210,9 +239,11 @@ class WheelTest {
 
     @Test
     void the_invented_workshop_sets_up_and_ranks() {
-        assertThat(run("demo").code()).isZero();
-        assertThat(run("case", "list", "--limit", "500").out()).contains("demo-0001");
+        assertThat(json("demo").get("cases").asInt()).isGreaterThanOrEqualTo(311);
+        assertThat(json("demo").get("added").asInt()).isZero();
+        assertThat(run("case", "list", "--limit", "500").out()).contains("demo-0001", "harbour-0001");
+        assertThat(run("case", "show", "harbour-0001").out()).contains("case of: demo-harbour");
         assertThat(run("rank", WORDS).code()).isZero();
-        assertThat(json("evaluate", "--imported").get("scored").asInt()).isGreaterThan(100);
+        assertThat(json("evaluate", "--imported").get("scored").asInt()).isGreaterThan(300);
     }
 }

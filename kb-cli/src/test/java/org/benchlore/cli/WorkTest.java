@@ -16,9 +16,12 @@ import java.util.regex.Pattern;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.cases.Stakes;
 import org.benchlore.kb.data.ShippedPacks;
 import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reading;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -103,20 +106,103 @@ class WorkTest {
         assertThat(killed.findings())
                 .contains(Finding.of("rail-12v", "absent"), Finding.of("controller-response", "silent"));
 
-        String out = whole(
-                List.of("1", "test", "1", "cause", "1", "3", "fix", "1", "12", "yes", "end", "1", "ran all night"));
+        String out = whole(List.of(
+                "1",
+                "test",
+                "1",
+                "cause",
+                "1",
+                "3",
+                "fix",
+                "1",
+                "12",
+                "yes",
+                "p 2 h warm",
+                "",
+                "run",
+                "5",
+                "0",
+                "",
+                "end",
+                "1",
+                "ran all night"));
         assertThat(out).contains("Open cases:").contains(id).contains("Stored: fixed-and-proven.");
 
         CaseHistory ended = history(id);
         assertThat(ended.outcome()).isEqualTo(Outcome.FIXED_AND_PROVEN);
         assertThat(ended.causeId()).isNotNull();
         assertThat(ended.events().stream().map(e -> e.getClass().getSimpleName()))
-                .containsExactly("Opened", "Noted", "Noted", "Tested", "Concluded", "FixApplied", "Ended");
+                .containsExactly(
+                        "Opened", "Noted", "Noted", "Tested", "Concluded", "FixApplied", "Checked", "Checked", "Ended");
         CaseEvent.FixApplied fix = (CaseEvent.FixApplied) ended.events().get(5);
         assertThat(fix.causeId()).isEqualTo(ended.causeId());
         assertThat(fix.minutes()).isEqualTo(12.0);
-        CaseEvent.Ended last = (CaseEvent.Ended) ended.events().get(6);
+        CaseEvent.Checked first = (CaseEvent.Checked) ended.events().get(6);
+        assertThat(first.hours()).isEqualTo(2);
+        assertThat(first.conditions()).containsExactly(Reading.Condition.WARM);
+        assertThat(((CaseEvent.Checked) ended.events().get(7)).isRun()).isTrue();
+        CaseEvent.Ended last = (CaseEvent.Ended) ended.events().get(8);
         assertThat(last.note()).isEqualTo("ran all night");
+    }
+
+    @Test
+    void decisions_are_offered_kept_and_gone_on_with() throws Exception {
+        String out = whole(List.of(
+                "picture drops out now and then",
+                "run",
+                "6",
+                "2",
+                "warm",
+                "no 12 V, controller silent",
+                "plan",
+                "doubt",
+                "worth",
+                "1",
+                "120",
+                "",
+                "",
+                "15",
+                "30",
+                "work"));
+        assertThat(out)
+                .contains("It comes and goes: 'run' keeps how often it shows")
+                .contains("Fault seen 2 times in 6 h of run, warm.")
+                .contains("Next: 'test' - ")
+                .contains("Expected minutes, an unrepaired unit counted at its cost")
+                .contains("What would change this")
+                .contains("Best: ")
+                .contains("Stored: decided to do the work.");
+        String id = caseId(out);
+        CaseEvent.Weighed weighed = history(id).events().stream()
+                .filter(CaseEvent.Weighed.class::isInstance)
+                .map(CaseEvent.Weighed.class::cast)
+                .findFirst()
+                .orElseThrow();
+        assertThat(weighed.decided()).isEqualTo(Decision.WORK);
+        assertThat(weighed.stakes()).isEqualTo(new Stakes(120, 0, 0, 15, 30));
+
+        String fixed = whole(List.of("fix", "1", "10", "", "stop"), id);
+        assertThat(fixed).contains("'proof' goes through what proves it");
+        String proof = whole(List.of("proof", "p", "f", "stop"), id);
+        assertThat(proof)
+                .contains("Done: ")
+                .contains("That speaks against the fix")
+                .contains("(was ")
+                .contains("Next: 'test' - ");
+        assertThat(history(id).failedFixes()).hasSize(1);
+        String sheet =
+                Run.of("sheet", id, "--home", dir.resolve("home").toString()).out();
+        assertThat(sheet)
+                .contains("## Decisions")
+                .contains("; decided to do the work.")
+                .contains("- The plan from here: about ")
+                .contains("It did not cure.");
+    }
+
+    @Test
+    void a_finding_against_the_leader_offers_a_second_look() throws Exception {
+        String out = whole(List.of("no light, fuse blown", "mains fuse is fine", "stop"));
+        assertThat(out).contains("mains fuse intact speaks against Primary switch shorted");
     }
 
     @Test

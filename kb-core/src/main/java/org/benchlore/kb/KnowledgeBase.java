@@ -4,10 +4,12 @@ import com.google.common.base.Suppliers;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.Reader;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
@@ -18,20 +20,21 @@ import org.benchlore.kb.cases.CaseIds;
 import org.benchlore.kb.cases.CaseImport;
 import org.benchlore.kb.cases.CaseStore;
 import org.benchlore.kb.cases.ImportResult;
+import org.benchlore.kb.cases.Stakes;
 import org.benchlore.kb.importing.ImportReview;
 import org.benchlore.kb.importing.ImportSettings;
 import org.benchlore.kb.importing.Importer;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.DeviceScope;
-import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.QualityReport;
 import org.benchlore.kb.knowledge.Risk;
 import org.benchlore.kb.planning.BenchConditions;
-import org.benchlore.kb.planning.BenchRecord;
 import org.benchlore.kb.planning.FixRecord;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.Plan;
 import org.benchlore.kb.planning.ProofPlan;
+import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.planning.TestErrors;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
@@ -40,11 +43,13 @@ import org.benchlore.kb.ranking.Evaluator;
 import org.benchlore.kb.ranking.Influence;
 import org.benchlore.kb.ranking.PairRanking;
 import org.benchlore.kb.ranking.Ranking;
+import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.ranking.Turn;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
+import org.benchlore.kb.report.KnowledgePages;
 import org.benchlore.kb.report.Sheets;
 import org.benchlore.kb.search.SearchHit;
 import org.benchlore.kb.search.SearchQuery;
@@ -106,6 +111,12 @@ public final class KnowledgeBase implements AutoCloseable {
         return knowledge;
     }
 
+    /** How good the packs are: coverage, testability, information, origins, twins, readability, one-way links. */
+    public QualityReport quality() {
+        open();
+        return QualityReport.of(knowledge);
+    }
+
     /** Reads words about any device. @see #read(String, DeviceScope) */
     public Reading read(String text) {
         return read(text, DeviceScope.ANY);
@@ -142,10 +153,27 @@ public final class KnowledgeBase implements AutoCloseable {
         return memory.current().rank(query);
     }
 
-    /** Likely causes by the packs' opinion alone, as if no case had been recorded. */
-    public Ranking rankByPacks(RankingQuery query) {
+    /**
+     * What is known of a case's unit: the findings of its fault that the packs know, and the fixes that failed held against
+     * the causes they should have cured.
+     */
+    public RankingQuery query(CaseHistory history) {
         open();
-        return memory.packs().rank(query);
+        RankingModel model = memory.current();
+        return new RankingQuery(
+                history.findingsOfFault().stream().filter(model::knows).toList(),
+                history.scope(),
+                true,
+                history.workedOnBefore(),
+                tried(history.failedFixes().stream()
+                        .map(CaseEvent.FixApplied::fixId)
+                        .toList()));
+    }
+
+    /** What fixes that failed say of the causes they should have cured, for {@link RankingQuery#tried}. */
+    public SortedMap<String, Double> tried(List<String> failedFixes) {
+        open();
+        return work.current().tried(failedFixes);
     }
 
     /**
@@ -207,45 +235,22 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param fixId the work thought of
      * @throws IllegalArgumentException if the packs have no such fix
      */
-    public Worth worth(RankingQuery query, String fixId, Worth.Stakes stakes) {
+    public Worth worth(RankingQuery query, String fixId, Stakes stakes) {
         open();
         return work.planner(memory.current()).worth(query, fixId, stakes);
     }
 
     /**
-     * A proof run after a fix.
+     * The proof of a fix.
      *
-     * @param fixId for its checklist and, unless {@code notCured} is given, the record that it works; may be empty
-     * @param seen times the fault was seen before the fix, in {@code seenHours} of run
+     * @param known what it starts from: a case's checks ({@link ProofRecord#of(CaseHistory)}), or numbers
      * @param confidence asked for, in (0,1)
      * @param notCured probability before the run that the fix did not cure; empty for the fix's record, else ½
-     * @param cleanHours run so far without fault
-     * @throws IllegalArgumentException if the packs have no such fix or a number is out of range
+     * @throws IllegalArgumentException if a number is out of range
      */
-    public ProofPlan proof(
-            Optional<String> fixId,
-            int seen,
-            double seenHours,
-            double confidence,
-            Optional<Double> notCured,
-            double cleanHours) {
+    public ProofPlan proof(ProofRecord known, double confidence, Optional<Double> notCured) {
         open();
-        Optional<Fix> fix = fixId.map(id -> knowledge
-                .fix(id)
-                .orElseThrow(() ->
-                        new IllegalArgumentException("there is no fix '" + id + "'; use an id that the packs define")));
-        BenchRecord record = work.current();
-        double prior = notCured.or(
-                        () -> fixId.map(id -> 1 - record.fix(id).believed().mean()))
-                .orElse(0.5);
-        return ProofPlan.of(
-                seen,
-                seenHours,
-                confidence,
-                prior,
-                cleanHours,
-                fixId,
-                fix.map(Fix::verify).orElse(List.of()));
+        return work.current().proof(known, confidence, notCured);
     }
 
     /**
@@ -364,7 +369,8 @@ public final class KnowledgeBase implements AutoCloseable {
     public Optional<String> sheet(String caseId, Sheets.Kind kind, Sheets.Format format) {
         open();
         return store.history(caseId)
-                .map(history -> new Sheets(knowledge, reader, memory.without(caseId)).write(history, kind, format));
+                .map(history -> new Sheets(knowledge, reader, memory.without(caseId), work.without(caseId))
+                        .write(history, kind, format));
     }
 
     /**
@@ -432,13 +438,26 @@ public final class KnowledgeBase implements AutoCloseable {
      * Exports every event as a line of JSON.
      *
      * @param to neither flushed nor closed
-     * @param anonymised leave out free text, serial numbers and the names of other shops
+     * @param anonymised leave out free text, serial numbers, prices and the names of other shops
      * @return number of events
      * @throws IOException if {@code to} throws it
      */
     public long exportCases(Appendable to, boolean anonymised) throws IOException {
         open();
         return CaseExport.write(store, to, anonymised);
+    }
+
+    /**
+     * Writes the packs as static pages to browse; no case goes into them. See {@link KnowledgePages} for the paths that other
+     * tools can link to.
+     *
+     * @param folder new, empty, or written so before
+     * @throws org.benchlore.kb.report.ForeignFilesException if that would overwrite what is not ours
+     * @throws IOException if it cannot be written
+     */
+    public KnowledgePages.Written exportPages(Path folder) throws IOException {
+        open();
+        return new KnowledgePages(knowledge, memory.packs()).write(folder);
     }
 
     /** Throws away what is derived from the events, statistics and search index, and derives it again. */

@@ -42,6 +42,21 @@ final class WorkMemory {
         return snapshot.record();
     }
 
+    /** The record of everything stored so far but one case. */
+    BenchRecord without(String caseId) {
+        current();
+        synchronized (this) {
+            return byCase.containsKey(caseId)
+                    ? BenchRecord.of(
+                            knowledge,
+                            byCase.entrySet().stream()
+                                    .filter(e -> !e.getKey().equals(caseId))
+                                    .map(Map.Entry::getValue)
+                                    .toList())
+                    : snapshot.record();
+        }
+    }
+
     /** A planner over a model and the record. */
     TestPlanner planner(RankingModel model) {
         BenchRecord record = current();

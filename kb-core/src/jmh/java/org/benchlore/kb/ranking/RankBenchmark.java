@@ -19,7 +19,7 @@ import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
-/** Ranking beside a plain loop over arrays with the same numbers: {@code kb-core/measure speed RankBenchmark}. */
+/** Ranking beside a plain loop over arrays with the same numbers and beside a junction tree: {@code kb-core/measure speed RankBenchmark}. */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
@@ -35,6 +35,8 @@ public class RankBenchmark {
 
     private RankingModel model;
     private RankingQuery query;
+    private Knowledge knowledge;
+    private JunctionTree tree;
     private Lesson lesson;
     private double[] logPrior;
     /** [cause][finding], as a plain loop would keep them. */
@@ -43,11 +45,12 @@ public class RankBenchmark {
     @Setup
     public void makeWorld() {
         Random random = new Random(1);
-        Knowledge knowledge = Worlds.random(1, causes, findings);
+        knowledge = Worlds.random(1, causes, findings);
         model = RankingModel.of(knowledge, RankingSettings.DEFAULT).learn(Worlds.lessons(random, knowledge, 1000));
         List<Finding> seen = new ArrayList<>();
         knowledge.symptoms().forEach(s -> seen.add(Finding.of(s.id(), "s" + random.nextInt(2))));
         query = RankingQuery.of(seen);
+        tree = new JunctionTree(model, knowledge, query.findings());
         lesson = Lesson.of(DeviceScope.ANY, "c7", seen);
         logPrior = new double[causes + 1];
         logGiven = new double[causes + 1][findings];
@@ -72,6 +75,18 @@ public class RankBenchmark {
     @Benchmark
     public RankingModel learnOne() {
         return model.learn(List.of(lesson));
+    }
+
+    /** Weka's junction tree, made before; each call enters the same evidence again. */
+    @Benchmark
+    public double[] peerJunctionTree() {
+        return tree.posterior();
+    }
+
+    /** The same, made anew for each query. */
+    @Benchmark
+    public double[] peerJunctionTreeMade() {
+        return new JunctionTree(model, knowledge, query.findings()).posterior();
     }
 
     @Benchmark

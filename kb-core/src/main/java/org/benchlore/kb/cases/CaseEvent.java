@@ -36,6 +36,10 @@ public sealed interface CaseEvent {
 
         T fixApplied(FixApplied event);
 
+        T checked(Checked event);
+
+        T weighed(Weighed event);
+
         T ended(Ended event);
 
         T withdrawn(Withdrawn event);
@@ -76,6 +80,12 @@ public sealed interface CaseEvent {
         private static void requireMinutes(@Nullable Double minutes) {
             if (minutes != null && !(minutes >= 0 && minutes < Double.POSITIVE_INFINITY)) {
                 throw new IllegalArgumentException("bench time of " + minutes + " minutes; give a number from 0 up");
+            }
+        }
+
+        private static void requireHours(@Nullable Double hours) {
+            if (hours != null && !(hours >= 0 && hours < Double.POSITIVE_INFINITY)) {
+                throw new IllegalArgumentException("a run of " + hours + " hours; give a number from 0 up");
             }
         }
 
@@ -214,6 +224,100 @@ public sealed interface CaseEvent {
         @Override
         public <T> T fold(Fold<T> by) {
             return by.fixApplied(this);
+        }
+    }
+
+    /**
+     * The unit was checked for its fault: a step of a fix's proof, or a run. After a fix, one that failed speaks against
+     * the fix; before, it says how often the fault is seen.
+     *
+     * @param item the step, in the fix's words or one's own; empty for a run
+     * @param result how it went
+     * @param seen for {@link Result#FAILED}, times the fault showed, 1 to a million, or null when not counted; else null
+     * @param hours it ran, or null when not kept or not done
+     * @param conditions how it ran, each once, in their own order; empty when not kept
+     * @param note free words, or empty
+     */
+    record Checked(
+            Head head,
+            String item,
+            Result result,
+            @Nullable Integer seen,
+            @Nullable Double hours,
+            List<Reading.Condition> conditions,
+            String note)
+            implements CaseEvent {
+        /** How a check went. */
+        public enum Result {
+            /** As it should be; in a run, the fault did not show. */
+            PASSED,
+            /** Not as it should be; in a run, the fault showed. */
+            FAILED,
+            /** Left out, and said so. */
+            NOT_DONE
+        }
+
+        private static final int MOST_SEEN = 1_000_000;
+
+        public Checked {
+            conditions = conditions.stream().distinct().sorted().toList();
+            Head.requireHours(hours);
+            if (seen != null && (result != Result.FAILED || seen < 1 || seen > MOST_SEEN)) {
+                throw new IllegalArgumentException("fault seen " + seen + " times in a check; give 1 to " + MOST_SEEN
+                        + " times, with 'failed' only");
+            }
+            if (hours != null && result == Result.NOT_DONE) {
+                throw new IllegalArgumentException("hours of a check that was not done; leave them out");
+            }
+            if (conditions.contains(Reading.Condition.INTERMITTENT)) {
+                throw new IllegalArgumentException(
+                        "a check under the condition 'intermittent'; that is how often, not how: leave it out");
+            }
+        }
+
+        /** Whether this is a run and not a step with a name. */
+        public boolean isRun() {
+            return item.isBlank();
+        }
+
+        @Override
+        public <T> T fold(Fold<T> by) {
+            return by.checked(this);
+        }
+    }
+
+    /**
+     * It was weighed whether to do the work, and decided.
+     *
+     * @param fixId the work
+     * @param stakes what was at stake, or null when that is not told
+     * @param success probability of success that was reckoned with, in [0,1]
+     * @param worse probability of harm likewise; with {@code success} at most 1
+     * @param decided what was decided
+     * @param note free words, or empty
+     */
+    record Weighed(
+            Head head,
+            String fixId,
+            @Nullable Stakes stakes,
+            double success,
+            double worse,
+            Decision decided,
+            String note)
+            implements CaseEvent {
+        private static final double ROUNDING = 1e-9;
+
+        public Weighed {
+            Head.requireId(fixId);
+            if (!(success >= 0 && worse >= 0 && success + worse <= 1 + ROUNDING)) {
+                throw new IllegalArgumentException("weighed with success " + success + " and harm " + worse
+                        + "; give probabilities that sum to 1 at most");
+            }
+        }
+
+        @Override
+        public <T> T fold(Fold<T> by) {
+            return by.weighed(this);
         }
     }
 

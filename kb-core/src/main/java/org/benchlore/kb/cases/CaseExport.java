@@ -17,7 +17,7 @@ public final class CaseExport {
      *
      * @param store where from; may go on recording meanwhile
      * @param to where to; neither flushed nor closed. Give it UTF-8
-     * @param anonymised leave out free text, serial numbers and the names of other shops. Ids, times, device scopes,
+     * @param anonymised leave out free text, serial numbers, prices and the names of other shops. Ids, times, device scopes,
      *     findings, causes, fixes and outcomes stay, so keep people's names out of ids
      * @return number of events written
      * @throws IOException if {@code to} throws it; what was written so far is good lines but for the last

@@ -131,7 +131,7 @@ final class CaseFold {
         CaseEvent.Opened opened = null;
         SortedMap<String, Finding> findings = new TreeMap<>();
         CaseEvent.Concluded concluded = null;
-        CaseEvent.Ended ended = null;
+        Outcome ended = null;
         for (CaseEvent event : counting) {
             if (event instanceof CaseEvent.Opened o) {
                 opened = opened == null ? o : opened; // a unit comes in once; a second intake is a copy
@@ -142,7 +142,12 @@ final class CaseFold {
             } else if (event instanceof CaseEvent.Concluded c) {
                 concluded = c;
             } else if (event instanceof CaseEvent.Ended e) {
-                ended = e;
+                ended = e.outcome();
+            } else if (event instanceof CaseEvent.Checked checked
+                    && checked.result() == CaseEvent.Checked.Result.FAILED
+                    && ended != null
+                    && CaseHistory.FIXED.contains(ended)) {
+                ended = Outcome.NOT_FIXED;
             }
         }
         if (opened == null) {
@@ -160,7 +165,7 @@ final class CaseFold {
                 List.copyOf(findings.values()),
                 concluded == null ? null : concluded.causeId(),
                 concluded == null ? null : concluded.certainty(),
-                ended == null ? null : ended.outcome(),
+                ended,
                 withdrawn));
     }
 }

@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param findings the latest finding of each symptom, in order of symptom id
  * @param causeId the cause concluded last, or null
  * @param certainty how sure, or null when nothing was concluded
- * @param outcome the last ending, or null while the case is open
+ * @param outcome the last ending, or null while the case is open; not fixed where a check failed after an ending as fixed
  * @param withdrawn whether the whole case was taken back
  */
 public record CaseHistory(
@@ -46,24 +46,52 @@ public record CaseHistory(
     private static final Set<Outcome> FAILED =
             Set.of(Outcome.NOT_FIXED, Outcome.CAME_BACK, Outcome.MADE_WORSE, Outcome.NOT_WORTH_IT, Outcome.GIVEN_UP);
 
+    /** Endings that say that it held. */
+    static final Set<Outcome> FIXED = Set.of(Outcome.FIXED, Outcome.FIXED_AND_PROVEN);
+
     public CaseHistory {
         events = List.copyOf(events);
         findings = List.copyOf(findings);
     }
 
     /**
-     * The last fix, while nothing after it says that it failed: the case is open since, or ended well. Empty if there is none.
+     * The last fix, while nothing after it says that it failed: no ending and no failed check, or an ending as fixed after
+     * them. Empty if there is none.
      */
     public Optional<CaseEvent.FixApplied> cure() {
-        CaseEvent.FixApplied cure = null;
+        CaseEvent.FixApplied last = null;
+        boolean stands = false;
         for (CaseEvent event : events) {
             if (event instanceof CaseEvent.FixApplied fix) {
-                cure = fix;
-            } else if (event instanceof CaseEvent.Ended ended && FAILED.contains(ended.outcome())) {
-                cure = null;
+                last = fix;
+                stands = true;
+            } else if (event instanceof CaseEvent.Ended ended) {
+                stands = (stands || FIXED.contains(ended.outcome())) && !FAILED.contains(ended.outcome());
+            } else if (event instanceof CaseEvent.Checked checked) {
+                stands = stands && checked.result() != CaseEvent.Checked.Result.FAILED;
             }
         }
-        return Optional.ofNullable(cure);
+        return stands ? Optional.ofNullable(last) : Optional.empty();
+    }
+
+    /** Whether an ending says of a fix before it that it did not hold. */
+    public static boolean failed(Outcome ending) {
+        return FAILED.contains(ending);
+    }
+
+    /** Whether there is still something to do: no ending yet, or one after which the fault is still there. */
+    public boolean unfinished() {
+        return !withdrawn && (outcome == null || outcome == Outcome.NOT_FIXED || outcome == Outcome.CAME_BACK);
+    }
+
+    /** Fixes that were applied and did not cure, as far as is known, in order: all but the {@link #cure}. */
+    public List<CaseEvent.FixApplied> failedFixes() {
+        Optional<CaseEvent.FixApplied> cure = cure();
+        return events.stream()
+                .filter(CaseEvent.FixApplied.class::isInstance)
+                .map(CaseEvent.FixApplied.class::cast)
+                .filter(fix -> cure.isEmpty() || !fix.equals(cure.get()))
+                .toList();
     }
 
     /**

@@ -86,6 +86,7 @@ final class CaseLineReader {
                 conclusion.done();
             }
             events.addAll(numbered("fixes", "fix", 'f', OneCase::fix));
+            events.addAll(numbered("checks", "check", 'p', EventReader::checked));
             events.addAll(numbered("outcomes", "outcome", 'o', OneCase::outcome));
             return new Read(List.copyOf(events), Set.copyOf(readFromWords));
         }

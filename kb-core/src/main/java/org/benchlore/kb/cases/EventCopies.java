@@ -1,5 +1,6 @@
 package org.benchlore.kb.cases;
 
+import org.benchlore.kb.cases.CaseEvent.Checked;
 import org.benchlore.kb.cases.CaseEvent.Concluded;
 import org.benchlore.kb.cases.CaseEvent.Corrected;
 import org.benchlore.kb.cases.CaseEvent.Ended;
@@ -9,6 +10,7 @@ import org.benchlore.kb.cases.CaseEvent.Head;
 import org.benchlore.kb.cases.CaseEvent.Noted;
 import org.benchlore.kb.cases.CaseEvent.Opened;
 import org.benchlore.kb.cases.CaseEvent.Tested;
+import org.benchlore.kb.cases.CaseEvent.Weighed;
 import org.benchlore.kb.cases.CaseEvent.Withdrawn;
 
 /** Copies of events with something changed: the id, the origin, or everything that points to people left out. */
@@ -43,7 +45,7 @@ final class EventCopies {
         });
     }
 
-    /** Without free text, serial number and the names of shops. Ids, times, scope, findings and figures stay. */
+    /** Without free text, serial number, prices and the names of shops. Ids, times, scope, findings and figures stay. */
     static CaseEvent anonymous(CaseEvent event) {
         return event.fold(new Retold(true) {
             @Override
@@ -77,6 +79,16 @@ final class EventCopies {
         @Override
         public CaseEvent fixApplied(FixApplied e) {
             return new FixApplied(head, e.fixId(), e.causeId(), e.minutes(), e.note());
+        }
+
+        @Override
+        public CaseEvent checked(Checked e) {
+            return new Checked(head, e.item(), e.result(), e.seen(), e.hours(), e.conditions(), e.note());
+        }
+
+        @Override
+        public CaseEvent weighed(Weighed e) {
+            return new Weighed(head, e.fixId(), e.stakes(), e.success(), e.worse(), e.decided(), e.note());
         }
 
         @Override
@@ -132,6 +144,24 @@ final class EventCopies {
         @Override
         public CaseEvent fixApplied(FixApplied e) {
             return new FixApplied(e.head(), e.fixId(), e.causeId(), e.minutes(), words(e.note()));
+        }
+
+        @Override
+        public CaseEvent checked(Checked e) {
+            return new Checked(
+                    e.head(), words(e.item()), e.result(), e.seen(), e.hours(), e.conditions(), words(e.note()));
+        }
+
+        @Override
+        public CaseEvent weighed(Weighed e) {
+            return new Weighed(
+                    e.head(),
+                    e.fixId(),
+                    wordless ? null : e.stakes(),
+                    e.success(),
+                    e.worse(),
+                    e.decided(),
+                    words(e.note()));
         }
 
         @Override

@@ -3,6 +3,7 @@ package org.benchlore.kb.cases;
 import org.benchlore.kb.cases.CaseEvent.Head;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.reading.Reading;
+import org.jspecify.annotations.Nullable;
 
 /** Reads one event from a JSON object that {@link EventWriter} wrote, or a person. */
 final class EventReader {
@@ -53,6 +54,16 @@ final class EventReader {
                         fields.text("cause"),
                         fields.number("minutes"),
                         fields.text("note", ""));
+            case "checked" -> checked(fields, head);
+            case "weighed" ->
+                new CaseEvent.Weighed(
+                        head,
+                        fields.text("fix"),
+                        stakes(fields.object("stakes")),
+                        fields.requiredNumber("success"),
+                        fields.requiredNumber("worse"),
+                        fields.choice("decided", Decision.values()),
+                        fields.text("note", ""));
             case "ended" ->
                 new CaseEvent.Ended(
                         head,
@@ -65,9 +76,36 @@ final class EventReader {
             default ->
                 throw new BadLineException(
                         "event is of the unknown kind '" + JsonFields.shown(kind) + "'",
-                        "use one of: opened, noted, tested, concluded, fix-applied, ended, withdrawn, corrected",
+                        "use one of: opened, noted, tested, concluded, fix-applied, checked, weighed, ended, withdrawn, corrected;"
+                                + " if a newer version wrote it, update",
                         null);
         };
+    }
+
+    private static @Nullable Stakes stakes(@Nullable JsonFields fields) {
+        if (fields == null) {
+            return null;
+        }
+        Stakes stakes = fields.checked(() -> new Stakes(
+                fields.requiredNumber("repaired"),
+                fields.requiredNumber("leftAlone"),
+                fields.requiredNumber("madeWorse"),
+                fields.requiredNumber("forParts"),
+                fields.requiredNumber("cost")));
+        fields.done();
+        return stakes;
+    }
+
+    /** The same keys in an event and in a whole case. */
+    static CaseEvent checked(JsonFields fields, Head head) {
+        return new CaseEvent.Checked(
+                head,
+                fields.text("item", ""),
+                fields.choice("result", CaseEvent.Checked.Result.values()),
+                fields.whole("seen"),
+                fields.number("hours"),
+                fields.choices("conditions", Reading.Condition.values()),
+                fields.text("note", ""));
     }
 
     private static CaseEvent replacement(JsonFields fields, String caseId) {

@@ -22,7 +22,9 @@ import org.jspecify.annotations.Nullable;
  * 1 without gaps in the order of commit, since whoever writes has the database to itself. Not thread-safe.
  */
 final class EventTable {
-    static final int SCHEMA_VERSION = 1;
+    /** 2 added kinds of events; the tables are those of 1. */
+    static final int SCHEMA_VERSION = 2;
+
     static final String STAMP = "benchlore_store";
 
     /** What one append did: the events that were new, or the conflict for which it did nothing. */
@@ -55,6 +57,13 @@ final class EventTable {
             try (Statement statement = connection.createStatement()) {
                 statement.execute(sql);
             }
+        }
+    }
+
+    /** Stamps an older store, so that an older version of this program does not meet events it cannot read. */
+    void stamp() throws SQLException {
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("update " + STAMP + " set schema_version = " + SCHEMA_VERSION);
         }
     }
 

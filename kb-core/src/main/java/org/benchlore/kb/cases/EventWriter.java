@@ -109,6 +109,49 @@ final class EventWriter implements CaseEvent.Fold<JsonGenerator> {
     }
 
     @Override
+    public JsonGenerator checked(CaseEvent.Checked event) {
+        kind("checked");
+        text("item", event.item());
+        json.writeStringProperty("result", JsonFields.kebab(event.result()));
+        Integer seen = event.seen();
+        if (seen != null) {
+            json.writeNumberProperty("seen", seen.intValue());
+        }
+        Double hours = event.hours();
+        if (hours != null) {
+            json.writeNumberProperty("hours", hours.doubleValue());
+        }
+        if (!event.conditions().isEmpty()) {
+            json.writeName("conditions").writeStartArray();
+            event.conditions().forEach(c -> json.writeString(JsonFields.kebab(c)));
+            json.writeEndArray();
+        }
+        text("note", event.note());
+        return json;
+    }
+
+    @Override
+    public JsonGenerator weighed(CaseEvent.Weighed event) {
+        kind("weighed");
+        json.writeStringProperty("fix", event.fixId());
+        Stakes stakes = event.stakes();
+        if (stakes != null) {
+            json.writeName("stakes").writeStartObject();
+            json.writeNumberProperty("repaired", stakes.repaired());
+            json.writeNumberProperty("leftAlone", stakes.leftAlone());
+            json.writeNumberProperty("madeWorse", stakes.madeWorse());
+            json.writeNumberProperty("forParts", stakes.forParts());
+            json.writeNumberProperty("cost", stakes.cost());
+            json.writeEndObject();
+        }
+        json.writeNumberProperty("success", event.success());
+        json.writeNumberProperty("worse", event.worse());
+        json.writeStringProperty("decided", JsonFields.kebab(event.decided()));
+        text("note", event.note());
+        return json;
+    }
+
+    @Override
     public JsonGenerator ended(CaseEvent.Ended event) {
         kind("ended");
         json.writeStringProperty("outcome", event.outcome().id());

@@ -100,6 +100,10 @@ final class JsonFields {
         return value.doubleValue();
     }
 
+    double requiredNumber(String key) {
+        return required(number(key), key);
+    }
+
     @Nullable
     Integer whole(String key) {
         JsonNode value = find(key);
@@ -148,7 +152,29 @@ final class JsonFields {
     }
 
     <E extends Enum<E>> E choice(String key, E[] choices, String otherwise) {
-        String text = text(key, otherwise);
+        return choiceOf(key, choices, text(key, otherwise));
+    }
+
+    /** A list of an enum's constants; empty when left out. */
+    <E extends Enum<E>> List<E> choices(String key, E[] choices) {
+        JsonNode array = find(key);
+        if (array == null) {
+            return List.of();
+        }
+        if (!array.isArray()) {
+            throw wrongType(key, "a list in square brackets");
+        }
+        List<E> all = new ArrayList<>(array.size());
+        for (JsonNode value : array) {
+            if (!value.isString()) {
+                throw wrongType(key, "texts in double quotes");
+            }
+            all.add(choiceOf(key, choices, value.stringValue()));
+        }
+        return all;
+    }
+
+    private <E extends Enum<E>> E choiceOf(String key, E[] choices, String text) {
         List<String> known = new ArrayList<>();
         for (E choice : choices) {
             if (kebab(choice).equals(text)) {

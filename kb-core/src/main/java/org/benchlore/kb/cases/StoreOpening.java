@@ -91,6 +91,9 @@ final class StoreOpening {
                 table.create();
             } else {
                 checkVersion(version, where);
+                if (version.orElseThrow() < EventTable.SCHEMA_VERSION) {
+                    table.stamp();
+                }
             }
             table.commit();
         } catch (SQLException | RuntimeException e) {

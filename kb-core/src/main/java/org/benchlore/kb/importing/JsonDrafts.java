@@ -83,6 +83,16 @@ final class JsonDrafts {
         }
 
         @Override
+        public Boolean checked(CaseEvent.Checked event) {
+            return true;
+        }
+
+        @Override
+        public Boolean weighed(CaseEvent.Weighed event) {
+            return true;
+        }
+
+        @Override
         public Boolean ended(CaseEvent.Ended event) {
             return add(Item.OUTCOME, event.outcome().id(), event.note());
         }

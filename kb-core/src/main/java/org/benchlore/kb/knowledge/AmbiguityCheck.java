@@ -1,18 +1,9 @@
 package org.benchlore.kb.knowledge;
 
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.TreeMap;
 
-/**
- * Ambiguity groups in the sense of IEEE Std 1522-2004: causes that no available test can tell apart, because under
- * each of them every symptom that a test reveals is expected in the same state.
- */
+/** Ambiguity groups of the {@link DependencyMatrix}, but for causes that say themselves why no test tells them apart. */
 final class AmbiguityCheck {
     private final Binding binding;
     private final Knowledge knowledge;
@@ -25,55 +16,11 @@ final class AmbiguityCheck {
     }
 
     void run() {
-        Map<Map<String, String>, List<Cause>> byRow = new LinkedHashMap<>();
-        for (Cause cause : knowledge.causes()) {
-            if (!binding.damaged(EntryKind.CAUSE, cause.id())) {
-                byRow.computeIfAbsent(row(cause), row -> new ArrayList<>()).add(cause);
-            }
-        }
-        byRow.forEach((row, causes) -> groups(causes).forEach(group -> report(row, group)));
-    }
-
-    /** The tested symptoms that the cause is expected to show otherwise than a unit at large, with the state. */
-    private Map<String, String> row(Cause cause) {
-        Map<String, String> row = new TreeMap<>();
-        for (Link link : cause.shows()) {
-            if (knowledge.testsRevealing(link.symptomId()).isEmpty()) {
-                continue;
-            }
-            knowledge.symptom(link.symptomId()).ifPresent(symptom -> {
-                Map<String, Double> background = new LinkedHashMap<>();
-                symptom.states().forEach(state -> background.put(state.id(), state.usual()));
-                String expected = likeliest(symptom, link.states());
-                if (!expected.equals(likeliest(symptom, background))) {
-                    row.put(symptom.id(), expected);
-                }
-            });
-        }
-        return row;
-    }
-
-    private static String likeliest(Symptom symptom, Map<String, Double> shares) {
-        return symptom.states().stream()
-                .map(State::id)
-                .max(Comparator.comparingDouble((String state) -> shares.getOrDefault(state, 0.0))
-                        .thenComparing(Comparator.reverseOrder()))
-                .orElse("");
-    }
-
-    /** Those of the causes that meet on one device: causes of two families are never up for choice together. */
-    private static Set<List<Cause>> groups(List<Cause> causes) {
-        Set<List<Cause>> groups = new LinkedHashSet<>();
-        causes.stream().map(Cause::scope).distinct().forEach(scope -> {
-            List<Cause> meeting =
-                    causes.stream().filter(c -> c.scope().contains(scope)).toList();
-            boolean within = groups.stream().anyMatch(group -> group.containsAll(meeting));
-            if (meeting.size() > 1 && !within) {
-                groups.removeIf(meeting::containsAll);
-                groups.add(meeting);
-            }
-        });
-        return groups;
+        DependencyMatrix matrix = new DependencyMatrix(knowledge);
+        List<Cause> open = knowledge.causes().stream()
+                .filter(cause -> cause.alike().isEmpty() && !binding.damaged(EntryKind.CAUSE, cause.id()))
+                .toList();
+        matrix.ambiguityGroups(open).forEach(group -> report(matrix.row(group.get(0)), group));
     }
 
     private void report(Map<String, String> row, List<Cause> group) {

@@ -2,6 +2,7 @@ package org.benchlore.kb.knowledge;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
@@ -65,7 +66,20 @@ final class Binding {
                 bind(EntryKind.TEST, actions::test).values(),
                 bind(EntryKind.FIX, actions::fix).values(),
                 bind(EntryKind.CAUTION, actions::caution).values(),
-                bind(EntryKind.DEVICE, devices::bind).values());
+                bind(EntryKind.DEVICE, devices::bind).values(),
+                origins());
+    }
+
+    private Map<EntryKind, Map<String, Pack>> origins() {
+        Map<EntryKind, Map<String, Pack>> packs = new EnumMap<>(EntryKind.class);
+        for (EntryKind kind : EntryKind.values()) {
+            Map<String, Pack> ofKind = new HashMap<>();
+            catalogue
+                    .all(kind)
+                    .forEach(entry -> ofKind.put(entry.id(), entry.base().head()));
+            packs.put(kind, ofKind);
+        }
+        return packs;
     }
 
     private StateList stateSet(Entry entry, Values values) {

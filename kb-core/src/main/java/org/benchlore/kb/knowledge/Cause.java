@@ -19,6 +19,7 @@ import java.util.List;
  * @param fixedBy fixes, best first as written
  * @param cautions ids of cautions, besides those of its tests and fixes
  * @param fools what commonly misleads
+ * @param alike why no test tells it from causes like it, or empty
  */
 public record Cause(
         String id,
@@ -34,7 +35,8 @@ public record Cause(
         List<String> confirmedBy,
         List<Remedy> fixedBy,
         List<String> cautions,
-        List<String> fools) {
+        List<String> fools,
+        String alike) {
     /** Whether something is broken. */
     public enum Kind {
         FAULT,

@@ -44,7 +44,8 @@ final class CauseBinder {
                 catalogue.referAll(EntryKind.TEST, fields, "confirmed-by"),
                 remedies(entry, fields),
                 catalogue.referAll(EntryKind.CAUTION, fields, "cautions"),
-                fields.texts("fools"));
+                fields.texts("fools"),
+                fields.text("alike", ""));
         fields.finish();
         return cause;
     }

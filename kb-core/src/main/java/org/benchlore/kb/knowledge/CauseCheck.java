@@ -110,7 +110,8 @@ final class CauseCheck {
         return symptom.states().stream().anyMatch(state -> state.normal() && raised(link, state));
     }
 
-    private static boolean raised(Link link, State state) {
+    /** Whether the cause makes a state clearly more likely than it is in a unit at large. */
+    static boolean raised(Link link, State state) {
         double share = link.states().getOrDefault(state.id(), state.usual());
         return odds(share) >= CLEARLY * odds(state.usual());
     }

@@ -1,7 +1,7 @@
 package org.benchlore.kb.knowledge;
 
-/** The sections of a pack, in the order they are bound. */
-enum EntryKind {
+/** What a pack holds: its sections, in the order they are bound. */
+public enum EntryKind {
     CAUTION("cautions", "caution", "id"),
     STATE_SET("state-sets", "state set", "id"),
     SYMPTOM("symptoms", "symptom", "id"),
@@ -18,5 +18,10 @@ enum EntryKind {
         this.section = section;
         this.word = word;
         this.idKey = idKey;
+    }
+
+    /** As in links and on the command line, such as {@code cause}. */
+    public String id() {
+        return word.replace(' ', '-');
     }
 }

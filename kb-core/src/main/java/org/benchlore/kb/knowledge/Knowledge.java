@@ -26,7 +26,13 @@ public final class Knowledge {
     private final Map<String, List<BenchTest>> testsRevealing;
     private final Map<String, List<Cause>> causesShowing;
     private final Map<String, List<Cause>> causesFixedBy;
+    private final Map<EntryKind, Map<String, Pack>> origins;
 
+    /**
+     * Links up what was bound.
+     *
+     * @param origins by kind and id, the pack that brought an entry in or replaced it last
+     */
     Knowledge(
             Collection<Pack> packs,
             Collection<Symptom> symptoms,
@@ -34,7 +40,8 @@ public final class Knowledge {
             Collection<BenchTest> tests,
             Collection<Fix> fixes,
             Collection<Caution> cautions,
-            Collection<Device> devices) {
+            Collection<Device> devices,
+            Map<EntryKind, Map<String, Pack>> origins) {
         this.packs = List.copyOf(packs);
         this.symptoms = byId(symptoms, Symptom::id);
         this.causes = byId(causes, Cause::id);
@@ -51,6 +58,7 @@ public final class Knowledge {
         this.causesFixedBy = inverse(
                 this.causes.values(),
                 c -> c.fixedBy().stream().map(Remedy::fixId).distinct().toList());
+        this.origins = origins;
     }
 
     /** Heads of the packs, in the order they were read. */
@@ -81,6 +89,15 @@ public final class Knowledge {
     /** Device families, in order of scope. */
     public List<Device> devices() {
         return devices;
+    }
+
+    /**
+     * The pack that brought an entry in or replaced it last; packs that refined it are not told.
+     *
+     * @param id for a device its scope, as written
+     */
+    public Optional<Pack> packOf(EntryKind kind, String id) {
+        return Optional.ofNullable(origins.getOrDefault(kind, Map.of()).get(id));
     }
 
     public Optional<Symptom> symptom(String id) {

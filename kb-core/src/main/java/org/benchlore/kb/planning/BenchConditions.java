@@ -11,7 +11,8 @@ import org.benchlore.kb.knowledge.Risk;
  * @param accepted highest risk to the unit that is acceptable, for tests and for fixes
  * @param costPerMinute what a minute at the bench costs, in any currency, above 0
  * @param unsolvedCost what it costs to end without a repair, in the same currency, from 0
- * @param failedFixes ids of fixes that were tried on this unit and did not help
+ * @param failedFixes ids of fixes that were tried on this unit and did not help; they are held against the causes they
+ *     should have cured, in place of what the query says was tried
  */
 public record BenchConditions(
         List<String> tools,

@@ -6,8 +6,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -162,6 +165,25 @@ public final class BenchRecord {
         return (remedy.works() * remedy.cases() + worked) / (remedy.cases() + tried);
     }
 
+    /**
+     * Per cause that one of these fixes could cure, the chance that all of them would have failed on it.
+     *
+     * @see org.benchlore.kb.ranking.RankingQuery#tried
+     */
+    public SortedMap<String, Double> tried(Collection<String> fixIds) {
+        SortedMap<String, Double> failed = new TreeMap<>();
+        for (String fixId : new TreeSet<>(fixIds)) {
+            for (Cause cause : knowledge.causesFixedBy(fixId)) {
+                for (Remedy remedy : cause.fixedBy()) {
+                    if (remedy.fixId().equals(fixId)) {
+                        failed.merge(cause.id(), 1 - works(cause.id(), remedy), (a, b) -> a * b);
+                    }
+                }
+            }
+        }
+        return failed;
+    }
+
     /** Chance that a fix leaves the unit worse: the pack's figure, updated by every trial. */
     double worsens(Fix fix) {
         List<CaseWork.Trial> of = byFix.getOrDefault(fix.id(), List.of());
@@ -197,6 +219,24 @@ public final class BenchRecord {
     /** The record of one fix, tried or not. */
     public FixRecord fix(String fixId) {
         return record(fixId, byFix.getOrDefault(fixId, List.of()));
+    }
+
+    /**
+     * The proof of a fix.
+     *
+     * @param confidence asked for, in (0,1)
+     * @param notCured probability before the run that the fix did not cure; empty for the fix's record, else ½
+     * @throws IllegalArgumentException if a number is out of range
+     */
+    public ProofPlan proof(ProofRecord known, double confidence, Optional<Double> notCured) {
+        double prior = notCured.or(
+                        () -> known.fixId().map(id -> 1 - fix(id).believed().mean()))
+                .orElse(0.5);
+        return ProofPlan.of(
+                known,
+                confidence,
+                prior,
+                known.fixId().flatMap(knowledge::fix).map(Fix::verify).orElse(List.of()));
     }
 
     private FixRecord record(String fixId, List<CaseWork.Trial> of) {

@@ -66,7 +66,7 @@ public record CaseWork(List<Trial> fixes, List<Use> tests) {
 
     /**
      * Reads a case. A fix that was followed by another did not cure alone, so it failed; the last one is judged by the
-     * latest ending. A unit that recovered by itself or showed no fault says nothing of its fixes, nor does an open case.
+     * latest ending or failed check. A unit that recovered by itself or showed no fault says nothing of its fixes, nor does an open case.
      */
     public static CaseWork of(CaseHistory history) {
         if (history.withdrawn()) {
@@ -89,6 +89,11 @@ public record CaseWork(List<Trial> fixes, List<Use> tests) {
                 ending = null;
             } else if (event instanceof CaseEvent.Ended ended) {
                 ending = ended.outcome();
+            } else if (event instanceof CaseEvent.Checked checked
+                    && checked.result() == CaseEvent.Checked.Result.FAILED) {
+                ending = ending == null || judged(ending).equals(Optional.of(Result.WORKED))
+                        ? Outcome.NOT_FIXED
+                        : ending;
             } else if (event instanceof CaseEvent.Tested test) {
                 tests.add(new Use(test.testId(), test.findings(), proven, Optional.ofNullable(test.minutes())));
             }

@@ -1,5 +1,6 @@
 package org.benchlore.kb.planning;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -15,6 +16,18 @@ public record NextStep(
         List<TestProposal> tests, Optional<FixChoice> repair, double minutesUntested, boolean stopTesting) {
     public NextStep {
         tests = List.copyOf(tests);
+    }
+
+    /**
+     * The test that tells most per minute, where none pays for itself and no fix does: with many suspects left, one test
+     * brings no repair nearer by itself, and still one has to begin somewhere. Empty otherwise.
+     */
+    public Optional<TestProposal> opening() {
+        return stopTesting && repair.isEmpty()
+                ? tests.stream()
+                        .max(Comparator.comparingDouble(TestProposal::bitsPerMinute)
+                                .thenComparing(p -> p.test().id(), Comparator.reverseOrder()))
+                : Optional.empty();
     }
 
     /**

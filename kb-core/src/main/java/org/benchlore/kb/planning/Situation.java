@@ -56,7 +56,7 @@ final class Situation {
         this.record = record;
         this.conditions = conditions;
         this.causes = List.copyOf(knowledge.causes());
-        this.posterior = afterFailed(model.probabilities(query));
+        this.posterior = model.probabilities(query);
         this.kept = keep(posterior);
         this.weights = new double[kept.length + 1];
         double sum = 0;
@@ -67,27 +67,6 @@ final class Situation {
         weights[kept.length] = Math.max(0, 1 - sum);
         findRepairs(query);
         this.tests = findTests(readings, query);
-    }
-
-    private double[] afterFailed(double[] p) {
-        if (conditions.failedFixes().isEmpty()) {
-            return p;
-        }
-        double sum = 0;
-        for (int c = 0; c < p.length; c++) {
-            if (c < causes.size()) {
-                for (Remedy remedy : causes.get(c).fixedBy()) {
-                    if (conditions.failedFixes().contains(remedy.fixId())) {
-                        p[c] *= 1 - record.works(causes.get(c).id(), remedy);
-                    }
-                }
-            }
-            sum += p[c];
-        }
-        for (int c = 0; c < p.length; c++) {
-            p[c] /= sum;
-        }
-        return p;
     }
 
     /** The unlisted cause is never kept: nothing is known to cure it. */

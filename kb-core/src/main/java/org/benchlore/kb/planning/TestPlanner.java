@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import org.benchlore.kb.cases.Stakes;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.DeviceScope;
@@ -110,7 +111,7 @@ public final class TestPlanner {
      * @param query what is known; without a finding the unit works, and success is the fix's record alone
      * @throws IllegalArgumentException if the packs have no such fix
      */
-    public Worth worth(RankingQuery query, String fixId, Worth.Stakes stakes) {
+    public Worth worth(RankingQuery query, String fixId, Stakes stakes) {
         Fix fix = knowledge
                 .fix(fixId)
                 .orElseThrow(() -> new IllegalArgumentException(
@@ -136,7 +137,9 @@ public final class TestPlanner {
     }
 
     Situation situation(RankingQuery query, BenchConditions conditions) {
-        return new Situation(knowledge, model, record, readings(query.scope()), query, conditions);
+        RankingQuery known =
+                conditions.failedFixes().isEmpty() ? query : query.tried(record.tried(conditions.failedFixes()));
+        return new Situation(knowledge, model, record, readings(query.scope()), known, conditions);
     }
 
     List<TestReadings> readings(DeviceScope scope) {

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.benchlore.kb.cases.Decision;
+import org.benchlore.kb.cases.Stakes;
 
 /**
  * Whether to touch a unit at all: expected result of each choice, in the currency of the stakes.
@@ -22,16 +24,6 @@ public record Worth(
         sensitivity = List.copyOf(sensitivity);
     }
 
-    /** What can be done. */
-    public enum Action {
-        /** Do the work. */
-        WORK,
-        /** Leave it as it is. */
-        LEAVE,
-        /** Take it for parts. */
-        PARTS
-    }
-
     /**
      * A choice.
      *
@@ -39,7 +31,7 @@ public record Worth(
      * @param low the same at the pessimistic end of the 90 % interval of success; equal where success plays no part
      * @param high at the optimistic end
      */
-    public record Choice(Action action, double expected, double low, double high) {}
+    public record Choice(Decision action, double expected, double low, double high) {}
 
     /**
      * How firm the choice is against one input.
@@ -50,32 +42,22 @@ public record Worth(
      */
     public record Sensitivity(String input, double now, Optional<Double> flipsAt) {}
 
-    /**
-     * What is at stake, in any one currency; a unit in use has a value if left alone, a dead one next to none.
-     *
-     * @param repaired value if the work succeeds; for a working unit, what it is worth once made more lasting
-     * @param leftAlone value as it stands, future trouble reckoned in
-     * @param madeWorse value if the work leaves it worse
-     * @param forParts value as parts now
-     * @param cost of the work: time and parts, whether it succeeds or not
-     */
-    public record Stakes(double repaired, double leftAlone, double madeWorse, double forParts, double cost) {
-        public Stakes {
-            for (double value : new double[] {repaired, leftAlone, madeWorse, forParts, cost}) {
-                if (!(Math.abs(value) < Double.POSITIVE_INFINITY)) {
-                    throw new IllegalArgumentException("a stake of " + value + "; give finite numbers");
-                }
-            }
-        }
+    /** After work that neither cured nor harmed one still chooses between keeping it and parting it out. */
+    static double unchanged(Stakes stakes) {
+        return Math.max(stakes.leftAlone(), stakes.forParts());
+    }
 
-        /** After work that neither cured nor harmed one still chooses between keeping it and parting it out. */
-        double unchanged() {
-            return Math.max(leftAlone, forParts);
-        }
+    /** Expected result of the work. */
+    static double work(Stakes stakes, double success, double worse) {
+        return success * stakes.repaired()
+                + worse * stakes.madeWorse()
+                + (1 - success - worse) * unchanged(stakes)
+                - stakes.cost();
+    }
 
-        double work(double success, double worse) {
-            return success * repaired + worse * madeWorse + (1 - success - worse) * unchanged() - cost;
-        }
+    /** Weighs the choices with chances known outright, such as those that were reckoned with when it was decided. */
+    public static Worth of(Stakes stakes, double success, double worse) {
+        return of(stakes, new Rate(success, success, success), worse);
     }
 
     /**
@@ -94,16 +76,16 @@ public record Worth(
         double harm = p < 1 ? Math.min(1, worse / (1 - p)) : 0;
         List<Choice> choices = new ArrayList<>();
         choices.add(new Choice(
-                Action.WORK,
-                stakes.work(p, worse),
-                stakes.work(success.low(), harm * (1 - success.low())),
-                stakes.work(success.high(), harm * (1 - success.high()))));
-        choices.add(new Choice(Action.LEAVE, stakes.leftAlone(), stakes.leftAlone(), stakes.leftAlone()));
-        choices.add(new Choice(Action.PARTS, stakes.forParts(), stakes.forParts(), stakes.forParts()));
+                Decision.WORK,
+                work(stakes, p, worse),
+                work(stakes, success.low(), harm * (1 - success.low())),
+                work(stakes, success.high(), harm * (1 - success.high()))));
+        choices.add(new Choice(Decision.LEAVE, stakes.leftAlone(), stakes.leftAlone(), stakes.leftAlone()));
+        choices.add(new Choice(Decision.PARTS, stakes.forParts(), stakes.forParts(), stakes.forParts()));
         choices.sort(Comparator.comparingDouble(Choice::expected).reversed().thenComparing(Choice::action));
-        double failed = harm * stakes.madeWorse() + (1 - harm) * stakes.unchanged();
+        double failed = harm * stakes.madeWorse() + (1 - harm) * unchanged(stakes);
         double rise = stakes.repaired() - failed;
-        double flip = (stakes.unchanged() + stakes.cost() - failed) / rise;
+        double flip = (unchanged(stakes) + stakes.cost() - failed) / rise;
         return new Worth(
                 choices,
                 p,
@@ -114,16 +96,16 @@ public record Worth(
 
     /** The work's advantage over the best alternative is linear in these, so the break-even is exact. */
     private static List<Sensitivity> sensitivity(Stakes s, double p, double worse) {
-        double margin = s.work(p, worse) - s.unchanged();
+        double margin = work(s, p, worse) - unchanged(s);
         double kept = p + worse;
-        double flipLeft = kept > 0 ? s.unchanged() + margin / kept : Double.NaN;
+        double flipLeft = kept > 0 ? unchanged(s) + margin / kept : Double.NaN;
         return List.of(
                 flip("repaired", s.repaired(), s.repaired() - margin / p),
                 // What is left alone only counts where it is the better alternative.
                 flip("leftAlone", s.leftAlone(), flipLeft >= s.forParts() ? flipLeft : Double.NaN),
                 flip("madeWorse", s.madeWorse(), s.madeWorse() - margin / worse),
                 flip("cost", s.cost(), s.cost() + margin),
-                flip("worse", worse, worse + margin / (s.unchanged() - s.madeWorse())));
+                flip("worse", worse, worse + margin / (unchanged(s) - s.madeWorse())));
     }
 
     private static Sensitivity flip(String input, double now, double at) {

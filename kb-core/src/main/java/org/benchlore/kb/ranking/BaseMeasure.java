@@ -9,11 +9,13 @@ final class BaseMeasure {
     private final Catalogue catalogue;
     private final RankingSettings settings;
     private final FindingCounts counts;
+    private final Reporting reporting;
 
-    BaseMeasure(Catalogue catalogue, FindingCounts counts) {
+    BaseMeasure(Catalogue catalogue, FindingCounts counts, Reporting reporting) {
         this.catalogue = catalogue;
         this.settings = catalogue.settings();
         this.counts = counts;
+        this.reporting = reporting;
     }
 
     /** P0(state | cause); in (0, 1), and summing to 1 over the states of the symptom. */
@@ -27,8 +29,40 @@ final class BaseMeasure {
 
     private double background(int symptom, int state) {
         double worth = settings.backgroundCases();
-        return (worth * catalogue.background(symptom)[state] + counts.seen(symptom, state))
-                / (worth + counts.looked(symptom));
+        double[] packs = catalogue.background(symptom);
+        double looked = counts.looked(symptom);
+        double silent = looked > 0 ? silentCases(symptom, counts.casesWithoutOpinion(symptom) - looked) : 0;
+        double unsaid = silent > 0 ? silent * givenSilence(symptom, state, packs[state], packs[normal(symptom)]) : 0;
+        return (worth * packs[state] + counts.seen(symptom, state) + unsaid) / (worth + looked + silent);
+    }
+
+    /**
+     * P(state | cause) with the cause's own cases counted, those among them that kept silent.
+     *
+     * @param strength cases that the belief is worth
+     */
+    double theta(int cause, int symptom, int state, double strength) {
+        double p = probability(cause, symptom, state);
+        double looked = counts.looked(cause, symptom);
+        if (looked <= 0 && !(opinion(cause, symptom) && reporting.tells(symptom))) {
+            return p;
+        }
+        double silent = silentCases(symptom, counts.cases(cause) - looked);
+        double unsaid =
+                silent > 0 ? silent * givenSilence(symptom, state, p, probability(cause, symptom, normal(symptom))) : 0;
+        return Smoothing.theta(counts.single(cause, symptom, state) + unsaid, looked + silent, strength, p);
+    }
+
+    private double silentCases(int symptom, double cases) {
+        return Math.max(0, cases) * reporting.silentWeight(symptom);
+    }
+
+    private double givenSilence(int symptom, int state, double p, double pNormal) {
+        return reporting.givenSilence(symptom, state, p, pNormal);
+    }
+
+    private int normal(int symptom) {
+        return reporting.normalState(symptom);
     }
 
     /** How many cases the belief is worth; above 0. */

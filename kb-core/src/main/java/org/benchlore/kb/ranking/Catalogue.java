@@ -45,8 +45,7 @@ final class Catalogue {
     private final double[][] worth;
     private final double[] share;
     private final double[] unlistedSpread;
-    /** Per symptom and state, chance that a note mentions it; null where silence says nothing. */
-    private final double[][] mention;
+    private final Reporting reporting;
 
     /**
      * Reads the packs.
@@ -61,7 +60,7 @@ final class Catalogue {
         background = new double[symptoms.size()][];
         unlistedSpread = new double[symptoms.size()];
         backgroundWorth = new double[symptoms.size()];
-        mention = new double[symptoms.size()][];
+        reporting = Reporting.stated(symptoms, settings);
         for (int s = 0; s < symptoms.size(); s++) {
             Symptom symptom = symptoms.get(s);
             symptomNumbers.put(symptom.id(), s);
@@ -70,7 +69,6 @@ final class Catalogue {
                     .mapToDouble(x -> opinions ? x.usual() : even)
                     .toArray();
             backgroundWorth[s] = BACKGROUND_CASES * lopsided(background[s]);
-            mention[s] = mention(symptom, settings);
         }
         linked = new int[causes.size()][];
         opinion = new double[causes.size()][][];
@@ -115,17 +113,6 @@ final class Catalogue {
             p[x] = (1 - share) * background[x] + share / p.length;
         }
         return p;
-    }
-
-    private static double[] mention(Symptom symptom, RankingSettings settings) {
-        double abnormal = switch (symptom.reported()) {
-            case ALWAYS -> settings.mentionAlways();
-            case USUALLY -> settings.mentionUsually();
-            case IF_TESTED -> 0;
-        };
-        return symptom.states().stream()
-                .mapToDouble(x -> x.normal() ? abnormal * RankingSettings.MENTION_NORMAL : abnormal)
-                .toArray();
     }
 
     private double[] byState(Link link) {
@@ -241,8 +228,9 @@ final class Catalogue {
         return background[s];
     }
 
-    double[] mention(int s) {
-        return mention[s];
+    /** What the symptoms' kinds say of what notes leave unsaid. */
+    Reporting reporting() {
+        return reporting;
     }
 
     /**

@@ -5,8 +5,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What was learnt about findings that travel together, from a fixed set of cases: how far to trust the packs' opinions,
- * the power with which each finding counts, and, per cause, how one finding changes the probability of another. Immutable;
+ * What was learnt from a fixed set of cases beside plain counts: how far to trust the packs' opinions, what notes leave
+ * unsaid, the power with which each finding counts, and, per cause, how one finding changes the probability of another. Immutable;
  * without cases it changes nothing, and the ranking is the exact posterior under independence.
  *
  * <pre>
@@ -20,14 +20,16 @@ import org.jspecify.annotations.Nullable;
  */
 final class Dependence {
     /** Nothing learnt. */
-    static final Dependence NONE = new Dependence(null, null);
+    static final Dependence NONE = new Dependence(null, null, null);
 
     private final @Nullable Powers powers;
     private final @Nullable LogTerms terms;
+    private final @Nullable Reporting reporting;
 
-    private Dependence(@Nullable Powers powers, @Nullable LogTerms terms) {
+    private Dependence(@Nullable Powers powers, @Nullable LogTerms terms, @Nullable Reporting reporting) {
         this.powers = powers;
         this.terms = terms;
+        this.reporting = reporting;
     }
 
     /**
@@ -42,14 +44,20 @@ final class Dependence {
         List<CaseRow> ordered = rows.stream().sorted(CaseRow.BY_CONTENT).toList();
         FindingCounts counts = new FindingCounts(catalogue);
         ordered.forEach(row -> counts.add(row, 1));
-        BaseMeasure base = new BaseMeasure(catalogue, counts);
+        Reporting reporting = Reporting.learn(catalogue, ordered);
+        BaseMeasure base = new BaseMeasure(catalogue, counts, reporting);
         Powers powers = new DependenceFit(counts, base).fit(ordered);
-        return new Dependence(powers, new LogTerms(counts, base, powers.worth()));
+        return new Dependence(powers, new LogTerms(counts, base, powers.worth()), reporting);
     }
 
     /** Factor on how many cases a belief is worth, a pack's opinion or the background. */
     double worth(boolean opinion, int symptom) {
         return powers == null ? 1 : powers.worth().factor(opinion, symptom);
+    }
+
+    /** How readily notes mention each symptom. */
+    Reporting reporting(Catalogue catalogue) {
+        return reporting == null ? catalogue.reporting() : reporting;
     }
 
     /** The findings of one query taken together; null when nothing is learnt and each counts in full by itself. */

@@ -66,12 +66,9 @@ final class DependenceFit {
                 boolean opinion = base.opinion(row.cause, s);
                 double[] factors = opinion ? OPINION_FACTORS : BACKGROUND_FACTORS;
                 double[] sum = opinion ? opinions : backgrounds[s];
-                double n = counts.single(row.cause, s, row.states[i]);
-                double looked = counts.looked(row.cause, s);
                 double strength = base.strength(row.cause, s, stated);
-                double belief = base.probability(row.cause, s, row.states[i]);
                 for (int k = 0; k < factors.length; k++) {
-                    sum[k] += row.weight() * Math.log(Smoothing.theta(n, looked, factors[k] * strength, belief));
+                    sum[k] += row.weight() * Math.log(base.theta(row.cause, s, row.states[i], factors[k] * strength));
                 }
             }
             counts.addSingles(row, 1);

@@ -98,12 +98,21 @@ final class FindingCounts {
         return perCause[cause] * MICRO;
     }
 
-    /** n(s,x) over all causes. */
+    /** Cases of the listed causes that say nothing of the symptom. */
+    double casesWithoutOpinion(int symptom) {
+        long sum = total - perCause[catalogue.unlisted()];
+        for (int c : catalogue.speaking(symptom)) {
+            sum -= perCause[c];
+        }
+        return sum * MICRO;
+    }
+
+    /** n(s,x) over all causes without an opinion. */
     double seen(int symptom, int state) {
         return seen[symptom][state] * MICRO;
     }
 
-    /** n(s) over all causes. */
+    /** n(s) over all causes without an opinion. */
     double looked(int symptom) {
         return seen[symptom][states[symptom]] * MICRO;
     }

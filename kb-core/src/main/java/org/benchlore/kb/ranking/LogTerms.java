@@ -84,11 +84,7 @@ final class LogTerms {
     }
 
     double theta(int cause, int symptom, int state) {
-        return Smoothing.theta(
-                counts.single(cause, symptom, state),
-                counts.looked(cause, symptom),
-                base.strength(cause, symptom, worth),
-                base.probability(cause, symptom, state));
+        return base.theta(cause, symptom, state, base.strength(cause, symptom, worth));
     }
 
     Link computeLink(int parent, int parentState, int child, int state) {

@@ -29,16 +29,20 @@ final class Pairs {
     private final ScopeView view;
     private final List<Catalogue.Observation> observations;
     private final Dependence.@Nullable Together together;
+    /** Per cause, the chance that what was tried would have failed; beside a second fault it fails anyway. */
+    private final double[] failed;
 
     Pairs(
             Catalogue catalogue,
             ScopeView view,
             List<Catalogue.Observation> observations,
-            Dependence.@Nullable Together together) {
+            Dependence.@Nullable Together together,
+            double[] failed) {
         this.catalogue = catalogue;
         this.view = view;
         this.observations = observations;
         this.together = together;
+        this.failed = failed;
     }
 
     PairRanking rank(boolean workedOnBefore, int limit) {
@@ -85,7 +89,7 @@ final class Pairs {
     private double[] single(double share) {
         double[] score = view.logPrior.clone();
         for (int c = 0; c < score.length; c++) {
-            score[c] += Math.log(share);
+            score[c] += Math.log(share * failed[c]);
             for (int i = 0; i < observations.size(); i++) {
                 Catalogue.Observation o = observations.get(i);
                 score[c] += power(i) * Math.log(o.given(view.column(o.symptom).p, c));

@@ -27,7 +27,7 @@ public record Ranking(DeviceScope scope, List<Finding> findings, List<RankedCaus
      * @param probability posterior, in (0,1)
      * @param interval 90 % credible interval from the uncertainty of the numbers behind it
      * @param cases past cases that ended with this cause in this scope
-     * @param priorDecibans 10 log10 of the prior odds
+     * @param priorDecibans 10 log10 of the prior odds, with what was tried in vain held against it
      * @param evidence weight of each finding taken alone, in the order of {@link Ranking#findings}
      * @param unmentionedDecibans weight of what was not mentioned
      * @param overlapDecibans what the findings lose or gain by being taken together; closes the sum to 10 log10 of the

@@ -167,7 +167,7 @@ public final class RankingModel {
      * @throws IllegalArgumentException if a finding names an unknown symptom or state, or a symptom comes twice
      */
     public Ranking rank(RankingQuery query) {
-        ScopeView view = view(query.scope());
+        ScopeView view = view(query);
         List<Catalogue.Observation> observations = observe(query);
         return new Explanation(catalogue, view, counts, query, observations, dependence.together(observations, view))
                 .ranking();
@@ -180,7 +180,7 @@ public final class RankingModel {
      * @throws IllegalArgumentException as {@link #rank}
      */
     public double[] probabilities(RankingQuery query) {
-        ScopeView view = view(query.scope());
+        ScopeView view = view(query);
         List<Catalogue.Observation> observations = observe(query);
         return Posterior.of(view, observations, query.fromNote(), dependence.together(observations, view));
     }
@@ -225,7 +225,7 @@ public final class RankingModel {
     public PairRanking pairs(RankingQuery query, int limit) {
         ScopeView view = view(query.scope());
         List<Catalogue.Observation> observations = observe(query);
-        return new Pairs(catalogue, view, observations, dependence.together(observations, view))
+        return new Pairs(catalogue, view, observations, dependence.together(observations, view), failed(query))
                 .rank(query.workedOnBefore(), limit);
     }
 
@@ -248,6 +248,24 @@ public final class RankingModel {
             }
         }
         return observations;
+    }
+
+    /** With what was tried in vain held against its causes. */
+    private ScopeView view(RankingQuery query) {
+        ScopeView view = view(query.scope());
+        return query.tried().isEmpty() ? view : view.after(failed(query));
+    }
+
+    private double[] failed(RankingQuery query) {
+        double[] failed = new double[catalogue.causes()];
+        Arrays.fill(failed, 1);
+        query.tried().forEach((id, p) -> {
+            int c = catalogue.causeNumber(id);
+            if (c >= 0) {
+                failed[c] = p;
+            }
+        });
+        return failed;
     }
 
     private ScopeView view(DeviceScope scope) {

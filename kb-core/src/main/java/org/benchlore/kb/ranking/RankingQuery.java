@@ -1,6 +1,10 @@
 package org.benchlore.kb.ranking;
 
+import java.util.Collections;
 import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.reading.Finding;
 
@@ -13,10 +17,29 @@ import org.benchlore.kb.reading.Finding;
  *     were picked from a list, where silence says nothing
  * @param workedOnBefore whether somebody had been inside the unit, so that two faults at once are likelier; only {@link
  *     RankingModel#pairs} asks
+ * @param tried per cause id, the probability in (0,1] that what was tried in vain would have failed had that been the only
+ *     fault; causes left out have 1, as has every pair of faults
  */
-public record RankingQuery(List<Finding> findings, DeviceScope scope, boolean fromNote, boolean workedOnBefore) {
+public record RankingQuery(
+        List<Finding> findings,
+        DeviceScope scope,
+        boolean fromNote,
+        boolean workedOnBefore,
+        SortedMap<String, Double> tried) {
     public RankingQuery {
         findings = List.copyOf(findings);
+        tried = Collections.unmodifiableSortedMap(new TreeMap<>(tried));
+        for (Map.Entry<String, Double> e : tried.entrySet()) {
+            if (!(e.getValue() > 0 && e.getValue() <= 1)) {
+                throw new IllegalArgumentException("what was tried failed with " + e.getValue() + ", given cause '"
+                        + e.getKey() + "'; give a probability above 0");
+            }
+        }
+    }
+
+    /** Nothing was tried. */
+    public RankingQuery(List<Finding> findings, DeviceScope scope, boolean fromNote, boolean workedOnBefore) {
+        this(findings, scope, fromNote, workedOnBefore, Collections.emptySortedMap());
     }
 
     /** A unit nobody is known to have worked on. */
@@ -27,5 +50,15 @@ public record RankingQuery(List<Finding> findings, DeviceScope scope, boolean fr
     /** Findings picked outright, in any device. */
     public static RankingQuery of(List<Finding> findings) {
         return new RankingQuery(findings, DeviceScope.ANY, false);
+    }
+
+    /** The same with other findings. */
+    public RankingQuery with(List<Finding> others) {
+        return new RankingQuery(others, scope, fromNote, workedOnBefore, tried);
+    }
+
+    /** The same with something else tried in vain; see {@link #tried}. */
+    public RankingQuery tried(SortedMap<String, Double> inVain) {
+        return new RankingQuery(findings, scope, fromNote, workedOnBefore, inVain);
     }
 }

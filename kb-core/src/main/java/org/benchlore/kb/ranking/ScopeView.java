@@ -15,6 +15,7 @@ final class ScopeView {
     private final RankingSettings settings;
     private final Counts[] counts;
     private final Dependence dependence;
+    private final Reporting reporting;
     private final List<DeviceScope> lineage;
     final double[] prior;
     final double[] logPrior;
@@ -26,6 +27,7 @@ final class ScopeView {
         this.settings = catalogue.settings();
         this.counts = counts;
         this.dependence = dependence;
+        this.reporting = dependence.reporting(catalogue);
         this.lineage = scope.lineage();
         this.columns = new AtomicReferenceArray<>(catalogue.symptoms());
         this.prior = prior(scope);
@@ -33,6 +35,34 @@ final class ScopeView {
         for (int c = 0; c < prior.length; c++) {
             logPrior[c] = prior[c] > 0 ? Math.log(prior[c]) : Double.NEGATIVE_INFINITY;
         }
+    }
+
+    /** The same view with what was tried in vain held against the causes it should have cured. */
+    private ScopeView(ScopeView of, double[] failed) {
+        this.catalogue = of.catalogue;
+        this.settings = of.settings;
+        this.counts = of.counts;
+        this.dependence = of.dependence;
+        this.reporting = of.reporting;
+        this.lineage = of.lineage;
+        this.columns = of.columns;
+        this.unmentioned = of.unmentioned();
+        this.prior = of.prior.clone();
+        this.logPrior = new double[prior.length];
+        double sum = 0;
+        for (int c = 0; c < prior.length; c++) {
+            prior[c] *= failed[c];
+            sum += prior[c];
+        }
+        for (int c = 0; c < prior.length; c++) {
+            prior[c] /= sum;
+            logPrior[c] = prior[c] > 0 ? Math.log(prior[c]) : Double.NEGATIVE_INFINITY;
+        }
+    }
+
+    /** @param failed per cause, the probability in (0,1] that what was tried would have failed */
+    ScopeView after(double[] failed) {
+        return new ScopeView(this, failed);
     }
 
     /** P(state | cause) of one symptom for all causes, and what the numbers rest on. */
@@ -124,16 +154,15 @@ final class ScopeView {
      * that speak of the symptom differ from the background, so a whole column is not needed.
      */
     private double @Nullable [] logUnmentioned(int s, double[] background) {
-        double[] mention = catalogue.mention(s);
-        if (mention[0] == 0) {
+        if (!reporting.tells(s)) {
             return null;
         }
         double[] log = new double[catalogue.causes()];
         double[] worth = new double[log.length];
-        double silentBackground = silent(mention, background);
+        double silentBackground = reporting.unsaid(s, background);
         for (int c : catalogue.speaking(s)) {
             double[] given = pooled(c, s, base(c, s, background), worth);
-            log[c] = Math.log(silent(mention, given) / silentBackground);
+            log[c] = Math.log(reporting.unsaid(s, given) / silentBackground);
         }
         return log;
     }
@@ -158,7 +187,7 @@ final class ScopeView {
         if (seen == 0) {
             return packs;
         }
-        double total = settings.backgroundCases() + seen + addSilent(n, cases - seen, catalogue.mention(s), packs);
+        double total = settings.backgroundCases() + seen + reporting.addSilent(s, n, cases - seen, packs);
         double[] learnt = new double[packs.length];
         for (int x = 0; x < learnt.length; x++) {
             learnt[x] = (settings.backgroundCases() * packs[x] + n[x]) / total;
@@ -190,15 +219,6 @@ final class ScopeView {
         return spread;
     }
 
-    /** P(a note does not mention the symptom), given P(state). */
-    private static double silent(double[] mention, double[] states) {
-        double p = 1;
-        for (int x = 0; x < states.length; x++) {
-            p -= mention[x] * states[x];
-        }
-        return p;
-    }
-
     private double[] pooled(int c, int s, double[] base, double[] worth) {
         double[] p = base;
         double strength = catalogue.worth(c, s) * dependence.worth(catalogue.speaks(c, s), s);
@@ -206,7 +226,6 @@ final class ScopeView {
         if (counts[c].isEmpty()) {
             return p;
         }
-        double[] mention = catalogue.mention(s);
         boolean learnt = false;
         for (int level = 0; level < lineage.size(); level++) {
             double[] n = statesAt(c, s, level, p.length);
@@ -214,11 +233,11 @@ final class ScopeView {
             for (double x : n) {
                 seen += x;
             }
-            if (seen == 0 && (mention[0] == 0 || !catalogue.speaks(c, s))) {
+            if (seen == 0 && (!reporting.tells(s) || !catalogue.speaks(c, s))) {
                 continue;
             }
             double m = learnt ? settings.scopeCases() : strength;
-            double silentCases = addSilent(n, casesAt(c, level) - seen, mention, p);
+            double silentCases = reporting.addSilent(s, n, casesAt(c, level) - seen, p);
             double total = m + seen + silentCases;
             double[] next = new double[p.length];
             for (int x = 0; x < p.length; x++) {
@@ -229,26 +248,6 @@ final class ScopeView {
             learnt = true;
         }
         return p;
-    }
-
-    /**
-     * Cases that did not mention the symptom were mostly normal, as far as its kind is reported unasked; without them the
-     * share of abnormal states would drift to 1.
-     */
-    private static double addSilent(double[] n, double silentCases, double[] mention, double[] p) {
-        double told = 0;
-        for (double m : mention) {
-            told = Math.max(told, m);
-        }
-        double weight = silentCases * told * (1 - RankingSettings.MENTION_NORMAL);
-        if (weight <= 0) {
-            return 0;
-        }
-        double silent = silent(mention, p);
-        for (int x = 0; x < n.length; x++) {
-            n[x] += weight * p[x] * (1 - mention[x]) / silent;
-        }
-        return weight;
     }
 
     private double[] statesAt(int c, int s, int level, int states) {
@@ -278,7 +277,7 @@ final class ScopeView {
             n[x] = own[x] / (double) Lesson.WHOLE;
             seen += n[x];
         }
-        addSilent(n, counts[c].weight(DeviceScope.ANY) - seen, catalogue.mention(s), catalogue.opinion(c, s));
+        reporting.addSilent(s, n, counts[c].weight(DeviceScope.ANY) - seen, catalogue.opinion(c, s));
         return n;
     }
 

@@ -54,8 +54,7 @@ final class Turns {
     private Turn turn(RankingQuery query, Symptom symptom, State state, double chance, double[] now, int leader) {
         List<Finding> findings = new ArrayList<>(query.findings());
         findings.add(Finding.of(symptom.id(), state.id()));
-        double[] then = model.probabilities(
-                new RankingQuery(findings, query.scope(), query.fromNote(), query.workedOnBefore()));
+        double[] then = model.probabilities(query.with(findings));
         int next = first(then);
         return new Turn(symptom.id(), state.id(), chance, id(leader), now[leader], then[leader], id(next), then[next]);
     }

@@ -1,5 +1,6 @@
 package org.benchlore.kb.reading;
 
+import java.util.Comparator;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -12,6 +13,14 @@ final class Claim {
     /** How likely the other states are, relative to the one said, when the writer is in doubt. Our own choice. */
     private static final double DOUBTED = 0.35;
 
+    /** In the order of the text; at one place by symptom, so that it does not depend on how they were found. */
+    static final Comparator<Claim> BY_PLACE = Comparator.comparingInt((Claim c) -> c.from)
+            .thenComparingInt(c -> c.to)
+            .thenComparing(c -> c.symptom.id());
+
+    /** How likely another fault is when one is denied, relative to none. Our own choice; it decides what stands first. */
+    private static final double ANOTHER_FAULT = 0.95;
+
     final Symptom symptom;
     final Passage.@Nullable Item name;
 
@@ -21,6 +30,11 @@ final class Claim {
     int state;
     int from;
     int to;
+
+    /** The stretch of text that is about it, in tokens; set when all claims are known. */
+    int stretchFrom;
+
+    int stretchTo;
     boolean negated;
 
     /** Whether the state comes from "no NAME" alone. */
@@ -28,6 +42,9 @@ final class Claim {
 
     /** Whether a negated state means any other, whatever its opposite. */
     boolean anyOther;
+
+    /** Whether it repeats what is said of another member of its list. */
+    boolean listed;
 
     /** Set when a later exception takes it back. */
     boolean dropped;
@@ -66,7 +83,7 @@ final class Claim {
         } else {
             for (State other : symptom.states()) {
                 if (!other.id().equals(said.id())) {
-                    likelihoods.put(other.id(), 1.0);
+                    likelihoods.put(other.id(), other.normal() || said.normal() ? 1.0 : ANOTHER_FAULT);
                 }
             }
         }

@@ -3,73 +3,211 @@ package org.benchlore.kb.reading;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumSet;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.Reading.Condition;
 import org.benchlore.kb.reading.Reading.Source;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
 
 /**
- * What the words around a claim say about it: doubt, history, conditions, who says so. A cue counts for the claims of its
- * comma-separated segment; one in a segment of its own counts for the clause.
+ * What the words around a claim say about it: doubt, history, conditions, who says so; after ConText (Harkema and others,
+ * J. Biomed. Inform. 42:839-851, 2009). A cue counts for the claim in whose stretch it stands; one that stands in none counts
+ * for its neighbour, and who speaks and of what time for the rest of the sentence.
  */
 final class Context {
-    /** Items looked at on either side. */
-    private static final int REACH = 10;
-
     /** Tokens looked at for a closing question mark. */
     private static final int ASKED_REACH = 30;
 
-    private final Passage passage;
-    private final Set<Integer> segmentsWithClaims = new HashSet<>();
+    /** Seconds from which on "after …" is a condition and not a start. */
+    private static final double A_WHILE = 60;
 
+    private static final Set<String> AFTER = Set.of("after");
+    private static final Set<String> DRAWING = Set.of("at", "with", "draw", "under", "load");
+    private static final Set<String> WAS = Set.of("was", "were", "had", "did", "used");
+
+    private final Passage passage;
+    private final List<Claim> claims;
+    private final List<Set<Cue>> cues = new ArrayList<>();
+
+    /** Finds the cues of claims, which are in order and have their stretches. */
     Context(Passage passage, List<Claim> claims) {
         this.passage = passage;
-        for (Claim claim : claims) {
-            for (int i = claim.from; i < claim.to; i++) {
-                segmentsWithClaims.add(passage.segment(i));
+        this.claims = claims;
+        int farthest = 0;
+        int[] reach = new int[claims.size()];
+        for (int i = 0; i < claims.size(); i++) {
+            cues.add(EnumSet.noneOf(Cue.class));
+            farthest = Math.max(farthest, claims.get(i).stretchTo);
+            reach[i] = farthest;
+        }
+        int next = 0;
+        for (Item item : passage.items) {
+            Cue cue = item.entry.cue;
+            while (next < claims.size() && claims.get(next).stretchFrom <= item.from) {
+                next++;
+            }
+            if (cue != null && item.free()) {
+                place(item, cue, next, reach);
+            }
+        }
+        for (int i = 0; i < claims.size(); i++) {
+            quantities(claims.get(i), cues.get(i));
+            if (asked(claims.get(i))) {
+                cues.get(i).add(Cue.DOUBT);
+            }
+        }
+        contrastWithNow();
+    }
+
+    /** "After 25 min", "at 2 A": quantities that are conditions. */
+    private void quantities(Claim claim, Set<Cue> found) {
+        for (int i = claim.stretchFrom; i < claim.stretchTo; i++) {
+            Token token = passage.token(i);
+            if (token.kind() != Kind.QUANTITY || passage.readAt(i) != null) {
+                continue;
+            }
+            if (token.unit().equals("s") && token.value() >= A_WHILE && precedes(i, AFTER)) {
+                found.add(Cue.AFTER_A_WHILE);
+            } else if (token.unit().equals("A") && precedes(i, DRAWING)) {
+                found.add(Cue.UNDER_LOAD);
             }
         }
     }
 
-    /** Cues that count for a claim. */
-    Set<Cue> around(Claim claim) {
-        EnumSet<Cue> cues = EnumSet.noneOf(Cue.class);
-        int first = firstItemFrom(claim.from);
-        for (int i = first; i < passage.items.size() && i < first + REACH; i++) {
-            note(claim, passage.items.get(i), cues);
+    private boolean precedes(int token, Set<String> words) {
+        for (int i = token - 1; i >= Math.max(0, token - 2); i--) {
+            if (words.contains(passage.token(i).term())) {
+                return true;
+            }
         }
-        for (int i = first - 1; i >= 0 && i >= first - REACH; i--) {
+        return false;
+    }
+
+    /** Cues that count for the claim of that number. */
+    Set<Cue> of(int claim) {
+        return cues.get(claim);
+    }
+
+    /**
+     * Notes a cue.
+     *
+     * @param next number of the first claim whose stretch starts behind it
+     * @param reach per claim, the farthest end of a stretch up to it
+     */
+    private void place(Item item, Cue cue, int next, int[] reach) {
+        boolean inside = false;
+        for (int i = next - 1; i >= 0 && reach[i] > item.from; i--) {
+            if (claims.get(i).stretchTo > item.from) {
+                inside = true;
+                cues.get(i).add(cue);
+            }
+        }
+        boolean opens = !inside || opensStretch(item, next);
+        if (cue == Cue.OWNER || (cue == Cue.PAST && opens)) {
+            onwards(item, cue, next);
+        } else if (cue == Cue.DOUBT && !inside && next > 0 && sameSentence(next - 1, item)) {
+            backwards(item, cue, next - 1);
+        } else if (!inside && attaches(cue) && light(item)) {
+            beside(item, cue, next);
+        }
+    }
+
+    private static boolean attaches(Cue cue) {
+        return Cue.CONDITIONS.contains(cue) || cue == Cue.DOUBT || cue == Cue.MEASURED || cue == Cue.PAST || cue == Cue.NOW;
+    }
+
+    /** Whether the segment says nothing but cues, so that they must be meant for a neighbour. */
+    private boolean light(Item item) {
+        return light(item, -1) && light(item, 1);
+    }
+
+    private boolean light(Item item, int step) {
+        int i = step < 0 ? item.from - 1 : item.to;
+        for (; i >= 0 && i < passage.size() && passage.sameSegment(i, item.from); i += step) {
+            boolean cue = passage.item(i).filter(c -> c.entry.cue != null).isPresent();
+            if (!cue && Plain.content(passage.token(i))) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean opensStretch(Item item, int next) {
+        return next > 0 && item.from - claims.get(next - 1).stretchFrom <= 1;
+    }
+
+    /** To all claims of the sentence that follow, until it turns to the present. */
+    private void onwards(Item item, Cue cue, int next) {
+        int until = cue == Cue.PAST ? turnsToNow(item) : passage.size();
+        for (int i = next; i < claims.size() && sameSentence(i, item) && claims.get(i).from < until; i++) {
+            cues.get(i).add(cue);
+        }
+    }
+
+    private int turnsToNow(Item past) {
+        for (int i = past.index + 1; i < passage.items.size(); i++) {
             Item item = passage.items.get(i);
-            if (passage.sentence(item.from) != passage.sentence(claim.from)) {
-                break;
+            if (passage.sentence(item.from) != passage.sentence(past.from)) {
+                return item.from;
             }
-            note(claim, item, cues);
-            if (item.entry.cue == Cue.OWNER && item.free()) {
-                cues.add(Cue.OWNER);
+            if (item.entry.cue == Cue.NOW && item.free()) {
+                return item.from;
             }
         }
-        if (asked(claim)) {
-            cues.add(Cue.DOUBT);
-        }
-        if (endsWithBefore(claim)) {
-            cues.add(Cue.PAST);
-        }
-        return cues;
+        return passage.size();
     }
 
-    private void note(Claim claim, Item item, Set<Cue> cues) {
-        Cue cue = item.entry.cue;
-        if (cue == null || !item.free()) {
-            return;
+    /** "The opto is weak and the ESR high, but not sure": to all claims of the sentence before. */
+    private void backwards(Item item, Cue cue, int last) {
+        for (int i = last; i >= 0 && sameSentence(i, item); i--) {
+            cues.get(i).add(cue);
         }
-        int segment = passage.segment(item.from);
-        boolean own = segment >= passage.segment(claim.from) && segment <= passage.segment(claim.to - 1);
-        boolean shared = !segmentsWithClaims.contains(segment) && passage.sameClause(item.from, claim.from);
-        if (own || shared) {
-            cues.add(cue);
+    }
+
+    /** To the claim just before in the sentence, else to the one just behind. */
+    private void beside(Item item, Cue cue, int next) {
+        if (next > 0 && sameSentence(next - 1, item)) {
+            int to = claims.get(next - 1).stretchTo;
+            for (int i = next - 1; i >= 0 && claims.get(i).stretchTo == to; i--) {
+                cues.get(i).add(cue);
+            }
+        } else if (next < claims.size() && sameSentence(next, item)) {
+            int from = claims.get(next).stretchFrom;
+            for (int i = next; i < claims.size() && claims.get(i).stretchFrom == from; i++) {
+                cues.get(i).add(cue);
+            }
         }
+    }
+
+    private boolean sameSentence(int claim, Item item) {
+        return passage.sentence(claims.get(claim).from) == passage.sentence(item.from);
+    }
+
+    /** "It was dead on Friday, today it runs": what was so, told beside what is so now, is over. */
+    private void contrastWithNow() {
+        boolean now = false;
+        int sentence = -1;
+        for (int i = claims.size() - 1; i >= 0; i--) {
+            Claim claim = claims.get(i);
+            now &= passage.sentence(claim.from) == sentence;
+            sentence = passage.sentence(claim.from);
+            if (now && !cues.get(i).contains(Cue.NOW) && toldOfThen(claim)) {
+                cues.get(i).add(Cue.PAST);
+            }
+            now |= cues.get(i).contains(Cue.NOW);
+        }
+    }
+
+    private boolean toldOfThen(Claim claim) {
+        for (int i = claim.stretchFrom; i < claim.stretchTo; i++) {
+            Token token = passage.token(i);
+            if (WAS.contains(token.surface())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     static Source source(Claim claim, Set<Cue> cues) {
@@ -90,37 +228,11 @@ final class Context {
         return conditions;
     }
 
-    private int firstItemFrom(int token) {
-        int low = 0;
-        int high = passage.items.size();
-        while (low < high) {
-            int middle = (low + high) >>> 1;
-            if (passage.items.get(middle).from < token) {
-                low = middle + 1;
-            } else {
-                high = middle;
-            }
-        }
-        return low;
-    }
-
     private boolean asked(Claim claim) {
         int last = claim.to - 1;
         for (int i = last; i < passage.size() && i < last + ASKED_REACH && passage.sameSegment(i, last); i++) {
             if (passage.token(i).is("?")) {
                 return true;
-            }
-        }
-        return false;
-    }
-
-    /** "replaced the fuse before.": told of another time. */
-    private boolean endsWithBefore(Claim claim) {
-        for (int i = claim.to; i < passage.size() && i < claim.to + 4 && passage.sameSegment(i, claim.to - 1); i++) {
-            if (passage.token(i).term().equals("before")) {
-                return i + 1 == passage.size()
-                        || !passage.sameSegment(i, i + 1)
-                        || passage.token(i + 1).is(".");
             }
         }
         return false;

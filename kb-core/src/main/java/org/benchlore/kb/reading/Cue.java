@@ -29,11 +29,10 @@ enum Cue {
                     + "not yet tested | did not check | did not measure | did not test | have not checked | have not measured | "
                     + "have not tested | could not measure | cannot measure | could not check | cannot check | to be checked | "
                     + "need to check | needs checking | should check | must check | will check | still to check | to check | "
-                    + "todo | will measure | to measure | going to check"),
-    /** What follows is supposed, not seen. */
-    SUPPOSED("if | whether | in case | should | unless"),
+                    + "todo | will measure | to measure | going to check | have not looked at | have not opened | not opened yet | "
+            + "not looked | have not tried | not yet tried"),
     /** A new statement begins. */
-    BREAK("but | though | although | however | whereas | while | yet | because | even though | despite | otherwise | "
+    BREAK("but | though | although | however | whereas | yet | because | even though | despite | otherwise | "
             + "then | so | which | therefore"),
     /** What follows is left out of what was said before. */
     EXCEPT("except | except for | apart from | other than | aside from | with the exception of"),
@@ -42,13 +41,25 @@ enum Cue {
             "no problem with | no problems with | no fault on | no fault with | no fault in | nothing wrong with | "
                     + "nothing wrong on | no issue with | no issues with | no trouble with | no complaint about | nothing odd on"),
     DOUBT("maybe | perhaps | possibly | probably | i think | i guess | i believe | i suspect | seems | seem | "
-            + "seemingly | apparently | appears to | looks like | might | may | could be | not sure | not certain | "
+            + "seemingly | apparently | appears to | looks like | might | may be | may have | may well | may not | could be | not sure | not certain | "
             + "unsure | presumably | suspect | suspected | suspicious | likely | supposedly | sort of | kind of | "
-            + "if i remember | hard to tell | hard to say | as far as i can tell | guess | questionable | must be"),
+            + "if i remember | hard to tell | hard to say | as far as i can tell | guess | questionable | must be | i reckon | "
+            + "i suppose | might be | may be | not so sure | i would say | could also be | would not swear | more or less sure | "
+            + "if i read | no proof | possible | potentially | i fear | i bet | assume | i assume | kinda | sorta | or maybe | "
+            + "perhaps not | allegedly | unclear | unconfirmed"),
     PAST("last year | last month | last week | last winter | last summer | years ago | year ago | months ago | "
             + "weeks ago | previously | used to | in the past | formerly | had been | a while back | some time ago | "
             + "back then | at the last repair | history of | once had | in earlier days | long ago | before the repair | "
-            + "before repair | earlier on | on the last visit"),
+            + "before repair | earlier on | on the last visit | at the last visit | last time | back in | when it came | "
+            + "when it came in | before the new | before the change | before i changed | before the swap | before that | yesterday | "
+            + "earlier this week | days ago | day ago | hours ago | month ago | week ago | some years back | in the old days | "
+            + "on arrival | at first visit | in january | in february | in march | in april | in june | in july | in august | "
+            + "in september | in october | in november | in december | last spring | last autumn | last january | last march | "
+            + "last night | at their old | with the old | in those days | originally | until recently | at one time | had once | "
+            + "was once | used to be | in spring | in autumn | before the caps"),
+    /** What follows is of now. */
+    NOW("now | today | this time | currently | at present | at the moment | meanwhile | these days | here | by now | since then | "
+            + "as of today | right now | nowadays | anymore | any more"),
     OWNER("owner | customer | client | owner says | customer says | user says | they say | he says | she says | "
             + "complaint | complains | reported by | according to | told me | was told | user | tells me | they told | "
             + "brought in with | came in with"),
@@ -59,17 +70,26 @@ enum Cue {
             + "after warming up | when it gets warm | when it gets hot | warmed up | warms up | warm | after warm-up | "
             + "until it warms up | once it is warm | when heated"),
     UNDER_LOAD("under load | with load | when loaded | loaded | on load | at load | with the load on | in use | "
-            + "at full load | while playing"),
+            + "at full load | while playing | when the disc spins up | when the disc spins | when it spins up | during spin-up | "
+            + "at spin-up | when the motor starts | when the motor runs | when loud | up loud | when turned up | at high volume | "
+            + "at full volume | when the tray opens | when the tray moves | when recording | while recording | when it records | "
+            + "when the light comes on | till the light comes on | when the backlight comes on | when the drive starts | "
+            + "when the drive spins up | fully loaded | with everything connected | with everything plugged in | when it works hard | "
+            + "when busy | loaded down | with the drive on | when the fan starts | when playing | when it plays"),
     AFTER_A_WHILE(
             "after a while | after some time | after a few minutes | after several minutes | after half an hour | "
                     + "after an hour | after a minute | after a few hours | eventually | later on | after hours | after minutes | "
-                    + "after a few seconds | after a couple of minutes | after long use"),
+                    + "after a few seconds | after a couple of minutes | after long use | after it ran for a while | after running for a while | "
+            + "after a good while | in the long run | in time | after a long time | after some minutes | after a couple of hours | "
+            + "half an hour in | an hour in | after hours of use | in the middle of a film | after a bit | before long"),
     INTERMITTENT(
             "sometimes | now and then | now and again | intermittent | intermittently | occasionally | occasional | "
                     + "every few days | every few hours | every few minutes | every few weeks | once in a while | every so often | "
                     + "every now and then | from time to time | at times | on and off | off and on | randomly | random | "
                     + "at random | sporadic | sporadically | not always | every other day | comes and goes | some days | "
-                    + "once a day | once a week | erratically | every other time | most of the time | some of the time"),
+                    + "once a day | once a week | erratically | every other time | most of the time | some of the time | half the time | "
+            + "every second time | one time in three | one time in two | some mornings | some evenings | once in ten | "
+            + "in fits and starts | hit and miss | when it feels like it | only sometimes | irregularly"),
     STANDBY("in standby | on standby | in stand-by | during standby | when in standby | in standby mode"),
     /** Said of a code: more than once. */
     AGAIN("again and again | repeatedly | recurring | recurs | keeps coming back | keeps coming | over and over | "

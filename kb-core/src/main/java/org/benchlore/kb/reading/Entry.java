@@ -15,9 +15,21 @@ final class Entry {
     @Nullable
     Cue cue;
 
+    /** Set when it praises or damns whatever it is said of. */
+    @Nullable
+    Polarity polarity;
+
+    /** The rank of what the packs say nothing about. */
+    static final int LANGUAGE = 3;
+
     /** Rank among matches of equal length: the packs' words before the language's. */
     int rank() {
-        return !phrases.isEmpty() ? 0 : code != null || !names.isEmpty() ? 1 : !words.isEmpty() ? 2 : 3;
+        return !phrases.isEmpty() ? 0 : code != null || !names.isEmpty() ? 1 : says() ? 2 : LANGUAGE;
+    }
+
+    /** Whether it can be said of a name. */
+    boolean says() {
+        return polarity != null || !words.isEmpty();
     }
 
     /** Whether {@code name} names a symptom that this phrase or name is about. */

@@ -18,7 +18,7 @@ final class Leftovers {
             }
         }
         for (Item item : passage.items) {
-            boolean cue = item.entry.cue != null && item.entry.cue != Cue.SUPPOSED;
+            boolean cue = item.entry.cue != null;
             for (int i = item.from; cue && i < item.to; i++) {
                 explained[i] = true;
             }

@@ -29,12 +29,18 @@ final class Lexicon {
     /** Stems that turn a thing's name into one of its quantities. */
     private static final Set<String> QUANTITIES = Set.of("voltag", "temperatur", "resistanc", "current", "esr");
 
+    private static final String RIPPLE = "rippl";
+    private static final Set<String> RIPPLE_WORDS = Set.of(RIPPLE, "on", "of", "at", "the", "nois");
+
     private final Trie trie = new Trie();
     private final TreeSet<String> surfaces = new TreeSet<>();
     private final Map<Double, Symptom> railsByVolts = new HashMap<>();
 
     /** Symptom by "id unit": what a reading in that unit belongs to when the symptom named has another one. */
     private final Map<String, Symptom> paired = new HashMap<>();
+
+    /** Symptom by the id of the rail whose ripple it is. */
+    private final Map<String, Symptom> ripples = new HashMap<>();
 
     /** Words of more than one term; symptoms share many. */
     private final Set<List<String>> longWords = new LinkedHashSet<>();
@@ -44,6 +50,8 @@ final class Lexicon {
 
     private final Map<String, Symptom> byId = new TreeMap<>();
     private final Map<String, Device.Code> codes = new HashMap<>();
+    private final List<Bags.Bag> phrases = new ArrayList<>();
+    private final Bags bags;
     private final LogLines logLines;
     private final Spelling spelling;
 
@@ -70,8 +78,15 @@ final class Lexicon {
                 }
             }
         }
+        for (Polarity polarity : Polarity.values()) {
+            for (String word : polarity.words()) {
+                entries(word).forEach(entry -> entry.polarity = polarity);
+            }
+        }
         entriesByPhrase.clear();
         longWords.clear();
+        this.bags = new Bags(phrases);
+        phrases.clear();
         this.spelling = new Spelling(surfaces);
         this.logLines = new LogLines(devices);
     }
@@ -85,6 +100,10 @@ final class Lexicon {
 
     Trie trie() {
         return trie;
+    }
+
+    Bags bags() {
+        return bags;
     }
 
     LogLines logLines() {
@@ -112,6 +131,11 @@ final class Lexicon {
     /** The symptom that a reading in another unit belongs to, "12 V to ground" for ohms on "12 V". */
     Optional<Symptom> paired(Symptom named, String unit) {
         return Optional.ofNullable(paired.get(named.id() + " " + unit));
+    }
+
+    /** The symptom of the ripple on a rail. */
+    Optional<Symptom> ripple(Symptom rail) {
+        return Optional.ofNullable(ripples.get(rail.id()));
     }
 
     private void add(Symptom symptom) {
@@ -142,6 +166,11 @@ final class Lexicon {
                 for (Entry entry : entries(phrase)) {
                     Entry.addOnce(entry.phrases, sense);
                 }
+                List<Token> tokens = Lexer.tokens(phrase);
+                int content = (int) tokens.stream().filter(Plain::content).count();
+                List<String> terms =
+                        terms(tokens).stream().filter(t -> !Plain.filler(t)).toList();
+                phrases.add(new Bags.Bag(terms, content, sense));
             }
         }
     }
@@ -218,6 +247,13 @@ final class Lexicon {
             for (Sense other : senses(kernel(terms), e -> e.names)) {
                 paired.putIfAbsent(other.symptom().id() + " " + quantity.unit(), symptom);
             }
+            if (terms.contains(RIPPLE)) {
+                List<String> thing =
+                        terms.stream().filter(t -> !RIPPLE_WORDS.contains(t)).toList();
+                for (Sense other : senses(thing, e -> e.names)) {
+                    ripples.putIfAbsent(other.symptom().id(), symptom);
+                }
+            }
         }
     }
 
@@ -285,7 +321,7 @@ final class Lexicon {
     private static List<String> terms(List<Token> tokens) {
         List<String> all = tokens.stream()
                 .filter(t -> t.kind() != Kind.PUNCTUATION)
-                .map(Token::term)
+                .map(t -> t.kind() == Kind.WORD ? Synonyms.of(t.term()) : t.term())
                 .toList();
         List<String> bare =
                 all.stream().filter(t -> !Plain.ARTICLES.contains(t)).toList();

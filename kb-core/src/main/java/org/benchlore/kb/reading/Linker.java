@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
@@ -17,6 +18,13 @@ final class Linker {
     private static final int REACH = 12;
     private static final double DEAREST = 7;
     private static final int LONGEST_LIST = 8;
+    private static final double DEAREST_PRAISE = 2;
+    private static final Set<String> PRONOUNS = Set.of("it", "that", "he", "she", "they", "this");
+    private static final Set<String> GOVERNORS =
+            Set.of("with", "on", "off", "from", "at", "in", "to", "for", "by", "of", "after", "without", "through");
+    private static final Set<String> PREPOSITIONS = Set.of("off", "out", "up", "down", "on", "in", "over", "around", "through");
+    private static final Set<String> PLACES =
+            Set.of("the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
 
     private record Candidate(double cost, Item name, Item word, Sense sense) {
         int at() {
@@ -43,8 +51,21 @@ final class Linker {
 
     /** Claims in order of their first token. */
     List<Claim> link() {
+        pass();
+        if (passage.release()) {
+            pass();
+        }
+        new Echoes(passage, claims).add();
+        new Loose(passage, lexicon, claims).add();
+        bare();
+        claims.removeIf(c -> c.dropped);
+        claims.sort(Claim.BY_PLACE);
+        return Repeats.merged(passage, claims);
+    }
+
+    private void pass() {
         for (Item item : items) {
-            item.done |= supposed(item);
+            item.done |= supposed(item) || preposition(item) || adverb(item);
         }
         new Values(passage, lexicon, claims).link();
         phrases(false);
@@ -53,22 +74,36 @@ final class Linker {
         continued();
         new Negations(passage, claims, negationReach).apply();
         spread();
-        bare();
-        claims.removeIf(c -> c.dropped);
-        claims.sort(Comparator.comparingInt((Claim c) -> c.from)
-                .thenComparingInt(c -> c.to)
-                .thenComparing(c -> c.symptom.id()));
-        return claims;
     }
 
-    /** Whether an item is only supposed ("if the fuse is open") or still to be looked at. */
+    /** "Off the front display", "out of service": where a place follows, "off" and "out" are no states. */
+    private boolean preposition(Item item) {
+        boolean plain = item.to - item.from == 1
+                && item.entry.names.isEmpty()
+                && PREPOSITIONS.contains(passage.token(item.from).term());
+        return plain && item.to < passage.size() && PLACES.contains(passage.token(item.to).term());
+    }
+
+    /** "It is still" is a state, "still no answer" is none. */
+    private boolean adverb(Item item) {
+        boolean still = item.to - item.from == 1 && passage.token(item.from).term().equals("still");
+        return still
+                && item.to < passage.size()
+                && passage.sameSegment(item.from, item.to)
+                && passage.token(item.to).kind() != Kind.PUNCTUATION;
+    }
+
+    /** Whether an item is only spoken of or still to be looked at. */
     private boolean supposed(Item item) {
         if (item.entry.names.isEmpty() && item.entry.words.isEmpty() && item.entry.phrases.isEmpty()) {
             return false;
         }
+        if (passage.unreal(item.from) || passage.unreal(item.to - 1)) {
+            return true;
+        }
         for (int i = item.from - 1; i >= 0 && i >= item.from - REACH && passage.sameSegment(i, item.from); i--) {
             Optional<Item> cue = passage.item(i);
-            if (cue.isPresent() && (cue.get().cue(Cue.SUPPOSED) || cue.get().cue(Cue.UNCHECKED))) {
+            if (cue.isPresent() && cue.get().cue(Cue.UNCHECKED)) {
                 return true;
             }
         }
@@ -98,7 +133,7 @@ final class Linker {
         List<Candidate> candidates = new ArrayList<>();
         for (int w = 0; w < items.size(); w++) {
             Item word = items.get(w);
-            if (!word.entry.words.isEmpty() && word.free()) {
+            if (word.entry.says() && word.free()) {
                 around(w, -1, candidates);
                 around(w, 1, candidates);
             }
@@ -135,11 +170,11 @@ final class Linker {
             }
             if (!name.entry.names.isEmpty() && !name.done && !name.name) {
                 double cost = passed + gapCost(gapFrom, gapTo, step < 0) + (step < 0 ? 0 : 0.5);
-                match(name, word).ifPresent(sense -> {
-                    if (cost <= DEAREST) {
-                        candidates.add(new Candidate(cost, name, word, sense));
-                    }
-                });
+                Optional<Sense> taught = match(name, word);
+                Optional<Sense> sense = taught.isPresent() ? taught : praised(name, word, cost);
+                if (sense.isPresent() && cost <= DEAREST) {
+                    candidates.add(new Candidate(cost, name, word, sense.get()));
+                }
             }
             if (name.name && match(name, word).isPresent()) {
                 // something is said of a nearer one already; the word goes on about that
@@ -159,6 +194,30 @@ final class Linker {
             }
         }
         return Optional.empty();
+    }
+
+    /** What praise or blame behind a name says of it, where the pack does not teach the word and nothing else is the subject. */
+    private Optional<Sense> praised(Item name, Item word, double cost) {
+        Polarity polarity = word.entry.polarity;
+        if (polarity == null || cost > DEAREST_PRAISE || word.from < name.to || !subject(name)) {
+            return Optional.empty();
+        }
+        for (int i = name.to; i < word.from; i++) {
+            if (PRONOUNS.contains(passage.token(i).term())) {
+                return Optional.empty();
+            }
+        }
+        return polarity.of(name.entry.names.get(0).symptom());
+    }
+
+    /** Whether no preposition governs a name. */
+    private boolean subject(Item name) {
+        for (int i = name.from - 1; i >= Math.max(0, name.from - 2) && passage.sameSegment(i, name.from); i--) {
+            if (GOVERNORS.contains(passage.token(i).term())) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** Cost of what stands between; over {@link #DEAREST} when the word plainly belongs to something else. */
@@ -191,7 +250,7 @@ final class Linker {
     private void continued() {
         for (int w = 1; w < items.size(); w++) {
             Item word = items.get(w);
-            if (!word.free() || word.entry.words.isEmpty() || !continues(w)) {
+            if (!word.free() || !word.entry.says() || !continues(w)) {
                 continue;
             }
             for (int i = w - 1; i >= 0 && word.from - items.get(i).to <= REACH; i--) {
@@ -237,9 +296,17 @@ final class Linker {
     private void spread() {
         List<Claim> more = new ArrayList<>();
         for (Claim claim : List.copyOf(claims)) {
-            if (claim.name != null && claim.measured == null) {
-                spread(claim, claim.name, -1, more);
-                spread(claim, claim.name, 1, more);
+            if (claim.name != null && claim.measured == null && !claim.listed) {
+                List<Claim> same = new ArrayList<>();
+                spread(claim, claim.name, -1, same);
+                spread(claim, claim.name, 1, same);
+                for (Claim other : same) {
+                    claim.cover(other.from, other.to);
+                }
+                for (Claim other : same) {
+                    other.cover(claim.from, claim.to);
+                }
+                more.addAll(same);
             }
         }
         claims.addAll(more);
@@ -260,7 +327,7 @@ final class Linker {
                 return;
             }
             next.name = true;
-            same.get().cover(claim.from, claim.to);
+            same.get().listed = true;
             more.add(same.get());
             last = next;
         }

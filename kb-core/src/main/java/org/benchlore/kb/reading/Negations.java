@@ -202,6 +202,10 @@ final class Negations {
     }
 
     private boolean bind(Item negation, Item name) {
+        if (negation.to - negation.from == 1 && passage.token(negation.from).term().equals("not")) {
+            // "plays CD, not DVD" says nothing of a thing without a word for its state
+            return false;
+        }
         Optional<Claim> bare = bare(name);
         bare.ifPresent(claim -> add(claim, negation, name));
         return bare.isPresent();

@@ -1,12 +1,13 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.benchlore.kb.reading.analysis.Lexer;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A text as the linker sees it: tokens, the items of the lexicon found in them, and where sentences, clauses and their
@@ -16,15 +17,23 @@ final class Passage {
     /** A line at least this long may go on in the next one. */
     private static final int WRAPPED_LINE = 60;
 
+    /** Tokens behind a reading in which "ripple" may still stand. */
+    private static final int RIPPLE_REACH = 6;
+
     /** An entry of the lexicon in the text. What it was used for is noted while linking. */
     static final class Item {
-        final int index;
+        /** Position among the items; changes when one gives way to those it hid. */
+        int index;
+
         final int from;
         final int to;
         final Entry entry;
         boolean name;
         boolean word;
         boolean done;
+
+        /** Whether it was hidden under a longer one that led nowhere. */
+        boolean fresh;
 
         Item(int index, int from, int to, Entry entry) {
             this.index = index;
@@ -45,10 +54,16 @@ final class Passage {
     final String text;
     final List<Token> tokens;
     final List<Item> items = new ArrayList<>();
+    private final List<Trie.Match> hidden = new ArrayList<>();
+    private final String[] terms;
     private final Item[] itemAt;
     private final int[] sentence;
     private final int[] clause;
     private final int[] segment;
+    private final boolean[] unreal;
+
+    /** The claim that a token is the reading of. */
+    private final @Nullable Claim[] readAt;
 
     /**
      * Finds the lexicon's items in a text.
@@ -60,25 +75,83 @@ final class Passage {
         this.text = text;
         this.tokens = Lexer.tokens(prose);
         int n = tokens.size();
-        String[] terms = new String[n];
+        this.terms = new String[n];
         for (int i = 0; i < n; i++) {
             terms[i] = term(tokens.get(i), lexicon);
         }
+        Rails.name(tokens, terms, lexicon);
         this.itemAt = new Item[n];
-        List<Trie.Match> matches = lexicon.trie().matches(tokens, terms);
-        matches.addAll(Lists.numbers(tokens, matches, lexicon));
-        matches.sort(Comparator.comparingInt(Trie.Match::from));
-        for (Trie.Match match : matches) {
-            Item item = new Item(items.size(), match.from(), match.to(), match.entry());
-            items.add(item);
-            for (int i = item.from; i < item.to; i++) {
-                itemAt[i] = item;
-            }
+        List<Trie.Match> all = lexicon.trie().all(tokens, terms);
+        Inverted.names(tokens, terms, lexicon, all);
+        for (Trie.Match match : Trie.chosen(all, n, hidden)) {
+            put(match);
         }
         this.sentence = new int[n];
         this.clause = new int[n];
         this.segment = new int[n];
         split();
+        this.readAt = new Claim[n];
+        this.unreal = Mood.unreal(text, tokens, sentence);
+    }
+
+    private void put(Trie.Match match) {
+        Item item = new Item(items.size(), match.from(), match.to(), match.entry());
+        items.add(item);
+        Arrays.fill(itemAt, item.from, item.to, item);
+    }
+
+    /**
+     * Lets items that led nowhere give way to shorter ones they hid.
+     *
+     * @return whether any did
+     */
+    boolean release() {
+        boolean[] freed = new boolean[itemAt.length];
+        boolean any = false;
+        for (Trie.Match match : hidden) {
+            Item over = itemAt[match.from()];
+            if (over != null && gives(over, match)) {
+                Arrays.fill(freed, over.from, over.to, true);
+                Arrays.fill(itemAt, over.from, over.to, null);
+            }
+            if (clear(match, freed)) {
+                Item item = new Item(0, match.from(), match.to(), match.entry());
+                item.fresh = true;
+                Arrays.fill(itemAt, item.from, item.to, item);
+                any = true;
+            }
+        }
+        hidden.clear();
+        if (any) {
+            number();
+        }
+        return any;
+    }
+
+    private static boolean gives(Item over, Trie.Match match) {
+        boolean unused = over.free() && !over.fresh && over.entry.rank() < Entry.LANGUAGE;
+        boolean enough = over.entry.names.stream().anyMatch(s -> s.symptom().bare() != null);
+        return unused && !enough && over.from <= match.from() && match.to() <= over.to && over.to - over.from > match.to() - match.from();
+    }
+
+    private void number() {
+        items.clear();
+        for (int i = 0; i < itemAt.length; i++) {
+            Item item = itemAt[i];
+            if (item != null && item.from == i) {
+                item.index = items.size();
+                items.add(item);
+            }
+        }
+    }
+
+    private boolean clear(Trie.Match match, boolean[] freed) {
+        for (int i = match.from(); i < match.to(); i++) {
+            if (itemAt[i] != null || !freed[i]) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static String term(Token token, Lexicon lexicon) {
@@ -86,7 +159,7 @@ final class Passage {
             return token.term();
         }
         Optional<String> mended = lexicon.spelling().mend(token.surface());
-        return mended.map(word -> Lexer.tokens(word).get(0).term()).orElse(token.term());
+        return Synonyms.of(mended.map(word -> Lexer.tokens(word).get(0).term()).orElse(token.term()));
     }
 
     private void split() {
@@ -95,7 +168,7 @@ final class Passage {
         int segments = 0;
         for (int i = 0; i < tokens.size(); i++) {
             Item item = itemAt[i];
-            if (item != null && item.from == i && breaks(item)) {
+            if (item != null && item.from == i && breaks(item) && !echoes(item)) {
                 clauses++;
                 segments++;
             }
@@ -119,6 +192,12 @@ final class Passage {
     private static boolean breaks(Item item) {
         boolean pack = !item.entry.names.isEmpty() || !item.entry.words.isEmpty() || !item.entry.phrases.isEmpty();
         return !pack && (item.entry.cue == Cue.BREAK || item.entry.cue == Cue.EXCEPT);
+    }
+
+    /** "So is the 3.3" goes on with what was said. */
+    private boolean echoes(Item item) {
+        boolean so = tokens.get(item.from).term().equals("so") && item.to < tokens.size();
+        return so && (tokens.get(item.to).term().equals("be") || tokens.get(item.to).term().equals("do"));
     }
 
     private boolean dash(int i) {
@@ -149,6 +228,11 @@ final class Passage {
         return tokens.get(i);
     }
 
+    /** The term of a token as the lexicon knows it: typing mistakes mended, synonyms folded. */
+    String term(int i) {
+        return terms[i];
+    }
+
     /** The item that covers a token, if any. */
     Optional<Item> item(int token) {
         return Optional.ofNullable(itemAt[token]);
@@ -174,10 +258,25 @@ final class Passage {
         return segment[a] == segment[b];
     }
 
-    /** Whether the sentence or segment that ends after {@code token} ends with a question mark. */
-    boolean asked(int token) {
-        for (int i = token; i < tokens.size() && segment[i] == segment[token]; i++) {
-            if (tokens.get(i).is("?")) {
+    /** The claim that a token is the reading of, or null. */
+    @Nullable Claim readAt(int token) {
+        return readAt[token];
+    }
+
+    void read(int token, Claim claim) {
+        readAt[token] = claim;
+    }
+
+    /** Whether a token only asks, plans or supposes. */
+    boolean unreal(int token) {
+        return unreal[token];
+    }
+
+    /** Whether the sentence of a token has spoken of ripple so far. */
+    boolean speaksOfRipple(int token) {
+        for (int i = token + RIPPLE_REACH; i >= 0 && i > token - 4 * RIPPLE_REACH; i--) {
+            boolean ripple = i < tokens.size() && sentence[i] == sentence[token] && tokens.get(i).term().equals("rippl");
+            if (ripple) {
                 return true;
             }
         }

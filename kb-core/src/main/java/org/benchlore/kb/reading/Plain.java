@@ -36,6 +36,11 @@ final class Plain {
         return SKIPPED.contains(token.term());
     }
 
+    /** Whether a term may be left out of a phrase. */
+    static boolean filler(String term) {
+        return SKIPPED.contains(term);
+    }
+
     static boolean joining(Token token) {
         return JOINING.contains(token.term());
     }

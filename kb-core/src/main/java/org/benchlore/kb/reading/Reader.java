@@ -16,9 +16,6 @@ import org.benchlore.kb.reading.Reading.CodeSeen;
 import org.benchlore.kb.reading.Reading.Contradiction;
 import org.benchlore.kb.reading.Reading.Span;
 import org.benchlore.kb.reading.Reading.Understood;
-import org.benchlore.kb.reading.Reading.Value;
-import org.benchlore.kb.reading.analysis.Token;
-import org.benchlore.kb.reading.analysis.Token.Kind;
 
 /**
  * Reads what people write at the bench into findings. Immutable and thread-safe; one lexicon is built per scope that the
@@ -82,9 +79,7 @@ public final class Reader {
         List<CodeSeen> codes = log.with(new Codes(passage, lexicon).read(claims));
         claims.removeIf(claim -> log.counts(claim.symptom.id()));
         claims.addAll(new Linker(passage, lexicon, negationReach).link());
-        claims.sort(Comparator.comparingInt((Claim c) -> c.from)
-                .thenComparingInt(c -> c.to)
-                .thenComparing(c -> c.symptom.id()));
+        claims.sort(Claim.BY_PLACE);
         List<Understood> understood = new ArrayList<>(understood(passage, claims));
         understood.addAll(log.understood());
         understood.sort(Comparator.comparingInt((Understood u) -> u.span().start())
@@ -95,7 +90,7 @@ public final class Reader {
                 scope,
                 understood,
                 Leftovers.of(passage, claims),
-                quantities(passage),
+                new Quantities(passage, lexicon).list(),
                 contradictions(understood),
                 codes);
     }
@@ -125,11 +120,13 @@ public final class Reader {
     }
 
     private static List<Understood> understood(Passage passage, List<Claim> claims) {
+        Stretches.stretch(passage, claims);
         Context context = new Context(passage, claims);
         List<Understood> understood = new ArrayList<>(claims.size());
-        for (Claim claim : claims) {
-            Set<Cue> cues = context.around(claim);
-            Span span = passage.span(claim.from, claim.to);
+        for (int i = 0; i < claims.size(); i++) {
+            Claim claim = claims.get(i);
+            Set<Cue> cues = context.of(i);
+            Span span = passage.span(claim.stretchFrom, claim.stretchTo);
             understood.add(new Understood(
                     claim.finding(cues.contains(Cue.DOUBT)),
                     span,
@@ -139,17 +136,6 @@ public final class Reader {
                     claim.note));
         }
         return understood;
-    }
-
-    private static List<Value> quantities(Passage passage) {
-        List<Value> quantities = new ArrayList<>();
-        for (int i = 0; i < passage.size(); i++) {
-            Token token = passage.token(i);
-            if (token.kind() == Kind.QUANTITY && !token.unit().equals("times")) {
-                quantities.add(new Value(token.value(), token.unit(), passage.span(i, i + 1)));
-            }
-        }
-        return quantities;
     }
 
     /** Each finding against the first one of its symptom that says something else under the same conditions. */

@@ -15,7 +15,8 @@ import org.benchlore.kb.knowledge.DeviceScope;
  * @param scope device scope it was read in
  * @param understood findings with the words they came from, in order of start
  * @param notUnderstood stretches that carry meaning but led to no finding, in order of start
- * @param quantities every value with a unit, whether or not it led to a finding
+ * @param quantities every reading, setting, rating and limit, whether or not it led to a finding; a voltage that only
+ *     names a rail is none, of a range both ends are, and a bare number is one where what is named gives its unit
  * @param contradictions symptoms for which the text says two things that exclude each other
  * @param codes log codes seen, known or not
  */

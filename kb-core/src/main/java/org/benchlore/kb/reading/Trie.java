@@ -52,19 +52,30 @@ final class Trie {
         return Optional.ofNullable(node.entry);
     }
 
-    /** Matches that do not overlap, in order: longest first, then the packs' before the language's, then leftmost. */
-    List<Match> matches(List<Token> tokens, String[] terms) {
+    /** All matches in a text, overlapping ones too. */
+    List<Match> all(List<Token> tokens, String[] terms) {
         List<Match> all = new ArrayList<>();
         for (int i = 0; i < terms.length; i++) {
             if (tokens.get(i).kind() != Kind.PUNCTUATION) {
                 walk(root, tokens, terms, i, i, 0, 0, all);
             }
         }
+        return all;
+    }
+
+    /**
+     * Matches that do not overlap, in order: longest first, then the packs' before the language's, then leftmost.
+     *
+     * @param all of a text, put in order of preference
+     * @param size tokens of the text
+     * @param hidden gets the packs' matches that a longer one covers, best first
+     */
+    static List<Match> chosen(List<Match> all, int size, List<Match> hidden) {
         all.sort(Comparator.comparingInt((Match m) -> -m.depth())
                 .thenComparingInt(m -> m.entry().rank())
                 .thenComparingInt(Match::from)
                 .thenComparingInt(Match::to));
-        boolean[] taken = new boolean[terms.length];
+        boolean[] taken = new boolean[size];
         List<Match> chosen = new ArrayList<>();
         for (Match match : all) {
             if (free(taken, match)) {
@@ -72,6 +83,8 @@ final class Trie {
                     taken[i] = true;
                 }
                 chosen.add(match);
+            } else if (match.entry().rank() < Entry.LANGUAGE) {
+                hidden.add(match);
             }
         }
         chosen.sort(Comparator.comparingInt(Match::from));

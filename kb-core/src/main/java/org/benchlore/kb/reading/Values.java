@@ -1,10 +1,14 @@
 package org.benchlore.kb.reading;
 
+import com.google.common.base.Splitter;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.benchlore.kb.knowledge.Quantity;
+import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
@@ -12,61 +16,35 @@ import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Tells readings from nominal values: "3.26 V on the 3.3 V rail", "12V reads 11.2", "5 V is at 4.98". What is named is a
- * rail, what is said of it is a reading.
+ * Gives readings to what they were read on: "3.26 V on the 3.3 V rail", "12V reads 11.2", "5 V is at 4.98". What is named is
+ * a rail, what is said of it is a reading. Every reading and every name within a few tokens of each other is a pair with a
+ * cost for what stands between; the cheapest pairs are taken first.
  */
 final class Values {
-    private static final int REACH = 7;
-    private static final Set<String> PLACE =
-            Set.of("on", "at", "for", "across", "from", "of", "in", "to", "onto", "over");
-    private static final Set<String> SAYS = Set.of(
-            "read", "reads", "reading", "measur", "measure", "show", "at", "be", "=", ":", "to", "only", "say", "(",
-            "give", "just", "about", "around", "get", "approx", "roughly", "have", "output", "deliver", "~");
-    private static final Set<String> CLEARLY =
-            Set.of("read", "reads", "reading", "measur", "at", "=", ":", "to", "only", "show", "(");
-    private static final Set<String> BETWEEN = Set.of(
-            "rail",
-            "line",
-            "supply",
-            "voltag",
-            "output",
-            "it",
-            "now",
-            "still",
-            "sit",
-            "hover",
-            "up",
-            "down",
-            "with",
-            "come",
-            "go",
-            "drop",
-            "sag",
-            "dip",
-            "fall",
-            "collaps",
-            "creep",
-            "settl",
-            "hang",
-            "stay",
-            "there",
-            "meter",
-            "i",
-            "under",
-            "load",
-            "than",
-            "less",
-            "more",
-            "below",
-            "above",
-            "over",
-            "pull",
-            "rise",
-            "climb",
-            "resistanc",
-            "ground",
-            "dc",
-            "dmm");
+    private static final int REACH = 9;
+    private static final double DEAREST = 5;
+
+    /** Below it a voltage is none; contacts and meters make some millivolts of nothing. */
+    private static final double NO_VOLTAGE = 0.2;
+
+    private static final double SOME_VOLTAGE = 0.5;
+    private static final double RIPPLE_SHARE = 0.3;
+
+    private static final Set<String> PLACE = words("on at for across from of in to onto over between behind before after");
+    private static final Set<String> CLEARLY = words("read reads reading measur measure at = : to only show (");
+    private static final Set<String> SAYS = words("read reads reading measur measure show at be = : to only say ( give just about around "
+            + "get approx roughly have output deliver ~ put draw take pull barely nearly almost already down up lose");
+    private static final Set<String> FILLERS = words("rail line supply voltag output it now still sit hover with come go drop sag dip "
+            + "fall collaps creep settl hang stay ther meter i under load than less more below above over rise climb resistanc ground "
+            + "dc ac dmm pin there side way each main very already in");
+    private static final Set<String> NOT_READ = words("instead where mark rate nominal spec limit set rated marked");
+    private static final Set<String> TRENDS = words("fall sag drop dip rise climb go creep settl collaps now unload load run idle cold warm "
+            + "hot later after under to then with once when it at in standby but only up down and also stabl");
+    private static final Set<String> PRESENT = Set.of("present", "right", "there", "given");
+    private static final Set<String> ABSENT = Set.of("absent", "missing", "none");
+
+    /** A reading and the name it may belong to. */
+    private record Pair(int reading, Item item, Symptom symptom, double cost) {}
 
     private final Passage passage;
     private final Lexicon lexicon;
@@ -78,145 +56,142 @@ final class Values {
         this.claims = claims;
     }
 
+    private static Set<String> words(String spaced) {
+        return Set.copyOf(Splitter.on(' ').splitToList(spaced));
+    }
+
     void link() {
-        boolean[] used = new boolean[passage.size()];
+        List<Pair> pairs = new ArrayList<>();
         for (int i = 0; i < passage.size(); i++) {
-            Token token = passage.token(i);
-            boolean reading = (token.kind() == Kind.QUANTITY || token.kind() == Kind.NUMBER)
-                    && !token.tolerance()
-                    && !token.unit().equals("times");
-            if (!reading || used[i] || blocked(i)) {
-                continue;
-            }
-            Named named = onRail(i);
-            if (named == null) {
-                named = saidOf(i);
-            }
-            if (named != null) {
-                used[i] = true;
-                for (int t = named.from; t < named.to; t++) {
-                    used[t] = true;
-                }
-                claim(i, named);
+            if (reading(i)) {
+                behind(i, pairs);
+                before(i, pairs);
             }
         }
+        pairs.sort(Comparator.comparingDouble(Pair::cost)
+                .thenComparingInt(Pair::reading)
+                .thenComparingInt(p -> p.item().from));
+        for (Pair pair : pairs) {
+            if (reading(pair.reading) && !pair.item.done && !pair.item.name) {
+                claim(pair);
+            }
+        }
+        new Trends(passage, claims).follow(this, lexicon);
     }
 
-    /** A name and the symptom of it that fits the reading's unit; the item is null for a bare number. */
-    private record Named(@Nullable Item item, Symptom symptom, int from, int to) {}
-
-    private boolean blocked(int i) {
+    /** Whether a token may be a reading that is not used yet. */
+    boolean reading(int i) {
+        Token token = passage.token(i);
+        boolean number = (token.kind() == Kind.QUANTITY && !token.unit().equals("times")) || token.kind() == Kind.NUMBER;
+        if (!number || token.tolerance() || passage.unreal(i) || passage.readAt(i) != null) {
+            return false;
+        }
+        for (int b = i - 1; b >= Math.max(0, i - 2) && passage.sameSegment(b, i); b--) {
+            if (NOT_READ.contains(passage.token(b).term()) || NOT_READ.contains(passage.token(b).surface())) {
+                return false;
+            }
+        }
         return passage.item(i)
-                .filter(item -> item.done || item.name || item.to - item.from > 1)
-                .isPresent();
+                .filter(item -> item.done || item.name || item.word || item.to - item.from > 1)
+                .isEmpty();
     }
 
-    /** "3.9 V on 5 V", "1.79 on 1.8", "80 mV ripple". */
-    private @Nullable Named onRail(int reading) {
+    /** Whether a reading is written as a name is, and names something. */
+    private boolean nominal(int i) {
+        return passage.item(i).isPresent() && (passage.token(i).kind() == Kind.NUMBER || Quantities.round(passage.token(i)));
+    }
+
+    /** "3.9 V on 5 V", "1.79 on 1.8", "80 mV ripple": the name stands behind. */
+    private void behind(int reading, List<Pair> pairs) {
         Token value = passage.token(reading);
+        double cost = 0;
         boolean placed = false;
         for (int i = reading + 1; i < passage.size() && i <= reading + REACH && passage.sameSegment(reading, i); i++) {
             Token token = passage.token(i);
             Item item = passage.item(i).orElse(null);
-            boolean adjacent = i == reading + 1
-                    && value.kind() == Kind.QUANTITY
-                    && passage.item(reading).isEmpty();
             if (item != null && !item.entry.names.isEmpty()) {
-                // a name may bring its own preposition: "on the bulk cap"
-                placed |= PLACE.contains(passage.token(item.from).term());
-                Named named = placed || adjacent || count(value, item) ? named(item, value) : null;
-                return named != null && followedBySign(item.to) ? null : named;
+                boolean own = PLACE.contains(passage.token(item.from).term());
+                boolean close = i == reading + 1 && !nominal(reading) && (value.kind() == Kind.QUANTITY || count(value, item));
+                if ((placed || own || close) && !followedBySign(item.to)) {
+                    add(pairs, reading, item, cost + (close ? 0.7 : 0));
+                }
+                return;
             }
-            if (token.kind() == Kind.NUMBER || token.kind() == Kind.QUANTITY) {
-                Optional<Symptom> rail =
-                        placed && token.kind() == Kind.NUMBER ? lexicon.rail(token.value()) : Optional.empty();
-                int at = i;
-                return rail.filter(r -> fits(r, value))
-                        .map(r -> new Named(null, r, at, at + 1))
-                        .orElse(null);
+            boolean number = token.kind() == Kind.NUMBER || token.kind() == Kind.QUANTITY;
+            if (number || (token.kind() == Kind.PUNCTUATION && !token.is("/"))) {
+                return;
             }
-            if (token.kind() == Kind.PUNCTUATION && !token.is("/")) {
-                return null;
-            }
-            boolean place = PLACE.contains(token.term());
-            if (!placed && !place && !Plain.skipped(token) && !token.term().equals("dc") && !measuring(token)) {
-                return null;
-            }
-            placed |= place;
+            placed |= PLACE.contains(token.term());
+            cost += step(i, token);
         }
-        return null;
     }
 
-    private static boolean measuring(Token token) {
-        return token.term().startsWith("measur") || token.term().equals("read");
-    }
-
-    private static boolean count(Token value, Item name) {
-        return value.kind() == Kind.NUMBER
-                && name.entry.names.stream().anyMatch(s -> {
-                    Quantity quantity = s.symptom().quantity();
-                    return quantity != null && quantity.unit().equals("1");
-                });
-    }
-
-    /** "12 V reads 11.2", "12 V: 11.98", "5 V rail is at 4.98", "12 V low, 11.2 V". */
-    private @Nullable Named saidOf(int reading) {
+    /** "12 V reads 11.2", "12 V: 11.98", "5 V rail is at 4.98", "12 V low, 11.2 V": the name stands in front. */
+    private void before(int reading, List<Pair> pairs) {
         Token value = passage.token(reading);
-        boolean nominal = passage.item(reading).isPresent();
+        boolean nominal = nominal(reading);
+        if (nominal && followedBySign(reading + 1)) {
+            return;
+        }
+        double cost = 0.2;
         boolean says = false;
         boolean clearly = false;
-        Item word = null;
-        if (nominal && followedBySign(reading + 1)) {
-            return null;
-        }
+        boolean word = false;
         for (int i = reading - 1; i >= 0 && i >= reading - REACH && passage.sameClause(reading, i); i--) {
             Token token = passage.token(i);
             Item item = passage.item(i).orElse(null);
             if (item != null && !item.entry.names.isEmpty() && !item.done && !item.name) {
-                Named named = named(item, value);
-                if (named == null) {
-                    return null;
-                }
-                boolean near = reading - item.to <= 1 && (value.kind() == Kind.QUANTITY || value.resolution() < 1);
                 boolean comma = !passage.sameSegment(reading, item.from);
-                boolean foreign = nominal && !names(reading, named.symptom());
-                boolean told = foreign ? clearly : says || near || value.kind() == Kind.QUANTITY;
-                boolean commaAllowed = !comma || clearly || (word != null && value.resolution() < 1);
-                return told && commaAllowed ? named : null;
+                boolean near = reading - item.to <= 1 && (value.kind() == Kind.QUANTITY || value.resolution() < 1);
+                boolean told = nominal ? clearly || names(reading, item) : says || near || value.kind() == Kind.QUANTITY;
+                boolean commaAllowed = !comma || clearly || (word && value.resolution() < 1);
+                if (told && commaAllowed) {
+                    add(pairs, reading, item, cost + (comma ? 2 : 0));
+                }
+                return;
+            }
+            boolean number = token.kind() == Kind.NUMBER || token.kind() == Kind.QUANTITY;
+            boolean negation = item != null && item.entry.cue == Cue.NEGATION;
+            if ((number && (item == null || item.entry.names.isEmpty())) || negation) {
+                return;
             }
             says |= SAYS.contains(token.term());
             clearly |= CLEARLY.contains(token.term());
-            if (item != null && !item.entry.words.isEmpty()) {
-                word = item;
-            } else if (!between(token, item)) {
-                return null;
-            }
+            word |= item != null && !item.entry.words.isEmpty();
+            cost += step(i, token);
         }
-        return null;
+    }
+
+    private double step(int i, Token token) {
+        if (SAYS.contains(token.term()) || FILLERS.contains(token.term()) || Plain.skipped(token)) {
+            return 0.2;
+        }
+        if (token.kind() == Kind.PUNCTUATION) {
+            return token.is(",") || token.is(";") ? 1 : 0.2;
+        }
+        boolean own = passage.item(i).filter(item -> item.entry.cue != null || !item.entry.words.isEmpty()).isPresent();
+        return own ? 0.5 : Plain.content(token) ? 1.2 : 0.4;
+    }
+
+    private static boolean count(Token value, Item name) {
+        return value.kind() == Kind.NUMBER && name.entry.names.stream().anyMatch(s -> counts(s.symptom()));
+    }
+
+    private static boolean counts(Symptom symptom) {
+        Quantity quantity = symptom.quantity();
+        return quantity != null && quantity.unit().equals("1");
     }
 
     /** Whether the reading is itself a name of the symptom, as "320 V" may be of the bulk voltage, which has no nominal. */
-    private boolean names(int reading, Symptom symptom) {
-        Quantity quantity = symptom.quantity();
-        if (quantity == null || quantity.nominal() != null) {
-            return false;
-        }
+    private boolean names(int reading, Item name) {
         return passage.item(reading)
-                .filter(item ->
-                        item.entry.names.stream().anyMatch(s -> s.symptom().id().equals(symptom.id())))
+                .filter(item -> name.entry.names.stream().anyMatch(n -> {
+                    Quantity quantity = n.symptom().quantity();
+                    return quantity != null
+                            && quantity.nominal() == null
+                            && item.entry.names.stream().anyMatch(s -> s.symptom().id().equals(n.symptom().id()));
+                }))
                 .isPresent();
-    }
-
-    private static boolean between(Token token, @Nullable Item item) {
-        if (item != null && item.entry.cue != null) {
-            return item.entry.cue != Cue.NEGATION;
-        }
-        return SAYS.contains(token.term())
-                || BETWEEN.contains(token.term())
-                || Plain.skipped(token)
-                || token.is(",")
-                || token.is(")")
-                || token.is("-");
     }
 
     private boolean followedBySign(int i) {
@@ -224,24 +199,44 @@ final class Values {
                 && (passage.token(i).is(":") || passage.token(i).is("="));
     }
 
-    private @Nullable Named named(Item item, Token value) {
-        if (item.done || item.name) {
-            return null;
+    private void add(List<Pair> pairs, int reading, Item item, double cost) {
+        if (cost > DEAREST || item.done || item.name) {
+            return;
+        }
+        Token value = passage.token(reading);
+        for (Sense sense : item.entry.names) {
+            Symptom named = sense.symptom();
+            Optional<Symptom> ripple = rippling(named, reading);
+            Optional<Symptom> fitting = ripple.isPresent() ? ripple : Optional.of(named).filter(s -> fits(s, value));
+            if (fitting.isEmpty() && value.kind() == Kind.QUANTITY) {
+                fitting = lexicon.paired(named, value.unit()).filter(s -> fits(s, value));
+            }
+            if (fitting.isPresent()) {
+                pairs.add(new Pair(reading, item, fitting.get(), cost));
+                return;
+            }
         }
         for (Sense sense : item.entry.names) {
-            if (fits(sense.symptom(), value)) {
-                return new Named(item, sense.symptom(), item.from, item.to);
-            }
-            Optional<Symptom> paired =
-                    lexicon.paired(sense.symptom(), value.unit()).filter(s -> fits(s, value));
-            if (paired.isPresent() && value.kind() == Kind.QUANTITY) {
-                return new Named(item, paired.get(), item.from, item.to);
+            if (presence(sense.symptom(), value) >= 0 && !nominal(reading) && !said(sense.symptom(), item, reading)) {
+                pairs.add(new Pair(reading, item, sense.symptom(), cost + 0.5));
+                return;
             }
         }
-        return null;
     }
 
-    private static boolean fits(Symptom symptom, Token value) {
+    /** Millivolts on a rail are its ripple where the sentence speaks of ripple. */
+    private Optional<Symptom> rippling(Symptom rail, int reading) {
+        Token value = passage.token(reading);
+        Quantity quantity = rail.quantity();
+        Double nominal = quantity == null ? null : quantity.nominal();
+        boolean small = nominal != null
+                && value.unit().equals("V")
+                && value.factor() < 1
+                && Math.abs(value.value()) < RIPPLE_SHARE * Math.abs(nominal);
+        return small && passage.speaksOfRipple(reading) ? lexicon.ripple(rail) : Optional.empty();
+    }
+
+    static boolean fits(Symptom symptom, Token value) {
         Quantity quantity = symptom.quantity();
         if (quantity == null || symptom.states().stream().noneMatch(s -> s.range() != null)) {
             return false;
@@ -252,38 +247,73 @@ final class Values {
                 || (unit.equals("h") && value.unit().equals("s"));
     }
 
-    private void claim(int reading, Named named) {
-        Token value = passage.token(reading);
-        Item own = passage.item(reading).orElse(null);
-        if (own != null) {
-            own.done = true;
+    /** The state of a supply that is only there or not, told by a voltage on it; -1 where that says nothing. */
+    private static int presence(Symptom symptom, Token value) {
+        if (symptom.quantity() != null || !value.unit().equals("V") || !PRESENT.contains(symptom.normal().id())) {
+            return -1;
         }
-        int negation = negatedAt(reading);
-        if (negation >= 0) {
-            // "no 5 V on the standby rail": what is negated is the rail, not the number
-            return;
-        }
-        Item name = named.item();
-        Claim claim = new Claim(named.symptom(), 0, name, named.from(), named.to());
-        claim.cover(reading, reading + 1);
-        if (name != null) {
-            name.name = true;
-            absorb(claim);
-        }
-        Verdict verdict = Verdict.of(named.symptom(), value, comparison(reading));
-        claim.state = verdict.state();
-        claim.measured = new HashMap<>(verdict.likelihoods());
-        claim.note = verdict.note();
-        claims.add(claim);
-    }
-
-    private int negatedAt(int reading) {
-        for (int i = reading - 1; i >= 0 && i >= reading - 2 && passage.sameSegment(i, reading); i--) {
-            if (passage.item(i).filter(item -> item.cue(Cue.NEGATION)).isPresent()) {
+        double volts = Math.abs(value.value());
+        for (int i = 0; i < symptom.states().size(); i++) {
+            State state = symptom.states().get(i);
+            if (ABSENT.contains(state.id()) && volts < NO_VOLTAGE) {
                 return i;
+            }
+            if (ABSENT.contains(state.id()) && volts > SOME_VOLTAGE) {
+                return symptom.indexOf(symptom.normal().id());
             }
         }
         return -1;
+    }
+
+    /** Whether a word between a name and its reading says more than that a voltage is there: "sags to 14 V". */
+    private boolean said(Symptom symptom, Item name, int reading) {
+        for (int i = Math.min(name.to, reading); i < Math.max(name.from, reading); i++) {
+            Item word = itemAt(i);
+            if (word != null
+                    && word.entry.words.stream().anyMatch(s -> s.symptom().id().equals(symptom.id()))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private void claim(Pair pair) {
+        int reading = pair.reading;
+        passage.item(reading).ifPresent(own -> own.done = true);
+        if (negated(reading)) {
+            // "no 5 V on the standby rail": what is negated is the rail, not the number
+            return;
+        }
+        Item name = pair.item;
+        name.name = true;
+        Claim claim = new Claim(pair.symptom, 0, name, name.from, name.to);
+        claim.cover(reading, reading + 1);
+        absorb(claim);
+        if (pair.symptom.quantity() == null) {
+            claim.state = presence(pair.symptom, passage.token(reading));
+            claims.add(claim);
+            return;
+        }
+        measure(claim, reading);
+    }
+
+    /** Makes a claim that of a reading. */
+    void measure(Claim claim, int reading) {
+        Verdict verdict = Verdict.of(claim.symptom, passage.token(reading), comparison(reading));
+        claim.state = verdict.state();
+        claim.measured = new HashMap<>(verdict.likelihoods());
+        claim.note = verdict.note();
+        passage.read(reading, claim);
+        claims.add(claim);
+    }
+
+    private boolean negated(int reading) {
+        for (int i = reading - 1; i >= 0 && i >= reading - 2 && passage.sameSegment(i, reading); i--) {
+            if (passage.item(i).filter(item -> item.cue(Cue.NEGATION)).isPresent()) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** State words between the name and its value say the same in other words. */
@@ -308,5 +338,15 @@ final class Values {
             }
         }
         return 0;
+    }
+
+    /** Whether a word may stand between a reading and the claim before that it goes on about. */
+    static boolean trend(Token token) {
+        return TRENDS.contains(token.term()) || Plain.skipped(token);
+    }
+
+    @Nullable
+    Item itemAt(int token) {
+        return passage.item(token).orElse(null);
     }
 }

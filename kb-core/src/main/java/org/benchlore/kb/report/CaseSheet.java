@@ -26,24 +26,44 @@ final class CaseSheet {
     private final Terms terms;
     private final Evidence evidence;
     private final LogDigest log;
+    private final List<Sheet.Block> decisions;
+    private final ProofWords proof;
     private final List<Sheet.Block> blocks = new ArrayList<>();
 
-    private CaseSheet(CaseHistory history, Course course, Terms terms, Evidence evidence, LogDigest log) {
+    private CaseSheet(
+            CaseHistory history,
+            Course course,
+            Terms terms,
+            Evidence evidence,
+            LogDigest log,
+            List<Sheet.Block> decisions,
+            ProofWords proof) {
         this.history = history;
         this.course = course;
         this.terms = terms;
         this.evidence = evidence;
         this.log = log;
+        this.decisions = decisions;
+        this.proof = proof;
     }
 
-    static Sheet of(CaseHistory history, Course course, Terms terms, Evidence evidence, LogDigest log) {
-        CaseSheet sheet = new CaseSheet(history, course, terms, evidence, log);
+    static Sheet of(
+            CaseHistory history,
+            Course course,
+            Terms terms,
+            Evidence evidence,
+            LogDigest log,
+            List<Sheet.Block> decisions,
+            ProofWords proof) {
+        CaseSheet sheet = new CaseSheet(history, course, terms, evidence, log, decisions, proof);
         sheet.unit();
         sheet.result();
         sheet.findings();
         sheet.tests();
         sheet.ranking();
+        sheet.decisions();
         sheet.fixes();
+        sheet.proof();
         sheet.course();
         sheet.log();
         sheet.cautions();
@@ -224,14 +244,19 @@ final class CaseSheet {
                         terms.fix(e.fixId()),
                         terms.cause(e.causeId()),
                         minutes(e.minutes()),
-                        dash(terms.knowledge().fix(e.fixId()).stream()
-                                .flatMap(f -> f.verify().stream())
-                                .collect(Collectors.joining(" "))),
                         e.note().isBlank() ? "–" : Escape.clip(e.note(), MOST_CELL))));
         if (!rows.isEmpty()) {
             blocks.add(new Sheet.Section("Fixes"));
-            blocks.add(new Sheet.Table(List.of("Step", "Fix", "For", "Minutes", "How to prove it", "Note"), rows));
+            blocks.add(new Sheet.Table(List.of("Step", "Fix", "For", "Minutes", "Note"), rows));
         }
+    }
+
+    private void decisions() {
+        blocks.addAll(decisions);
+    }
+
+    private void proof() {
+        blocks.addAll(proof.forTechnician(course));
     }
 
     private void course() {

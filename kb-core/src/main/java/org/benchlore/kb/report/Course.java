@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.planning.BenchRecord;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.Ranking.RankedCause;
 import org.benchlore.kb.ranking.RankingModel;
@@ -31,33 +32,62 @@ record Course(List<Step> steps) {
      * @param number from 1
      * @param event the event
      * @param findings what it brought; may be empty
-     * @param ranking for all findings known by then; empty if this event brought none that can be ranked, or came after
-     *     the cure and so tells of that and not of the cause
+     * @param query all that was known by then; empty if this event brought nothing that can be ranked, or came after the
+     *     cure and so tells of that and not of the cause
+     * @param ranking for that query
+     * @param done ids of the fixes done by then
      */
-    record Step(int number, CaseEvent event, List<Finding> findings, Optional<Ranking> ranking) {}
+    record Step(
+            int number,
+            CaseEvent event,
+            List<Finding> findings,
+            Optional<RankingQuery> query,
+            Optional<Ranking> ranking,
+            List<String> done) {}
 
     Course {
         steps = List.copyOf(steps);
     }
 
-    /** Ranks again, with one model, what was known after each event. */
-    static Course of(CaseHistory history, RankingModel model) {
+    /** Ranks again, with one model, what was known after each event; a fix that failed is held against its causes. */
+    static Course of(CaseHistory history, RankingModel model, BenchRecord record) {
         List<Step> steps = new ArrayList<>();
         TreeMap<String, Finding> known = new TreeMap<>();
         CaseEvent cure = history.cure().orElse(null);
+        List<String> done = new ArrayList<>();
+        List<String> failed = new ArrayList<>();
         boolean cured = false;
         for (CaseEvent event : history.events()) {
             cured |= event.equals(cure);
+            boolean inVain = !cured && failed.size() < done.size() && failed(event);
+            if (inVain) {
+                failed.add(done.get(failed.size()));
+            }
+            if (event instanceof CaseEvent.FixApplied fix) {
+                done.add(fix.fixId());
+            }
             List<Finding> findings = findings(event);
             List<Finding> telling =
                     cured ? List.of() : findings.stream().filter(model::knows).toList();
             telling.forEach(f -> known.put(f.symptomId(), f));
-            Optional<Ranking> ranking = !telling.isEmpty()
-                    ? Optional.of(model.rank(new RankingQuery(List.copyOf(known.values()), history.scope(), true)))
-                    : Optional.empty();
-            steps.add(new Step(steps.size() + 1, event, findings, ranking));
+            Optional<RankingQuery> query = telling.isEmpty() && !(inVain && !known.isEmpty())
+                    ? Optional.empty()
+                    : Optional.of(new RankingQuery(
+                            List.copyOf(known.values()),
+                            history.scope(),
+                            true,
+                            history.workedOnBefore(),
+                            record.tried(failed)));
+            steps.add(new Step(steps.size() + 1, event, findings, query, query.map(model::rank), List.copyOf(done)));
         }
         return new Course(steps);
+    }
+
+    /** Whether an event says that the fix before it did not cure. */
+    private static boolean failed(CaseEvent event) {
+        return event instanceof CaseEvent.FixApplied
+                || (event instanceof CaseEvent.Ended ended && CaseHistory.failed(ended.outcome()))
+                || (event instanceof CaseEvent.Checked checked && checked.result() == CaseEvent.Checked.Result.FAILED);
     }
 
     static List<Finding> findings(CaseEvent event) {
@@ -137,7 +167,8 @@ record Course(List<Step> steps) {
 
     /** Which line of the picture an event stands on. */
     private static final class Lane implements CaseEvent.Fold<Integer> {
-        static final List<String> NAMES = List.of("came in", "noted", "tested", "concluded", "fixed", "ended");
+        static final List<String> NAMES =
+                List.of("came in", "noted", "tested", "concluded", "weighed", "fixed", "checked", "ended");
 
         @Override
         public Integer opened(CaseEvent.Opened event) {
@@ -160,13 +191,23 @@ record Course(List<Step> steps) {
         }
 
         @Override
-        public Integer fixApplied(CaseEvent.FixApplied event) {
+        public Integer weighed(CaseEvent.Weighed event) {
             return 4;
         }
 
         @Override
-        public Integer ended(CaseEvent.Ended event) {
+        public Integer fixApplied(CaseEvent.FixApplied event) {
             return 5;
+        }
+
+        @Override
+        public Integer checked(CaseEvent.Checked event) {
+            return 6;
+        }
+
+        @Override
+        public Integer ended(CaseEvent.Ended event) {
+            return 7;
         }
 
         @Override

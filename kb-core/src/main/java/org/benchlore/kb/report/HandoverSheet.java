@@ -12,8 +12,6 @@ import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.Cause;
-import org.benchlore.kb.knowledge.Fix;
-import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.reading.Finding;
 import org.jspecify.annotations.Nullable;
 
@@ -30,6 +28,7 @@ final class HandoverSheet {
     private final CaseHistory history;
     private final Course course;
     private final Terms terms;
+    private final ProofWords proof;
     private final List<Sheet.Block> blocks = new ArrayList<>();
     private final List<CaseEvent.FixApplied> fixes;
     /** Latest findings from before the first fix, and from after the last one. */
@@ -40,10 +39,11 @@ final class HandoverSheet {
     /** A finding with the reading behind it, or an empty one. */
     private record Seen(Finding finding, String value) {}
 
-    private HandoverSheet(CaseHistory history, Course course, Terms terms, Evidence evidence) {
+    private HandoverSheet(CaseHistory history, Course course, Terms terms, Evidence evidence, ProofWords proof) {
         this.history = history;
         this.course = course;
         this.terms = terms;
+        this.proof = proof;
         this.fixes = List.copyOf(course.all(CaseEvent.FixApplied.class).values());
         boolean fixed = false;
         for (Course.Step step : course.steps()) {
@@ -61,8 +61,8 @@ final class HandoverSheet {
         }
     }
 
-    static Sheet of(CaseHistory history, Course course, Terms terms, Evidence evidence) {
-        HandoverSheet sheet = new HandoverSheet(history, course, terms, evidence);
+    static Sheet of(CaseHistory history, Course course, Terms terms, Evidence evidence, ProofWords proof) {
+        HandoverSheet sheet = new HandoverSheet(history, course, terms, evidence, proof);
         sheet.unit();
         sheet.found();
         sheet.done();
@@ -91,20 +91,23 @@ final class HandoverSheet {
             facts.add(new Sheet.Fact("Finished", Terms.day(at)));
         }
         blocks.add(new Sheet.Facts(facts));
-        blocks.add(new Sheet.Verdict(inShort(history.outcome())));
+        blocks.add(new Sheet.Verdict(inShort(history.outcome(), proof.somethingPassed())));
         if (!history.complaint().isBlank()) {
             blocks.add(new Sheet.Section("What you told us"));
             blocks.add(new Sheet.Quote(Escape.clip(history.complaint(), MOST_WORDS)));
         }
     }
 
-    private static String inShort(@Nullable Outcome outcome) {
+    private static String inShort(@Nullable Outcome outcome, boolean checked) {
         if (outcome == null) {
             return "The work on your unit is not finished yet.";
         }
         return switch (outcome) {
             case FIXED_AND_PROVEN -> "Your unit is repaired, and it passed our checks afterwards.";
-            case FIXED -> "Your unit is repaired. A longer check has not been done yet.";
+            case FIXED ->
+                checked
+                        ? "Your unit is repaired. What we have checked so far is listed below."
+                        : "Your unit is repaired. A longer check has not been done yet.";
             case NOT_FIXED -> "The repair we tried did not help. The fault is still there.";
             case CAME_BACK -> "The fault came back after the repair. The work is not finished.";
             case RECOVERED_BY_ITSELF -> "The fault went away without a repair. It may come back.";
@@ -210,10 +213,18 @@ final class HandoverSheet {
         List<String> proven = new ArrayList<>();
         List<String> open = new ArrayList<>();
         Outcome outcome = history.outcome();
+        proven.addAll(proof.provenForOwner());
+        open.addAll(proof.openForOwner());
         if (outcome == Outcome.FIXED_AND_PROVEN) {
-            proven.add("After the repair the unit ran without the fault.");
+            if (!proof.ran()) {
+                proven.add(0, "After the repair the unit ran without the fault.");
+            }
         } else if (outcome == Outcome.FIXED) {
-            open.add("That the repair lasts. The unit has not been through a longer check yet.");
+            open.add(
+                    0,
+                    proof.ran()
+                            ? "That the repair lasts longer than we ran it."
+                            : "That the repair lasts. The unit has not been through a longer check yet.");
         } else if (outcome == null || !NO_CLAIM.contains(outcome)) {
             open.add("That the fault is gone.");
         }
@@ -259,14 +270,6 @@ final class HandoverSheet {
         after.values().stream()
                 .filter(seen -> !normal(seen))
                 .forEach(seen -> watch.add("Keep an eye on: " + terms.finding(seen.finding()) + "."));
-        Knowledge knowledge = terms.knowledge();
-        if (history.outcome() != Outcome.FIXED_AND_PROVEN && !fixes.isEmpty()) {
-            CaseEvent.FixApplied last = fixes.get(fixes.size() - 1);
-            List<String> verify = knowledge.fix(last.fixId()).map(Fix::verify).orElse(List.of());
-            if (!verify.isEmpty()) {
-                watch.add("What still belongs to the check of this repair: " + String.join(" ", verify));
-            }
-        }
         if (watch.isEmpty()) {
             watch.add("Nothing in particular. If anything seems wrong, call us.");
         }

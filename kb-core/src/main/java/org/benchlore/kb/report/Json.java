@@ -7,11 +7,14 @@ import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.ImportResult;
 import org.benchlore.kb.importing.ImportReview;
 import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.PackProblem;
+import org.benchlore.kb.knowledge.QualityReport;
 import org.benchlore.kb.planning.FixRecord;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.Plan;
 import org.benchlore.kb.planning.ProofPlan;
+import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
 import org.benchlore.kb.ranking.Estimate;
@@ -27,8 +30,10 @@ import org.benchlore.kb.search.SearchHit;
 import org.benchlore.kb.search.SearchResult;
 import tools.jackson.databind.cfg.EnumFeature;
 import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.module.SimpleModule;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
+import tools.jackson.databind.ser.std.ToStringSerializer;
 
 /**
  * Writes answers as JSON, each one line with a {@code schema} name and version; the schema files lie beside this class's
@@ -37,8 +42,10 @@ import tools.jackson.databind.node.ObjectNode;
 public final class Json {
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
     /** For answers that are written as they are: every component by its name, what is absent as null. */
-    private static final JsonMapper AS_IS =
-            JsonMapper.builder().enable(EnumFeature.WRITE_ENUMS_TO_LOWERCASE).build();
+    private static final JsonMapper AS_IS = JsonMapper.builder()
+            .enable(EnumFeature.WRITE_ENUMS_TO_LOWERCASE)
+            .addModule(new SimpleModule().addSerializer(DeviceScope.class, ToStringSerializer.instance))
+            .build();
 
     private Json() {}
 
@@ -259,9 +266,45 @@ public final class Json {
         return decision("worth", worth);
     }
 
-    /** A proof run ({@code benchlore/proof/1}). */
+    /** The proof of a fix ({@code benchlore/proof/1}). */
     public static String proof(ProofPlan proof) {
-        return decision("proof", proof);
+        ObjectNode root = root("proof");
+        ProofRecord known = proof.known();
+        known.fixId().ifPresent(id -> root.put("fixId", id));
+        root.put("failed", known.failed());
+        root.put("seen", known.seen());
+        root.put("seenHours", known.seenHours());
+        conditions(root, known.conditions());
+        root.put("cleanHours", known.cleanHours());
+        root.put("otherHours", known.otherHours());
+        root.put("confidence", proof.confidence());
+        root.put("priorNotCured", proof.priorNotCured());
+        proof.run().ifPresent(run -> {
+            root.put("hours", run.hours());
+            root.put("hoursAtMeanRate", run.hoursAtMeanRate());
+            root.put("stillThere", run.stillThere());
+            root.put("hoursLeft", run.hoursLeft());
+        });
+        ArrayNode checklist = root.putArray("checklist");
+        for (ProofPlan.Item item : proof.checklist()) {
+            ObjectNode node = checklist.addObject();
+            node.put("step", item.step());
+            node.put("ofFix", item.ofFix());
+            item.result().ifPresent(r -> node.put("result", lower(r)));
+            node.put("failedBefore", item.failedBefore());
+            node.put("hours", item.hours());
+            conditions(node, item.conditions());
+        }
+        return write(root);
+    }
+
+    private static void conditions(ObjectNode node, List<Reading.Condition> conditions) {
+        texts(node, "conditions", conditions.stream().map(Json::lower).toList());
+    }
+
+    /** How good the packs are ({@code benchlore/quality/1}). */
+    public static String quality(QualityReport report) {
+        return decision("quality", report);
     }
 
     private static String decision(String name, Record answer) {

@@ -27,13 +27,15 @@ final class QuestionSheet {
     private final Course course;
     private final Terms terms;
     private final Evidence evidence;
+    private final ProofWords proof;
     private final List<Sheet.Block> blocks = new ArrayList<>();
 
-    private QuestionSheet(CaseHistory history, Course course, Terms terms, Evidence evidence) {
+    private QuestionSheet(CaseHistory history, Course course, Terms terms, Evidence evidence, ProofWords proof) {
         this.history = history;
         this.course = course;
         this.terms = terms;
         this.evidence = evidence;
+        this.proof = proof;
     }
 
     /**
@@ -47,8 +49,9 @@ final class QuestionSheet {
             Terms terms,
             Evidence evidence,
             LogDigest log,
+            ProofWords proof,
             List<TestProposal> next) {
-        QuestionSheet sheet = new QuestionSheet(history, course, terms, evidence);
+        QuestionSheet sheet = new QuestionSheet(history, course, terms, evidence, proof);
         sheet.unit();
         sheet.findings();
         sheet.tests();
@@ -122,7 +125,8 @@ final class QuestionSheet {
                 .toList();
         if (!fixes.isEmpty()) {
             blocks.add(new Sheet.Section("Tried"));
-            blocks.add(new Sheet.Bullets(fixes));
+            blocks.add(new Sheet.Bullets(
+                    Stream.concat(fixes.stream(), proof.forOthers().stream()).toList()));
             Stream.ofNullable(history.outcome())
                     .forEach(o -> blocks.add(new Sheet.Words("How it ended: " + Terms.words(o) + ".")));
         }

@@ -2,9 +2,12 @@ package org.benchlore.kb.report;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Risk;
+import org.benchlore.kb.planning.BenchRecord;
+import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.planning.TestPlanner;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.ranking.RankingModel;
@@ -41,17 +44,20 @@ public final class Sheets {
     private final Knowledge knowledge;
     private final Reader reader;
     private final RankingModel model;
+    private final BenchRecord record;
 
     /**
      * Sheets over one snapshot.
      *
      * @param reader for the readings and log lines in the case's notes
      * @param model what ranks the findings; for an honest sheet it has not learnt from the case itself
+     * @param record what cases teach of fixes and tests; likewise
      */
-    public Sheets(Knowledge knowledge, Reader reader, RankingModel model) {
+    public Sheets(Knowledge knowledge, Reader reader, RankingModel model, BenchRecord record) {
         this.knowledge = knowledge;
         this.reader = reader;
         this.model = model;
+        this.record = record;
     }
 
     /** A sheet about a case, whole, ending in a line feed. */
@@ -66,13 +72,31 @@ public final class Sheets {
 
     private Sheet sheet(CaseHistory history, Kind kind) {
         Terms terms = new Terms(knowledge);
-        Course course = Course.of(history, model);
+        Course course = Course.of(history, model, record);
         Evidence evidence = new Evidence(terms, reader);
         return switch (kind) {
-            case CASE -> CaseSheet.of(history, course, terms, evidence, log(history));
-            case HANDOVER -> HandoverSheet.of(history, course, terms, evidence);
-            case QUESTION -> QuestionSheet.of(history, course, terms, evidence, log(history), next(history));
+            case CASE ->
+                CaseSheet.of(
+                        history,
+                        course,
+                        terms,
+                        evidence,
+                        log(history),
+                        new DecisionWords(history, course, planner(), terms).blocks(),
+                        proof(history, terms));
+            case HANDOVER -> HandoverSheet.of(history, course, terms, evidence, proof(history, terms));
+            case QUESTION ->
+                QuestionSheet.of(history, course, terms, evidence, log(history), proof(history, terms), next(history));
         };
+    }
+
+    private TestPlanner planner() {
+        return new TestPlanner(knowledge, model, record);
+    }
+
+    private ProofWords proof(CaseHistory history, Terms terms) {
+        return new ProofWords(
+                record.proof(ProofRecord.of(history), ProofWords.CONFIDENCE, Optional.empty()), history, terms);
     }
 
     private LogDigest log(CaseHistory history) {
@@ -82,6 +106,6 @@ public final class Sheets {
     private List<TestProposal> next(CaseHistory history) {
         RankingQuery query = new RankingQuery(
                 history.findingsOfFault().stream().filter(model::knows).toList(), history.scope(), true);
-        return new TestPlanner(knowledge, model).propose(query, Risk.MEDIUM);
+        return planner().propose(query, Risk.MEDIUM);
     }
 }

@@ -61,6 +61,18 @@ record Terms(Knowledge knowledge) {
         return Character.toString(Character.toTitleCase(first)) + text.substring(Character.charCount(first));
     }
 
+    /** Hours without false precision. */
+    static String hours(double hours) {
+        String number = number(hours);
+        return number + (number.equals("1") ? " hour" : " hours");
+    }
+
+    static String number(double hours) {
+        return hours < 10 && Math.abs(hours - Math.rint(hours)) > 0.05
+                ? String.format(Locale.ROOT, "%.1f", hours)
+                : Long.toString(Math.round(hours));
+    }
+
     static String count(int n, String one, String many) {
         return n + " " + (n == 1 ? one : many);
     }

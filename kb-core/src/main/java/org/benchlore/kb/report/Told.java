@@ -40,6 +40,16 @@ record Told(Terms terms) implements CaseEvent.Fold<String> {
     }
 
     @Override
+    public String checked(CaseEvent.Checked event) {
+        return "Checked: " + ProofWords.item(event) + ", " + ProofWords.how(event);
+    }
+
+    @Override
+    public String weighed(CaseEvent.Weighed event) {
+        return "Weighed: " + terms.fix(event.fixId()) + ", decided: " + Terms.words(event.decided());
+    }
+
+    @Override
     public String ended(CaseEvent.Ended event) {
         return "Ended: " + CaseSheet.ending(event);
     }

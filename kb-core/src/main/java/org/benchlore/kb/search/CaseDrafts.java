@@ -56,6 +56,11 @@ final class CaseDrafts {
         } else if (event instanceof CaseEvent.FixApplied applied) {
             conclusion.add(knowledge.fix(applied.fixId()).map(Fix::name).orElse(applied.fixId()));
             notes.add(applied.note());
+        } else if (event instanceof CaseEvent.Checked checked) {
+            notes.add(checked.item());
+            notes.add(checked.note());
+        } else if (event instanceof CaseEvent.Weighed weighed) {
+            notes.add(weighed.note());
         } else if (event instanceof CaseEvent.Ended ended) {
             notes.add(ended.note());
         }

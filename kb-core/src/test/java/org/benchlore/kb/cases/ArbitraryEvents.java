@@ -65,7 +65,7 @@ final class ArbitraryEvents {
     }
 
     private CaseEvent plain(Head head) {
-        return switch (random.nextInt(7)) {
+        return switch (random.nextInt(9)) {
             case 0 -> opened(head);
             case 1, 2 -> new CaseEvent.Noted(head, text(), any(Reading.Source.values()), findings());
             case 3 -> new CaseEvent.Tested(head, pick("measure-12v", "esr-bulk"), findings(), minutes(), text());
@@ -76,8 +76,34 @@ final class ArbitraryEvents {
                         any(Certainty.values()),
                         text());
             case 5 -> new CaseEvent.FixApplied(head, "replace-bulk", "dry-bulk-capacitor", minutes(), text());
+            case 6 -> checked(head);
+            case 7 ->
+                new CaseEvent.Weighed(
+                        head,
+                        "replace-bulk",
+                        random.nextBoolean() ? null : new Stakes(120.5, -3, 0, 15, random.nextInt(60)),
+                        random.nextDouble() * 0.7,
+                        random.nextDouble() * 0.3,
+                        any(Decision.values()),
+                        text());
             default -> ended(head);
         };
+    }
+
+    private CaseEvent checked(Head head) {
+        CaseEvent.Checked.Result result = any(CaseEvent.Checked.Result.values());
+        boolean done = result != CaseEvent.Checked.Result.NOT_DONE;
+        boolean failed = result == CaseEvent.Checked.Result.FAILED;
+        return new CaseEvent.Checked(
+                head,
+                text(),
+                result,
+                failed && random.nextBoolean() ? 1 + random.nextInt(5) : null,
+                done ? minutes() : null,
+                random.nextBoolean()
+                        ? List.of()
+                        : List.of(Reading.Condition.UNDER_LOAD, Reading.Condition.WARM, Reading.Condition.WARM),
+                text());
     }
 
     private CaseEvent ended(Head head) {

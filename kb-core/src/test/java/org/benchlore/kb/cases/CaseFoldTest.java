@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import org.benchlore.kb.cases.CaseEvent.Checked;
 import org.benchlore.kb.cases.CaseEvent.Concluded;
 import org.benchlore.kb.cases.CaseEvent.Corrected;
 import org.benchlore.kb.cases.CaseEvent.Ended;
@@ -81,6 +82,33 @@ class CaseFoldTest {
                 rail("r2", 4, "low"));
         assertThat(failed.cure()).isEmpty();
         assertThat(failed.findingsOfFault()).containsExactly(Finding.of("rail-12v", "low"));
+    }
+
+    private static Checked check(String id, int minute, Checked.Result result) {
+        return new Checked(head(id, minute), "Ten cold starts.", result, null, null, List.of(), "");
+    }
+
+    @Test
+    void a_check_that_failed_after_the_fix_says_that_it_was_no_cure() {
+        FixApplied fix = new FixApplied(head("f", 2), "new-fuse", "fuse-open", null, "");
+        Ended fixed = new Ended(head("e", 4), Outcome.FIXED, null, "");
+        assertThat(fold(check("c", 1, Checked.Result.FAILED), fix).cure()).contains(fix);
+        assertThat(fold(fix, check("c", 3, Checked.Result.PASSED)).failedFixes())
+                .isEmpty();
+
+        CaseHistory failed = fold(fix, check("c", 3, Checked.Result.FAILED), rail("r", 3, "absent"));
+        assertThat(failed.cure()).isEmpty();
+        assertThat(failed.failedFixes()).containsExactly(fix);
+        assertThat(failed.outcome()).isNull();
+        assertThat(failed.findingsOfFault()).isNotEmpty();
+
+        CaseHistory after = fold(fix, fixed, check("c", 5, Checked.Result.FAILED));
+        assertThat(after.outcome()).isEqualTo(Outcome.NOT_FIXED);
+        assertThat(after.cure()).isEmpty();
+
+        CaseHistory overruled = fold(fix, check("c", 3, Checked.Result.FAILED), fixed);
+        assertThat(overruled.outcome()).isEqualTo(Outcome.FIXED);
+        assertThat(overruled.cure()).contains(fix);
     }
 
     @Test

@@ -3,6 +3,7 @@ package org.benchlore.kb.cases;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.networknt.schema.InputFormat;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;
@@ -81,10 +82,10 @@ class CaseImportTest {
     void an_anonymised_export_has_no_words_serial_numbers_or_shop_names_and_keeps_what_teaches() throws IOException {
         try (CaseStore from = arbitrary(3, 40);
                 CaseStore to = CaseStore.inMemory()) {
-            assertThat(export(from, false)).contains("S/N 0042", "no 12 V", "other-shop", "quoted");
+            assertThat(export(from, false)).contains("S/N 0042", "120.5", "no 12 V", "other-shop", "quoted");
             String lines = export(from, true);
             assertThat(lines)
-                    .doesNotContain("S/N", "no 12 V", "other-shop", "quoted", "done", "half", "Ω")
+                    .doesNotContain("S/N", "120.5", "no 12 V", "other-shop", "quoted", "😀", "half", "Ω")
                     .doesNotContain("\"note\"", "\"text\"", "\"reason\"", "\"complaint\"", "\"unit\"")
                     .contains("\"origin\":\"elsewhere\"");
             assertThat(putBack(to, lines).clean()).isTrue();
@@ -119,6 +120,23 @@ class CaseImportTest {
             read(friend, export(own, false));
             assertThat(own.history("k1").orElseThrow().origin()).isEqualTo(CaseHistory.OWN);
             assertThat(friend.history("k1").orElseThrow().origin()).isEqualTo("shop");
+        }
+    }
+
+    @Test
+    void checks_of_a_whole_case_come_after_its_fixes_unless_they_say_when() throws IOException {
+        String line = WHOLE_CASE.replace(
+                "\"outcomes\"",
+                "\"checks\":[{\"item\":\"Ten cold starts.\",\"result\":\"passed\"},{\"at\":\"2022-03-04T00:30:00Z\","
+                        + "\"result\":\"failed\",\"seen\":2,\"hours\":6,\"conditions\":[\"warm\"]}],\"outcomes\"");
+        assertThat(CaseJsonTest.schema("urn:benchlore:schema:case:1").validate(line, InputFormat.JSON))
+                .isEmpty();
+        try (CaseStore store = CaseStore.inMemory()) {
+            assertThat(read(store, line).clean()).isTrue();
+            assertThat(store.history("k1").orElseThrow().events())
+                    .extracting(e -> e.head().eventId())
+                    .containsExactly(
+                            "k1:opened", "k1:n1", "k1:p2", "k1:n2", "k1:t1", "k1:c", "k1:f1", "k1:p1", "k1:o1");
         }
     }
 

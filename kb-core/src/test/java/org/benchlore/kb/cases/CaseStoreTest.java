@@ -219,9 +219,28 @@ class CaseStoreTest {
     void a_newer_schema_is_left_alone() throws Exception {
         CaseStore.open(home).close();
         tamper(home.resolve(CaseStore.FILE), "update benchlore_store set schema_version = 7");
-        String message = "cases.db: written by a newer version (schema 7, this one knows 1); update, or open a copy";
+        String message = "cases.db: written by a newer version (schema 7, this one knows 2); update, or open a copy";
         assertTrouble(() -> CaseStore.open(home).close(), Trouble.NEWER, message);
         assertTrouble(() -> CaseStore.openReadOnly(home).close(), Trouble.NEWER, message);
+    }
+
+    @Test
+    void a_store_of_the_first_schema_is_read_and_once_written_to_kept_from_older_versions() throws Exception {
+        try (CaseStore store = CaseStore.open(home)) {
+            store.append(List.of(noted("a", "k", 1, "")));
+        }
+        tamper(home.resolve(CaseStore.FILE), "update benchlore_store set schema_version = 1");
+        try (CaseStore store = CaseStore.openReadOnly(home)) {
+            assertThat(store.position()).isEqualTo(1);
+        }
+        try (CaseStore store = CaseStore.open(home)) {
+            assertThat(store.position()).isEqualTo(1);
+        }
+        try (Connection file = DriverManager.getConnection("jdbc:sqlite:" + home.resolve(CaseStore.FILE));
+                Statement statement = file.createStatement();
+                var row = statement.executeQuery("select schema_version from benchlore_store")) {
+            assertThat(row.getInt(1)).isEqualTo(2);
+        }
     }
 
     @Test

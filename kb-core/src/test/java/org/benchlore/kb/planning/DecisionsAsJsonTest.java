@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import org.benchlore.kb.cases.Stakes;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.report.Json;
@@ -64,11 +65,13 @@ class DecisionsAsJsonTest {
 
     @Test
     void worth() {
-        fits("worth", Json.worth(PLANNER.worth(DARK, "replace-board", new Worth.Stakes(100, 0, 0, 10, 20))));
+        fits("worth", Json.worth(PLANNER.worth(DARK, "replace-board", new Stakes(100, 0, 0, 10, 20))));
     }
 
     @Test
     void proof() {
-        fits("proof", Json.proof(ProofPlan.of(3, 24, .9, .3, 5, Optional.of("replace-lead"), List.of("Run it."))));
+        ProofRecord known = ProofRecord.of(Optional.of("replace-lead"), 3, 24, 5);
+        fits("proof", Json.proof(ProofPlan.of(known, .9, .3, List.of("Run it."))));
+        fits("proof", Json.proof(ProofPlan.of(ProofRecord.of(Optional.empty(), 0, 0, 0), .9, .3, List.of())));
     }
 }

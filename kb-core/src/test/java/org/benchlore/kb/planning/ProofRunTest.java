@@ -116,11 +116,17 @@ class ProofRunTest {
 
     @Test
     void a_proof_plan_counts_down() {
-        ProofPlan fresh = ProofPlan.of(3, 24, .95, .3, 0, Optional.empty(), List.of());
-        ProofPlan half = ProofPlan.of(3, 24, .95, .3, fresh.hoursLeft() / 2, Optional.empty(), List.of());
+        ProofPlan.Run fresh = run(0);
+        ProofPlan.Run half = run(fresh.hoursLeft() / 2);
         assertThat(fresh.stillThere()).isCloseTo(.3, within(1e-12));
         assertThat(half.hoursLeft()).isCloseTo(fresh.hoursLeft() / 2, within(1e-9));
         assertThat(half.stillThere()).isBetween(.05, .3);
+    }
+
+    private static ProofPlan.Run run(double cleanHours) {
+        return ProofPlan.of(ProofRecord.of(Optional.empty(), 3, 24, cleanHours), .95, .3, List.of())
+                .run()
+                .orElseThrow();
     }
 
     @Test

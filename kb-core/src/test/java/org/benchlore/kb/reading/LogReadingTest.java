@@ -11,7 +11,7 @@ import org.benchlore.kb.reading.Reading.Span;
 import org.junit.jupiter.api.Test;
 
 class LogReadingTest {
-    private static final Reader READER = Reader.of(Corpus.knowledge());
+    private static final Reader READER = Reader.of(Fixture.knowledge());
     private static final DeviceScope CORVANE = DeviceScope.parse("disc-recorder/corvane/corvane-300");
     private static final String LOG = """
             2021-03-04 10:00:00 K-207 supply low

@@ -79,7 +79,7 @@ class ReaderFuzzTest {
             "nor",
             "all rails ok");
 
-    private final Knowledge knowledge = Corpus.knowledge();
+    private final Knowledge knowledge = Fixture.knowledge();
     private final Reader reader = Reader.of(knowledge);
 
     @Test

@@ -19,7 +19,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class ReaderTest {
-    private static final Reader READER = Reader.of(Corpus.knowledge());
+    private static final Reader READER = Reader.of(Fixture.knowledge());
     private static final DeviceScope CORVANE = DeviceScope.parse("disc-recorder/corvane/corvane-300/rev-b");
 
     @Test
@@ -61,7 +61,7 @@ class ReaderTest {
 
     @Test
     void reach_of_a_negation_is_a_parameter() {
-        List<Symptom> symptoms = List.copyOf(Corpus.knowledge().symptoms());
+        List<Symptom> symptoms = List.copyOf(Fixture.knowledge().symptoms());
         String text = "no sign whatsoever here today of 12 V";
         assertThat(Reader.of(symptoms, List.of(), 2).read(text, DeviceScope.ANY).findings())
                 .isEmpty();

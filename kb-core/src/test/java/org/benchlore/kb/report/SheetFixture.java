@@ -1,5 +1,7 @@
 package org.benchlore.kb.report;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,6 +13,7 @@ import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.PackReader;
 import org.benchlore.kb.knowledge.PackSource;
+import org.benchlore.kb.planning.BenchRecord;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.reading.Finding;
@@ -145,10 +148,55 @@ final class SheetFixture {
 
     private SheetFixture() {}
 
+    static Knowledge knowledge(String lampName) {
+        String yaml = PACK.replace("name: NAME", "name: " + quoted(lampName));
+        return PackReader.read(List.of(new PackSource("p.yaml", yaml)));
+    }
+
+    /** The pack with somebody's words in every text that a page shows. */
+    static Knowledge spoilt(String words) {
+        String yaml = PACK;
+        for (String text : List.of(
+                "NAME",
+                "A made-up bench",
+                "For tests of the sheets.",
+                "Apache-2.0",
+                "Mains can kill. Unplug first.",
+                "On the front.",
+                "Fuse open",
+                "Old age.",
+                "Measure the rail",
+                "Unit on.",
+                "Probe to the rail.",
+                "Within 5 %.",
+                "Look upstream.",
+                "New fuse",
+                "Fit it.",
+                "Ten cold starts.",
+                "Corvane (invented)",
+                "It tripped.",
+                "Also after a pulled plug.")) {
+            assertThat(yaml).contains(text);
+            yaml = yaml.replace(text, quoted(words));
+        }
+        for (String list : List.of("tools: [multimeter]", "parts: [fuse]", "called: [lamp]", "words: [dark]")) {
+            assertThat(yaml).contains(list);
+            yaml = yaml.replace(list, list.substring(0, list.indexOf('[') + 1) + quoted(words) + "]");
+        }
+        return PackReader.read(List.of(new PackSource("p.yaml", yaml)));
+    }
+
+    private static String quoted(String text) {
+        return "'" + text.replace("'", "''") + "'";
+    }
+
     static Sheets sheets(String lampName) {
-        String yaml = PACK.replace("name: NAME", "name: '" + lampName.replace("'", "''") + "'");
-        Knowledge knowledge = PackReader.read(List.of(new PackSource("p.yaml", yaml)));
-        return new Sheets(knowledge, Reader.of(knowledge), RankingModel.of(knowledge, RankingSettings.DEFAULT));
+        Knowledge knowledge = knowledge(lampName);
+        return new Sheets(
+                knowledge,
+                Reader.of(knowledge),
+                RankingModel.of(knowledge, RankingSettings.DEFAULT),
+                BenchRecord.none(knowledge));
     }
 
     static Sheets sheets() {

@@ -3,11 +3,18 @@ package org.benchlore.kb.report;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.CaseEvent.Checked;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.Decision;
+import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.cases.Stakes;
+import org.benchlore.kb.reading.Reading.Condition;
 import org.benchlore.kb.report.Sheets.Format;
 import org.benchlore.kb.report.Sheets.Kind;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -43,7 +50,9 @@ class SheetsTest {
                         "Findings",
                         "Tests",
                         "Ranking and why",
+                        "Decisions",
                         "Fixes",
+                        "Proof",
                         "Course of the case",
                         "Log",
                         "Cautions");
@@ -54,7 +63,7 @@ class SheetsTest {
                 .contains("before: absent | measured | 7 |")
                 .contains("| 3 | Measure the rail | 12 V rail: absent | Within 5 %. | 6 |")
                 .contains("| Cause | after 2 | after 3 | after 4 |")
-                .contains("| 6 | New fuse | Fuse open | 12 | Ten cold starts. |")
+                .contains("| 6 | New fuse | Fuse open | 12 | It died")
                 .contains("| K-1 | It tripped. | 2 | 2026-11-20 10:00 | 2026-11-24 11:00 | Also after a pulled plug. |")
                 .contains("| K-9 | not known here | 1 |")
                 .contains("- Mains: Mains can kill. Unplug first.")
@@ -84,10 +93,108 @@ class SheetsTest {
                 .contains("- 12 V rail: put right, and checked after the work.")
                 .contains("- That the repair lasts. The unit has not been through a longer check yet.")
                 .contains("- Not written down again after the work: Front lamp; Trip code.")
-                .contains("Ten cold starts.")
+                .contains("- Not checked after the work: Ten cold starts.")
                 .contains("There is mains voltage inside.");
         // no shares, no decibans, nothing of the bench's inner trade
         assertThat(sheet).doesNotContain(" dB").doesNotContain("Share").doesNotContain("fumes");
+    }
+
+    private static String checked(Kind kind, Outcome outcome, Checked... checks) {
+        List<CaseEvent> events = new ArrayList<>(HISTORY.events().subList(0, 6));
+        events.addAll(List.of(checks));
+        events.add(new CaseEvent.Ended(head(99), outcome, null, ""));
+        return SheetFixture.sheets().write(CaseHistory.fold(events).orElseThrow(), kind, Format.MARKDOWN);
+    }
+
+    private static CaseEvent.Head head(int n) {
+        return new CaseEvent.Head(
+                "c" + n, "job-1", Instant.parse("2026-11-25T11:01:00Z").plusSeconds(60L * n));
+    }
+
+    private static Checked check(int n, String item, Checked.Result result, @Nullable Double hours) {
+        return new Checked(head(n), item, result, null, hours, List.of(Condition.WARM), "");
+    }
+
+    @Test
+    void both_sheets_say_what_was_proven_after_the_fix_from_what_was_checked() {
+        Checked[] passed = {
+            check(1, "Ten cold starts.", Checked.Result.PASSED, null), check(2, "", Checked.Result.PASSED, 8.0)
+        };
+        assertThat(checked(Kind.HANDOVER, Outcome.FIXED, passed))
+                .contains("**Your unit is repaired. What we have checked so far is listed below.**")
+                .contains("- After the repair the unit ran 8 hours without the fault.")
+                .contains("- Checked and passed: Ten cold starts.")
+                .contains("- That the repair lasts longer than we ran it.")
+                .doesNotContain("Not checked after the work");
+        assertThat(checked(Kind.CASE, Outcome.FIXED, passed))
+                .contains("- Of the last fix: New fuse.")
+                .contains("- Run since without fault: 8 hours.")
+                .contains("| 7 | Ten cold starts. | passed | – | – | warm | – |")
+                .contains("| 8 | Run | passed | – | 8 | warm | – |")
+                .doesNotContain("Not done:");
+
+        String failed =
+                checked(Kind.HANDOVER, Outcome.GIVEN_UP, check(1, "Ten cold starts.", Checked.Result.FAILED, null));
+        assertThat(failed).contains("- Checked and failed: Ten cold starts.").doesNotContain("passed:");
+
+        String left =
+                checked(Kind.HANDOVER, Outcome.FIXED, check(1, "Ten cold starts.", Checked.Result.NOT_DONE, null));
+        assertThat(left)
+                .contains("- Not checked after the work: Ten cold starts.")
+                .contains("A longer check has not been done yet.");
+        assertThat(checked(Kind.QUESTION, Outcome.NOT_FIXED, check(1, "Ten cold starts.", Checked.Result.FAILED, 3.0)))
+                .contains("- Checked after it: Ten cold starts, failed, 3 hours, warm");
+        assertThat(checked(
+                        Kind.QUESTION, Outcome.NOT_FIXED, check(1, "as Mrs Miller said", Checked.Result.FAILED, 3.0)))
+                .doesNotContain("Miller");
+    }
+
+    @Test
+    void the_case_sheet_says_what_the_figures_advised_and_what_was_weighed() {
+        CaseEvent.Weighed weighed = new CaseEvent.Weighed(
+                new CaseEvent.Head("w", "job-1", Instant.parse("2026-11-25T10:55:00Z")),
+                "new-fuse",
+                new Stakes(120, 0, 0, 15, 30),
+                .8,
+                .01,
+                Decision.WORK,
+                "");
+        List<CaseEvent> events = new ArrayList<>(HISTORY.events().subList(0, 4));
+        String open = write(events);
+        assertThat(open)
+                .contains("| After step | What the figures advised | Minutes to go |")
+                .contains("| 2 | Stop testing and try: New fuse (10 minutes, cures with ")
+                .contains("- The plan from here: about ")
+                .contains("- Its likeliest course: fix: New fuse (if it did not help)");
+        events.add(weighed);
+        events.addAll(HISTORY.events().subList(4, 8));
+        assertThat(write(events))
+                .contains(
+                        "- Step 6, weighed: New fuse: work 69, parts 15, leave 0 (success 80 %, harm 1 %); decided to do"
+                                + " the work.")
+                .doesNotContain("The plan from here");
+    }
+
+    private static String write(List<CaseEvent> events) {
+        return SheetFixture.sheets().write(CaseHistory.fold(events).orElseThrow(), Kind.CASE, Format.MARKDOWN);
+    }
+
+    @Test
+    void the_owner_is_told_that_a_rare_fault_takes_longer_to_be_sure_of() {
+        Checked seen = new Checked(
+                new CaseEvent.Head("c0", "job-1", Instant.parse("2026-11-25T10:25:00Z")),
+                "",
+                Checked.Result.FAILED,
+                3,
+                24.0,
+                List.of(),
+                "");
+        assertThat(checked(Kind.HANDOVER, Outcome.FIXED, seen, check(2, "", Checked.Result.PASSED, 1.0)))
+                .contains("It showed 3 times in 24 hours before the repair, so it takes about ")
+                .contains("more without it to be fairly sure.");
+        assertThat(checked(Kind.CASE, Outcome.FIXED, seen))
+                .contains("- Fault seen 3 times in 24 hours of run before.")
+                .contains("- Still there with ");
     }
 
     @Test

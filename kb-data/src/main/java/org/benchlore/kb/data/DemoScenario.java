@@ -13,13 +13,23 @@ public final class DemoScenario {
 
     private DemoScenario() {}
 
+    /**
+     * The cases of one bench.
+     *
+     * @param origin whose they are, for the import
+     * @param lines one JSON line each ({@code benchlore/case/1}), in order of date
+     */
+    public record Cases(String origin, String lines) {}
+
     /** The invented device families. */
     public static List<PackSource> packs() {
         return Resources.packs("demo", NAMES);
     }
 
-    /** The invented cases, one JSON line each ({@code benchlore/case/1}). */
-    public static String cases() {
-        return Resources.text("demo/cases.jsonl");
+    /** The invented cases: the workshop's, then those it had from the bench at the harbour. */
+    public static List<Cases> cases() {
+        return List.of(
+                new Cases("demo", Resources.text("demo/cases.jsonl")),
+                new Cases("demo-harbour", Resources.text("demo/cases-harbour.jsonl")));
     }
 }

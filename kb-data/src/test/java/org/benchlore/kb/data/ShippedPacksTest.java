@@ -13,6 +13,7 @@ import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.PackReader;
 import org.benchlore.kb.knowledge.PackSource;
+import org.benchlore.kb.knowledge.QualityReport;
 import org.benchlore.kb.knowledge.Risk;
 import org.junit.jupiter.api.Test;
 
@@ -51,6 +52,21 @@ class ShippedPacksTest {
         assertThat(knowledge.fixes().size()).isGreaterThanOrEqualTo(100);
         assertThat(knowledge.causes().stream().mapToDouble(Cause::perThousand).sum())
                 .isBetween(700.0, 1100.0);
+    }
+
+    @Test
+    void causes_are_told_apart_or_say_why_not() {
+        QualityReport report = QualityReport.of(PackReader.read(ShippedPacks.all()));
+        assertThat(report.faultDetectionRatio()).isEqualTo(1);
+        assertThat(report.ambiguityGroups()).isEmpty();
+        assertThat(report.lookalikes())
+                .filteredOn(l -> l.others().size() >= QualityReport.LARGE)
+                .allSatisfy(l -> assertThat(l.reason()).as(l.cause()).isNotEmpty());
+        assertThat(report.twins()).isEmpty();
+        assertThat(report.oneWayLinks())
+                .extracting(QualityReport.OneWayLink::id)
+                .containsExactly("uv-lamp"); // for others
+        assertThat(report.readability().hardest().get(0).lix()).isLessThan(45);
     }
 
     @Test

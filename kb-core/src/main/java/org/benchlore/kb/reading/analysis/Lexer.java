@@ -32,7 +32,7 @@ public final class Lexer {
             "shouldnt",
             "wont",
             "cant");
-    private static final Map<String, String> ODD_STEMS = Map.of("wo", "will", "ca", "can", "sha", "shall");
+    private static final Map<String, String> ODD_STEMS = Map.of("wo", "will", "ca", "can", "sha", "shall", "ai", "be");
 
     private final Folded folded;
     private final Numerals numerals;
@@ -47,7 +47,7 @@ public final class Lexer {
     public static List<Token> tokens(String text) {
         Lexer lexer = new Lexer(text);
         lexer.run();
-        return lexer.tokens;
+        return Spoken.joined(lexer.tokens);
     }
 
     private void run() {

@@ -14,6 +14,8 @@ final class Numerals {
 
     private static final String MINUS = "minus";
 
+    private static final String FUSE_SPEEDS = "TFMtf";
+
     private final Folded folded;
     private @Nullable Token token;
 
@@ -47,7 +49,20 @@ final class Numerals {
             int number = spaces(from + MINUS.length());
             return number > from + MINUS.length() && starts(number) ? number(from, number, true, false) : from;
         }
+        if (FUSE_SPEEDS.indexOf(c) >= 0 && Lexer.digit(folded.at(from + 1))) {
+            return rating(from);
+        }
         return starts(from) ? number(from, from, false, false) : from;
+    }
+
+    /** The current of a fuse marked with its speed, "T2A" (IEC 60127-1, from memory). */
+    private int rating(int from) {
+        int end = number(from, from + 1, false, false);
+        boolean amps = end > from
+                && token().kind() == Kind.QUANTITY
+                && token().unit().equals("A")
+                && folded.slice(from, end).indexOf(' ') < 0;
+        return amps ? end : from;
     }
 
     private int number(int from, int digits, boolean negative, boolean tolerance) {
@@ -97,6 +112,7 @@ final class Numerals {
                 signed.doubleValue(),
                 "",
                 step(value).doubleValue(),
+                0,
                 0);
         return end;
     }
@@ -131,7 +147,8 @@ final class Numerals {
                 value.doubleValue(),
                 unit.base(),
                 step(high).multiply(unit.factor()).doubleValue(),
-                spread);
+                spread,
+                unit.factor().doubleValue());
         return end;
     }
 
@@ -212,7 +229,15 @@ final class Numerals {
         while (Lexer.digit(folded.at(i))) {
             i++;
         }
-        return folded.at(i) == '/' && Lexer.digit(folded.at(i + 1));
+        if (folded.at(i) != '/') {
+            return false;
+        }
+        int year = i + 1;
+        while (Lexer.digit(folded.at(year))) {
+            year++;
+        }
+        boolean decimal = folded.at(year) == '.' && Lexer.digit(folded.at(year + 1));
+        return !decimal && (year - i == 3 || year - i == 5);
     }
 
     private boolean twoDigits(int i) {
@@ -246,6 +271,9 @@ final class Numerals {
             return null;
         }
         String spelled = folded.slice(span[0], span[1]);
+        if (spelled.equals("k")) {
+            return Units.attached(spelled);
+        }
         return span[0] == numberEnd ? Units.attached(spelled) : Units.spaced(spelled);
     }
 
@@ -281,11 +309,11 @@ final class Numerals {
         return from;
     }
 
-    private static BigDecimal step(BigDecimal written) {
+    static BigDecimal step(BigDecimal written) {
         return BigDecimal.ONE.scaleByPowerOfTen(-written.scale());
     }
 
-    private static String plain(BigDecimal value) {
+    static String plain(BigDecimal value) {
         return value.signum() == 0 ? "0" : value.stripTrailingZeros().toPlainString();
     }
 }

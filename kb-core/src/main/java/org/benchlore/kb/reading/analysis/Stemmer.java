@@ -54,13 +54,27 @@ final class Stemmer {
             "building",
             "ceiling",
             "ac",
-            "dc");
+            "dc",
+            "cooler",
+            "cleaner",
+            "longer",
+            "hardly",
+            "lately",
+            "shortly");
+
+    /** What a bench says more or less of: "getting dimmer", "pulls weakly". */
+    private static final String[] ADJECTIVES = {
+        "dim", "weak", "low", "high", "loud", "slow", "warm", "cool", "cold", "noisy", "quiet", "short", "long", "dark",
+        "bright", "dull", "soft", "hard", "stiff", "loose", "tight", "thin", "thick", "dirty", "faint", "pale", "poor",
+        "strong", "small", "large", "heavy", "late", "hot", "rough", "clean", "bad", "dry", "wet", "harsh", "steady"
+    };
 
     static {
         same("be", "is", "are", "was", "were", "been", "being", "am");
         same("do", "does", "did");
         same("have", "has");
-        same("go", "goes", "went", "gone", "going");
+        same("go", "goes", "went", "going");
+        same("gone"); // what is gone is missing, what goes may go anywhere
         same("come", "comes", "came", "coming");
         same("blow", "blew", "blown");
         same("burn", "burnt");
@@ -87,7 +101,44 @@ final class Stemmer {
         same("bus", "buses", "busses");
         same("ground", "gnd");
         same("use", "using", "used");
-        same("will", "would");
+        same("catch", "caught");
+        same("feed", "fed");
+        same("ring", "rang", "rung");
+        same("stand", "stood");
+        same("sit", "sat", "sitting");
+        same("make", "made", "making");
+        same("begin", "began", "begun", "beginning");
+        same("bend", "bent");
+        same("draw", "drew", "drawn");
+        same("shake", "shook", "shaken", "shaking");
+        same("slide", "slid", "sliding");
+        same("stick", "stuck");
+        same("creep", "crept");
+        same("sink", "sank", "sunk");
+        same("rise", "rose", "risen", "rising");
+        same("chew", "chewn");
+        same("split", "splitting");
+        same("shut", "shutting");
+        same("leave", "leaving");
+        same("drink", "drank");
+        same("shrink", "shrank", "shrunk");
+        same("throw", "threw", "thrown");
+        same("grow", "grew", "grown");
+        same("know", "knew", "known");
+        same("drive", "drove", "driven", "driving");
+        same("write", "wrote", "written", "writing");
+        same("speak", "spoke", "spoken");
+        same("wake", "woke", "woken", "waking");
+        same("steal", "stole", "stolen");
+        same("choose", "chose", "chosen");
+        same("half", "halves", "halfs");
+        same("foot", "feet");
+        same("tooth", "teeth");
+        same("mouse", "mice");
+        same("volt", "volts");
+        for (String adjective : ADJECTIVES) {
+            graded(adjective);
+        }
     }
 
     private Stemmer() {}
@@ -172,10 +223,26 @@ final class Stemmer {
         return "aeiou".indexOf(c) >= 0;
     }
 
+    /** The forms with -er, -est and -ly, with the spelling changes that go with them. */
+    private static void graded(String adjective) {
+        String stem = stem(adjective);
+        int n = adjective.length();
+        char last = adjective.charAt(n - 1);
+        String base = last == 'e' ? adjective.substring(0, n - 1) : adjective;
+        if (last == 'y') {
+            base = adjective.substring(0, n - 1) + "i";
+        } else if (n == 3 && !vowel(last) && "wxy".indexOf(last) < 0) {
+            base = adjective + last;
+        }
+        same(stem, adjective, base + "er", base + "est", (last == 'y' ? base : adjective) + "ly");
+    }
+
     private static void same(String stem, String... forms) {
-        IRREGULAR.put(stem, stem);
+        IRREGULAR.putIfAbsent(stem, stem);
         for (String form : forms) {
-            IRREGULAR.put(form, stem);
+            if (!KEPT.contains(form)) {
+                IRREGULAR.putIfAbsent(form, stem);
+            }
         }
     }
 }

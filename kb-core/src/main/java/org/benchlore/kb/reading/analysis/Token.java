@@ -12,6 +12,7 @@ package org.benchlore.kb.reading.analysis;
  * @param unit base unit of a quantity (V, A, W, ohm, F, Hz, s, degC, %, times); else empty
  * @param resolution one step of the last digit written, in the base unit; 0 when there is no value
  * @param spread half-width of a range such as "3.2-3.3 V"; else 0
+ * @param factor what one of the unit as written is in the base unit, 0.001 for mV; 0 when there is no unit
  */
 public record Token(
         Kind kind,
@@ -22,7 +23,8 @@ public record Token(
         double value,
         String unit,
         double resolution,
-        double spread) {
+        double spread,
+        double factor) {
     /** What a token is. */
     public enum Kind {
         WORD,
@@ -36,7 +38,7 @@ public record Token(
     }
 
     static Token plain(Kind kind, int start, int end, String surface, String term) {
-        return new Token(kind, start, end, surface, term, 0, "", 0, 0);
+        return new Token(kind, start, end, surface, term, 0, "", 0, 0, 0);
     }
 
     /** Whether it is a tolerance ("±5 %") rather than a value. */

@@ -59,6 +59,42 @@ class LexerTest {
         assertThat(only(text).value()).isCloseTo(value, within(Math.abs(value) * 1e-12));
     }
 
+    @ParameterizedTest
+    @CsvSource({
+        "nine point four volts,9.4,V", "five point zero eight volts,5.08,V", "twelve volt,12,V", "twenty-two ohms,22,ohm",
+        "three hundred and twenty volts,320,V", "minus twelve volts,-12,V", "half an amp,.5,A", "Half a volt,.5,V",
+        "a quarter of an hour,900,s", "half an hour,1800,s", "an hour,3600,s", "a sec,1,s", "one and a half volts,1.5,V",
+        "41200 power-on hours,148320000,s", "T2A,2,A", "F500mA,.5,A", "T3.15A,3.15,A", "10 k,10000,ohm", "1µ5,1.5e-6,F",
+        "100n,1e-7,F", "2R2,2.2,ohm", "1 MOhm,1e6,ohm", "negative 12 V,-12,V"
+    })
+    void spoken_and_marked_values_are_quantities(String text, double value, String unit) {
+        assertThat(only(text).unit()).isEqualTo(unit);
+        assertThat(only(text).value()).isCloseTo(value, within(Math.abs(value) * 1e-12));
+    }
+
+    @Test
+    void a_unit_said_once_is_meant_for_the_whole_list() {
+        assertThat(terms("between 11.8 and 12.1 V")).containsExactly("between", "11.8v", "and", "12.1v");
+        assertThat(terms("4.1, 4.1 and 3.2 mV"))
+                .containsExactly("0.0041v", ",", "0.0041v", "and", "0.0032v");
+        assertThat(Lexer.tokens("11 to 12 mV").get(0).value()).isCloseTo(0.011, within(1e-15));
+    }
+
+    @Test
+    void pronouns_ordinals_and_shares_are_no_quantities() {
+        assertThat(Lexer.tokens("the left one, a second relay, half the time, no one, two months, 12/5/3.3"))
+                .noneMatch(t -> t.kind() == Kind.QUANTITY);
+        assertThat(terms("12/5/3.3")).containsExactly("12", "/", "5", "/", "3.3");
+    }
+
+    @Test
+    void what_is_gone_is_not_what_goes() {
+        assertThat(terms("goes went going")).containsOnly("go");
+        assertThat(terms("gone")).containsExactly("gone");
+        assertThat(terms("dimmer dimly dimmest")).containsOnly("dim");
+        assertThat(terms("cooler cleaner hardly")).containsExactly("cooler", "cleaner", "hardly");
+    }
+
     @Test
     void ranges_and_tolerances_are_told_from_values() {
         assertThat(only("3.2-3.3 V").value()).isCloseTo(3.25, within(1e-12));

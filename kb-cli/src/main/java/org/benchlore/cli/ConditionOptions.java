@@ -1,0 +1,55 @@
+package org.benchlore.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.benchlore.kb.knowledge.Risk;
+import org.benchlore.kb.planning.BenchConditions;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** What the bench has and accepts: tools, risk and prices. */
+final class ConditionOptions {
+    @Option(
+            names = "--tool",
+            paramLabel = "NAME",
+            description = "A tool at hand, any part of its name; then no other is.")
+    List<String> tools = new ArrayList<>();
+
+    @Option(names = "--without", paramLabel = "NAME", description = "A tool not at hand; may be repeated.")
+    List<String> missing = new ArrayList<>();
+
+    @Option(
+            names = "--risk",
+            paramLabel = "RISK",
+            defaultValue = "medium",
+            description = "Highest risk to the unit: none, low, medium, high (default ${DEFAULT-VALUE}).")
+    Risk risk = Risk.MEDIUM;
+
+    @Option(
+            names = "--per-minute",
+            paramLabel = "COST",
+            defaultValue = "1",
+            description = "What a minute at the bench costs (default ${DEFAULT-VALUE}).")
+    double perMinute = 1;
+
+    @Option(
+            names = "--unsolved",
+            paramLabel = "COST",
+            description = "What it costs to end without a repair (default: 240 minutes).")
+    @Nullable
+    Double unsolved;
+
+    /** @param done ids of fixes that are not to be tried again */
+    BenchConditions conditions(List<String> done) {
+        try {
+            return BenchConditions.DEFAULT
+                    .accepting(risk)
+                    .with(tools, missing)
+                    .costing(
+                            perMinute, unsolved == null ? BenchConditions.DEFAULT.unsolvedCost() * perMinute : unsolved)
+                    .afterFailing(done);
+        } catch (IllegalArgumentException e) {
+            throw new UsageException(String.valueOf(e.getMessage()));
+        }
+    }
+}

@@ -1,0 +1,52 @@
+package org.benchlore.kb.reading;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import org.benchlore.kb.reading.analysis.Token;
+
+/** "The supply pin of the micro" where the packs teach "micro supply pin". */
+final class Inverted {
+    private static final int MOST_WORDS = 3;
+    private static final Set<String> JOINS = Set.of("of", "on", "at", "in", "for", "to");
+
+    private Inverted() {}
+
+    /** Adds to {@code all} the names whose halves stand the other way round about a preposition. */
+    static void names(List<Token> tokens, String[] terms, Lexicon lexicon, List<Trie.Match> all) {
+        for (int join = 1; join + 1 < terms.length; join++) {
+            if (JOINS.contains(terms[join])) {
+                int second = join + 1;
+                while (second < terms.length && Plain.ARTICLES.contains(terms[second])) {
+                    second++;
+                }
+                around(tokens, terms, join, second, lexicon, all);
+            }
+        }
+    }
+
+    private static void around(
+            List<Token> tokens, String[] terms, int join, int second, Lexicon lexicon, List<Trie.Match> all) {
+        for (int tail = second + 1; tail <= Math.min(terms.length, second + MOST_WORDS); tail++) {
+            if (tokens.get(tail - 1).kind() == Token.Kind.PUNCTUATION) {
+                return;
+            }
+            for (int head = join - 1; head >= Math.max(0, join - MOST_WORDS); head--) {
+                if (tokens.get(head).kind() == Token.Kind.PUNCTUATION) {
+                    break;
+                }
+                List<String> name = new ArrayList<>(2 * MOST_WORDS);
+                name.addAll(Arrays.asList(terms).subList(second, tail));
+                name.addAll(Arrays.asList(terms).subList(head, join));
+                int depth = name.size();
+                int from = head;
+                int to = tail;
+                lexicon.trie()
+                        .find(name)
+                        .filter(entry -> !entry.names.isEmpty())
+                        .ifPresent(entry -> all.add(new Trie.Match(from, to, depth, entry)));
+            }
+        }
+    }
+}

@@ -1,0 +1,145 @@
+package org.benchlore.kb.reading;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.benchlore.kb.reading.Passage.Item;
+
+/** Phrases whose words all stand close together, in another order or with other words between them. */
+final class Loose {
+    /** Tokens that may stand between the words of a phrase, for each of its words beyond the second. */
+    private static final int GAP = 2;
+
+    private static final int WIDEST = 12;
+
+    private record Found(int from, int to, Bags.Bag bag) {}
+
+    private final Passage passage;
+    private final Lexicon lexicon;
+    private final List<Claim> claims;
+    private final boolean[] used;
+
+    Loose(Passage passage, Lexicon lexicon, List<Claim> claims) {
+        this.passage = passage;
+        this.lexicon = lexicon;
+        this.claims = claims;
+        this.used = new boolean[passage.size()];
+        for (Claim claim : claims) {
+            for (int i = claim.from; i < claim.to; i++) {
+                used[i] = true;
+            }
+        }
+    }
+
+    /** Adds a claim for each phrase found among words that led to none. */
+    void add() {
+        List<Found> found = new ArrayList<>();
+        for (int i = 0; i < passage.size(); i++) {
+            if (!used[i] && !passage.unreal(i)) {
+                List<Bags.Bag> bags = lexicon.bags().around(passage.term(i));
+                if (!bags.isEmpty()) {
+                    around(i, bags, found);
+                }
+            }
+        }
+        found.sort(Comparator.comparingInt((Found f) -> -f.bag().terms().size())
+                .thenComparingInt(f -> f.to() - f.from())
+                .thenComparingInt(Found::from));
+        for (Found f : found) {
+            if (free(f)) {
+                for (int i = f.from(); i < f.to(); i++) {
+                    used[i] = true;
+                    passage.item(i).ifPresent(item -> item.done |= item.entry.rank() < Entry.LANGUAGE);
+                }
+                Sense sense = f.bag().sense();
+                claims.add(new Claim(sense.symptom(), sense.state(), null, f.from(), f.to()));
+            }
+        }
+    }
+
+    private void around(int at, List<Bags.Bag> bags, List<Found> found) {
+        Map<String, Integer> places = new HashMap<>();
+        int from = at;
+        while (from > 0 && from > at - WIDEST && open(from - 1, at)) {
+            from--;
+        }
+        int to = at + 1;
+        while (to < passage.size() && to < at + WIDEST && open(to, at)) {
+            to++;
+        }
+        for (int i = from; i < to; i++) {
+            Integer before = places.get(passage.term(i));
+            if (before == null || Math.abs(i - at) < Math.abs(before - at)) {
+                places.put(passage.term(i), i);
+            }
+        }
+        for (Bags.Bag bag : bags) {
+            match(bag, places, found);
+        }
+    }
+
+    /** Whether a token may belong to a phrase around {@code at}. */
+    private boolean open(int i, int at) {
+        return passage.sameSegment(i, at) && passage.sameClause(i, at) && !used[i] && !passage.unreal(i);
+    }
+
+    private void match(Bags.Bag bag, Map<String, Integer> places, List<Found> found) {
+        int from = Integer.MAX_VALUE;
+        int to = -1;
+        int last = -1;
+        boolean ordered = true;
+        for (String term : bag.terms()) {
+            Integer place = places.get(term);
+            if (place == null) {
+                return;
+            }
+            ordered &= place > last;
+            last = place;
+            from = Math.min(from, place);
+            to = Math.max(to, place + 1);
+        }
+        int n = bag.terms().size();
+        int foreign = 0;
+        for (int i = from; i < to; i++) {
+            boolean own = bag.terms().contains(passage.term(i));
+            foreign += own || Plain.skipped(passage.token(i)) ? 0 : 1;
+            if (!own && negation(i)) {
+                return;
+            }
+        }
+        boolean close = n > 2 ? foreign <= GAP * (n - 2) : foreign <= (ordered ? 1 : 0);
+        boolean negated = !negates(bag) && negatedBefore(from);
+        if (close && to - from >= n && !negated) {
+            found.add(new Found(from, to, bag));
+        }
+    }
+
+    private boolean negates(Bags.Bag bag) {
+        return bag.terms().stream().anyMatch(t -> t.equals("no") || t.equals("not") || t.equals("never") || t.equals("nothing"));
+    }
+
+    private boolean negation(int i) {
+        Item item = passage.item(i).orElse(null);
+        return item != null && item.cue(Cue.NEGATION);
+    }
+
+    private boolean negatedBefore(int from) {
+        for (int i = from - 1; i >= Math.max(0, from - 4) && passage.sameSegment(i, from); i--) {
+            if (negation(i)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private boolean free(Found found) {
+        for (int i = found.from(); i < found.to(); i++) {
+            if (used[i]) {
+                return false;
+            }
+        }
+        return true;
+    }
+}

@@ -1,0 +1,268 @@
+package org.benchlore.kb.reading;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+
+/**
+ * Which words of a text state something about the unit, and which only ask, plan, order, suppose or tell how units are in
+ * general. Looks at sentences and their comma-separated segments, each word once.
+ */
+final class Mood {
+    private final String text;
+    private final List<Token> tokens;
+    private final List<String> words;
+    private final boolean[] unreal;
+
+    private Mood(String text, List<Token> tokens) {
+        this.text = text;
+        this.tokens = tokens;
+        this.words = new ArrayList<>(tokens.size());
+        for (Token token : tokens) {
+            words.add(token.surface());
+        }
+        this.unreal = new boolean[tokens.size()];
+    }
+
+    /**
+     * Marks the tokens that state nothing.
+     *
+     * @param sentence number of the sentence each token is in
+     */
+    static boolean[] unreal(String text, List<Token> tokens, int[] sentence) {
+        Mood mood = new Mood(text, tokens);
+        int from = 0;
+        while (from < tokens.size()) {
+            int to = from + 1;
+            while (to < tokens.size() && sentence[to] == sentence[from]) {
+                to++;
+            }
+            mood.sentence(from, to);
+            from = to;
+        }
+        return mood.unreal;
+    }
+
+    private void sentence(int from, int to) {
+        boolean asked = tokens.get(to - 1).is("?") || (to < tokens.size() && tokens.get(to).is("?"));
+        if (headed(from, to)) {
+            mark(from, to);
+            return;
+        }
+        int start = from;
+        while (start < to) {
+            int end = start;
+            while (end < to && !separates(end)) {
+                end++;
+            }
+            segment(from, start, end, to, asked);
+            start = end + 1;
+        }
+    }
+
+    private boolean separates(int i) {
+        Token token = tokens.get(i);
+        return token.kind() == Kind.PUNCTUATION && ",;:()[]\n-".contains(token.term());
+    }
+
+    /** "To do: …", "Test plan for tomorrow: …". */
+    private boolean headed(int from, int to) {
+        for (int i = from; i < Math.min(to, from + 6); i++) {
+            if (tokens.get(i).is(":")) {
+                boolean toDo = words.get(from).equals("to") && words.get(from + 1).equals("do");
+                boolean open = words.get(from).equals("not") && words.get(from + 1).equals("yet");
+                boolean heading = MoodWords.HEADINGS.contains(words.get(from))
+                        || MoodWords.HEADINGS.contains(words.get(i - 1))
+                        || words.subList(from, i).contains("plan");
+                return i > from && (toDo || open || heading);
+            }
+        }
+        return false;
+    }
+
+    private void segment(int sentenceFrom, int from, int to, int sentenceTo, boolean asked) {
+        int first = from;
+        while (first < to && (MoodWords.LEADS.contains(words.get(first)) || tokens.get(first).kind() == Kind.PUNCTUATION)) {
+            first++;
+        }
+        if (first == to) {
+            return;
+        }
+        if (question(first, to, asked) || orders(first, to) || purpose(first, from == sentenceFrom)) {
+            mark(from, turn(first, sentenceTo));
+            return;
+        }
+        boolean should = words.get(first).equals("should") || generalCase(first, to);
+        if (should) {
+            mark(from, sentenceTo);
+            return;
+        }
+        for (int i = first; i < to; i++) {
+            within(from, i, to, sentenceTo);
+        }
+    }
+
+    private void within(int from, int i, int to, int sentenceTo) {
+        String word = words.get(i);
+        if (MoodWords.PLANS.at(words, i, to) > 0 || willDo(i, to)) {
+            mark(i, turn(i, sentenceTo));
+        } else if (MoodWords.TRADE.at(words, i, to) > 0) {
+            mark(from, turn(i, sentenceTo));
+        } else if (MoodWords.GENERAL.at(words, i, to) > 0 || MoodWords.NOT_THE_UNIT.at(words, i, to) > 0) {
+            mark(from, to);
+        } else if (word.equals("should")) {
+            mark(i, to);
+        } else if (word.equals("would") && !next(i, to).equals("not")) {
+            mark(from, to);
+        } else if (word.equals("if") || word.equals("unless")) {
+            supposed(from, i, to, sentenceTo);
+        }
+    }
+
+    /** "Is the fan dead?", "where do I find it": a question is no finding; "12 V missing?" is a doubtful one. */
+    private boolean question(int first, int to, boolean asked) {
+        String word = words.get(first);
+        String next = next(first, to);
+        boolean inverted = MoodWords.AUXILIARIES.contains(word)
+                && MoodWords.SUBJECTS.contains(next)
+                && !next.equals("not");
+        if (inverted && (asked || !word.equals("had"))) {
+            return true;
+        }
+        if (asked && MoodWords.AUXILIARIES.contains(word)) {
+            return !next.equals("not");
+        }
+        if (!MoodWords.ASKING.contains(word)) {
+            return false;
+        }
+        if (asked) {
+            return true;
+        }
+        boolean adverbial = word.equals("when") || word.equals("where");
+        return MoodWords.AUXILIARIES.contains(next) && (!adverbial || MoodWords.SUBJECTS.contains(next(first + 1, to)));
+    }
+
+    /** "Check the 12 V", "never measure ohms …", "don't power it up". */
+    private boolean orders(int first, int to) {
+        String word = words.get(first);
+        String next = next(first, to);
+        if (next.isEmpty() || text.charAt(tokens.get(first).end()) == '-') {
+            // "take-up torque" is a thing
+            return false;
+        }
+        if (word.equals("never") || word.equals("please") || word.equals("pls")) {
+            return word.startsWith("pl") || MoodWords.ORDERS.contains(next) || MoodWords.ORDERS_WITH_OBJECT.contains(next);
+        }
+        if (word.equals("do") && next.equals("not")) {
+            return true;
+        }
+        boolean object = MoodWords.OBJECTS.contains(next);
+        return (MoodWords.ORDERS.contains(word) && !next.equals("be") && !states(first, to))
+                || (MoodWords.ORDERS_WITH_OBJECT.contains(word) && object);
+    }
+
+    /** "Check fuse: blown" has its answer behind the colon. */
+    private boolean states(int first, int to) {
+        return to < tokens.size() && tokens.get(to).is(":") && to - first <= 4;
+    }
+
+    /** "To see a tacho signal put the scope on …". */
+    private boolean purpose(int first, boolean opens) {
+        boolean verb = first + 1 < words.size()
+                && (MoodWords.ORDERS.contains(words.get(first + 1))
+                        || MoodWords.ORDERS_WITH_OBJECT.contains(words.get(first + 1)));
+        return opens && words.get(first).equals("to") && verb;
+    }
+
+    /** "When a glass fuse is blackened …" is about all of them. */
+    private boolean generalCase(int first, int to) {
+        String next = next(first, to);
+        return words.get(first).equals("when") && (next.equals("a") || next.equals("an"));
+    }
+
+    /** "I'll swap the bridge", "will measure", "must check"; "will not start" is no plan but a refusal. */
+    private boolean willDo(int i, int to) {
+        String word = words.get(i);
+        Token token = tokens.get(i);
+        String written = text.substring(token.start(), token.end()).toLowerCase(Locale.ROOT);
+        if (written.endsWith("'ll") || written.endsWith("’ll") || written.equals("i'd") || written.equals("i’d")) {
+            return true;
+        }
+        boolean modal = word.equals("will") || word.equals("shall") || word.equals("must") || word.equals("to");
+        String next = next(i, to);
+        boolean doing = MoodWords.ORDERS.contains(next) || MoodWords.ORDERS_WITH_OBJECT.contains(next);
+        boolean haveTo = word.equals("to") && i > 0 && (words.get(i - 1).equals("have") || words.get(i - 1).equals("has"));
+        return modal && doing && (!word.equals("to") || haveTo) && !(word.equals("will") && next.equals("start"));
+    }
+
+    /** "If the fuse is open, …": up to the main clause, and that as well when it advises or foretells. */
+    private void supposed(int from, int i, int to, int sentenceTo) {
+        String before = i > 0 ? words.get(i - 1) : "";
+        String next = next(i, to);
+        if (before.equals("as") || MoodWords.HANDS.contains(next) || MoodWords.CONDITIONS.contains(next) || i > from + 1) {
+            // "as if", "if I press …", "if warm …", and "it reboots if …", where the main clause has been said
+            if (!before.equals("as") && i > from + 1 && !MoodWords.HANDS.contains(next)) {
+                mark(i, to);
+            }
+            return;
+        }
+        int main = i + 1;
+        while (main < to && !(main > i + 2 && startsMain(main))) {
+            main++;
+        }
+        mark(i, main);
+        int mainTo = main < to ? to : Math.min(sentenceTo, nextSeparator(to + 1, sentenceTo));
+        int mainFrom = main < to ? main : Math.min(to + 1, sentenceTo);
+        if (advises(mainFrom, mainTo)) {
+            mark(mainFrom, turn(mainFrom, sentenceTo));
+        }
+    }
+
+    private boolean startsMain(int i) {
+        return MoodWords.MAIN_SUBJECTS.contains(words.get(i)) && !MoodWords.GOVERNORS.contains(words.get(i - 1));
+    }
+
+    private int nextSeparator(int from, int to) {
+        int i = from;
+        while (i < to && !separates(i)) {
+            i++;
+        }
+        return i;
+    }
+
+    private boolean advises(int from, int to) {
+        for (int i = from; i < to; i++) {
+            String word = words.get(i);
+            boolean order = MoodWords.ORDERS.contains(word) || (MoodWords.ORDERS_WITH_OBJECT.contains(word)
+                    && MoodWords.OBJECTS.contains(next(i, to)));
+            boolean foretells = word.equals("will") || word.equals("would") || word.equals("must") || word.equals("suspect")
+                    || word.equals("leave");
+            if (order || foretells) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Where the reach of a plan or question ends: at a word that turns, else with the sentence. */
+    private int turn(int from, int to) {
+        for (int i = from + 1; i < to; i++) {
+            if (MoodWords.TURNS.contains(words.get(i))) {
+                return i;
+            }
+        }
+        return to;
+    }
+
+    private String next(int i, int to) {
+        return i + 1 < to ? words.get(i + 1) : "";
+    }
+
+    private void mark(int from, int to) {
+        for (int i = from; i < to; i++) {
+            unreal[i] = true;
+        }
+    }
+}

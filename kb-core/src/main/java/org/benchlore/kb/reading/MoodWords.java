@@ -1,0 +1,107 @@
+package org.benchlore.kb.reading;
+
+import com.google.common.base.Splitter;
+import com.google.common.collect.ImmutableListMultimap;
+import java.util.List;
+import java.util.Set;
+
+/** The words by which {@link Mood} tells what is said from what is asked, planned, supposed or told in general. */
+final class MoodWords {
+    /** Sequences of words, found by their first one. */
+    static final class Phrases {
+        private final ImmutableListMultimap<String, List<String>> byFirst;
+
+        private Phrases(String lines) {
+            ImmutableListMultimap.Builder<String, List<String>> builder = ImmutableListMultimap.builder();
+            for (String phrase : Splitter.on('|').trimResults().split(lines)) {
+                List<String> words = Splitter.on(' ').splitToList(phrase);
+                builder.put(words.get(0), words);
+            }
+            byFirst = builder.build();
+        }
+
+        /** Length of the longest phrase that starts at a word, 0 for none. */
+        int at(List<String> words, int from, int end) {
+            int longest = 0;
+            for (List<String> phrase : byFirst.get(words.get(from))) {
+                boolean fits = from + phrase.size() <= end
+                        && words.subList(from, from + phrase.size()).equals(phrase);
+                longest = fits ? Math.max(longest, phrase.size()) : longest;
+            }
+            return longest;
+        }
+    }
+
+    /** Verbs that, in front of a sentence, tell somebody what to do. */
+    static final Set<String> ORDERS = words("check measure verify try replace swap order buy bring ask remember discharge tell "
+            + "remove let recap resolder desolder reflow inspect photograph lubricate send wait consider avoid give get "
+            + "find take keep connect make ensure see please pls");
+
+    /** The same where the thing they are done to follows at once; alone they may be things ("charge current zero"). */
+    static final Set<String> ORDERS_WITH_OBJECT = words("test read heat set label charge record clean note call start copy feed "
+            + "warm wash mind use fit look put need write solder grease compare probe open close mark rinse brush dry add");
+
+    static final Set<String> OBJECTS = words("the a an his her its it this that these all every both each them with for at whether "
+            + "if how only my your their our any another new one to in on into yourself me him out");
+
+    /** May stand in front of an order. */
+    static final Set<String> LEADS =
+            words("then next first and also now so or just finally better best always but ok okay well maybe kindly");
+
+    /** What a request or plan is made of, wherever it stands; what follows in the sentence is no finding. */
+    static final Phrases PLANS = new Phrases("i want | we want | he wants | she wants | customer wants | owner wants | want to know | want to see | would like | going to | gonna | have to ask | has to ask "
+            + "| need to | needs to | need new | needs a | needs new | plan to | planning to | intend to | about to order | let us "
+            + "| lets see | to be measured | to be checked | to be tested | to be replaced | to be done | to be ordered | asks if "
+            + "| asks whether | asked if | asked whether | wonder if | wonders if | wonder whether | wondering | wants to know "
+            + "| let me know | tell me | find out | see if | see whether | look whether | check if | check whether "
+            + "| check for | look for | looking for | whether | who has | can you | can we | can i | can somebody | can someone "
+            + "| can anyone | could you | could we | could somebody | would you | will you | do you | did you | does anyone "
+            + "| has anyone | have you | shall i | shall we | should i | should we | may i | remember to | dont forget | supposed to be "
+            + "| ought to | in case | suppose | supposing | assuming | provided that | imagine | help if");
+
+    /** What is bought, sold and sent; nothing in such a sentence is a finding of the unit. */
+    static final Phrases TRADE = new Phrases("ordered | on order | bought | shopping | waiting for | wanted | out of stock | invoice "
+            + "| quote | quote sent | estimate | postage | labour | total due | pcs | delivery | deliveries | spare | spares "
+            + "| price | eur | usd | gbp | paid | suppliers | supplier | shipping | donor with | for sale");
+
+    /** Told of units in general. */
+    static final Phrases GENERAL = new Phrases("usually | generally | typically | in general | as a rule | tends to | tend to | means "
+            + "| mean | points at | points to | point at | point to | indicates | indicate | suggests | proves | prove | must never "
+            + "| must not | must be zero | costs | is known for | are known for | is expected | thats how | that is how");
+
+    /** First words of a note's heading that speaks of what is to come or of all units. */
+    static final Set<String> HEADINGS = words("next todo plan wanted general rule reminder shipping question needed ordered order "
+            + "invoice quote estimate agenda tomorrow");
+
+    static final Set<String> ASKING = words("what which who whom whose how why where when");
+    static final Set<String> AUXILIARIES = words("is are was were do does did can could will would should shall has have had may "
+            + "might must am");
+    static final Set<String> SUBJECTS = words("i you he she it we they the a an this that these those there any anyone anybody someone "
+            + "somebody my your his her its their our");
+
+    /** Who does things to the unit: what stands behind "if I" is tried, not supposed. */
+    static final Set<String> HANDS = words("i you he she we they one someone somebody");
+
+    /** Conditions of the unit for which a cue stands; what follows them is seen. */
+    static final Set<String> CONDITIONS = words("warm hot cold loaded unloaded cooled heated tapped pressed touched left moved turned");
+
+    /** Subjects that start the main clause behind "if …" without a comma. */
+    static final Set<String> MAIN_SUBJECTS = words("it she nothing everything then");
+
+    /** Words that keep a pronoun within the clause in front of it. */
+    static final Set<String> GOVERNORS =
+            words("if in on of to with from at by for and or that when while through into over under before after");
+
+    /** Things of the workshop that are not the unit. */
+    static final Phrases NOT_THE_UNIT = new Phrases("coffee | kettle | my meter | my own meter | my multimeter | my scope | bench scope "
+            + "| hot air station | soldering station | my car | the van | my phone rang");
+
+    /** Words that end the reach of a plan or question. */
+    static final Set<String> TURNS = words("but however though although anyway");
+
+    private MoodWords() {}
+
+    private static Set<String> words(String spaced) {
+        return Set.copyOf(Splitter.on(' ').splitToList(spaced));
+    }
+}

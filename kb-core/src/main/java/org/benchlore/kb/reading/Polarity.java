@@ -1,0 +1,44 @@
+package org.benchlore.kb.reading;
+
+import com.google.common.base.Splitter;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.benchlore.kb.knowledge.State;
+import org.benchlore.kb.knowledge.Symptom;
+
+/** Words that praise or damn anything, for symptoms whose pack does not teach them. */
+enum Polarity {
+    GOOD("fine | ok | okay | good | normal | all right | perfect | lovely | great | healthy | as it should | as they should | "
+            + "as it should be | sound | spot on | happy | in order | checks out | tests good | tests fine | tests ok | faultless | "
+            + "like new | as new | no problem | up to scratch | well"),
+    BAD("dead | bad | faulty | broken | failed | defective | kaput | shot | not right | not good | not well | knackered | toast | "
+            + "has had it | is gone | packed up | given up | gave up | not ok | not fine | tests bad | done for");
+
+    private static final Set<String> PRESENCE = Set.of("absent", "none", "no-change", "no-help");
+
+    private final String spelled;
+
+    Polarity(String spelled) {
+        this.spelled = spelled;
+    }
+
+    List<String> words() {
+        return Splitter.on('|').trimResults().splitToList(spelled);
+    }
+
+    /** What it says of a symptom: praise its normal state, blame the only other one; nothing of what is there or not. */
+    Optional<Sense> of(Symptom symptom) {
+        if (PRESENCE.contains(symptom.normal().id())) {
+            return Optional.empty();
+        }
+        int normal = symptom.indexOf(symptom.normal().id());
+        if (this == GOOD) {
+            return Optional.of(new Sense(symptom, normal));
+        }
+        List<State> others = symptom.states().stream().filter(s -> !s.normal()).toList();
+        return others.size() == 1
+                ? Optional.of(new Sense(symptom, symptom.indexOf(others.get(0).id())))
+                : Optional.empty();
+    }
+}

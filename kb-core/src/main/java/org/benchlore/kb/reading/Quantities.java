@@ -1,0 +1,91 @@
+package org.benchlore.kb.reading;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.benchlore.kb.knowledge.Quantity;
+import org.benchlore.kb.reading.Reading.Value;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+
+/**
+ * The quantities of a text: readings, settings, ratings and limits, without the voltages that only name a rail ("the 12 V is
+ * gone"), and with the bare numbers that turned out to be readings ("the 1.8 sits at 1.31").
+ */
+final class Quantities {
+    /** In front of a voltage that names something. */
+    private static final Set<String> NAMING =
+            Set.of("no", "the", "its", "his", "her", "my", "without", "any", "this", "that", "neither", "nor", "miss");
+
+    /** In front of a voltage that is set or read. */
+    private static final Set<String> VALUED = Set.of(
+            "at", "to", "read", "=", "measur", "only", "give", "about", "show", "get", "sit", "around", "roughly", "than",
+            "between", "limit", "up", "down", "of", "~", "<", ">", "put", "set", "barely", "nearly", "almost", "say");
+
+    private final Passage passage;
+    private final Lexicon lexicon;
+
+    Quantities(Passage passage, Lexicon lexicon) {
+        this.passage = passage;
+        this.lexicon = lexicon;
+    }
+
+    List<Value> list() {
+        List<Value> values = new ArrayList<>();
+        for (int i = 0; i < passage.size(); i++) {
+            Token token = passage.token(i);
+            String unit = unit(i);
+            if (unit.isEmpty() || unit.equals("times") || (unit.equals("V") && names(i))) {
+                continue;
+            }
+            Reading.Span span = passage.span(i, i + 1);
+            if (token.spread() > 0) {
+                values.add(new Value(exact(token.value() - token.spread()), unit, span));
+                values.add(new Value(exact(token.value() + token.spread()), unit, span));
+            } else {
+                values.add(new Value(token.value(), unit, span));
+            }
+        }
+        return values;
+    }
+
+    /** Ends of a range are told to fewer digits than doubles have. */
+    private static double exact(double value) {
+        return BigDecimal.valueOf(value)
+                .round(new MathContext(12))
+                .doubleValue();
+    }
+
+    private String unit(int i) {
+        Token token = passage.token(i);
+        if (token.kind() == Kind.QUANTITY) {
+            return token.unit();
+        }
+        Claim read = passage.readAt(i);
+        Quantity quantity = token.kind() != Kind.NUMBER || read == null ? null : read.symptom.quantity();
+        return quantity == null || quantity.unit().equals("1") ? "" : quantity.unit();
+    }
+
+    /** Whether a voltage is a rail's, socket's or adapter's name: as round as a name is, and not said of anything. */
+    private boolean names(int i) {
+        Token token = passage.token(i);
+        if (token.kind() != Kind.QUANTITY || passage.readAt(i) != null || !round(token)) {
+            return false;
+        }
+        String before = i == 0 ? "" : passage.token(i - 1).term();
+        if (NAMING.contains(before)) {
+            return true;
+        }
+        boolean known = lexicon.rail(token.value()).isPresent();
+        return known && !VALUED.contains(before);
+    }
+
+    /** Whether no digit is written that a name would not have: "12 V", not "12.0 V". */
+    static boolean round(Token token) {
+        BigDecimal written = BigDecimal.valueOf(exact(Math.abs(token.value()) / token.factor()));
+        double step = Math.pow(10, -Math.max(0, written.stripTrailingZeros().scale()));
+        return token.spread() == 0 && token.resolution() >= 0.999 * token.factor() * step;
+    }
+}

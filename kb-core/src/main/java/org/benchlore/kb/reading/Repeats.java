@@ -1,0 +1,55 @@
+package org.benchlore.kb.reading;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Claims that say a thing twice in one breath ("relay clicks, clicks, clicks again", "motor strains and stalls") become one;
+ * of two that differ within one segment ("solenoid pulls weakly") the one out of the ordinary stands.
+ */
+final class Repeats {
+    /** Claims looked back at. */
+    private static final int REACH = 4;
+
+    private Repeats() {}
+
+    /** The claims, in order, without repeats. */
+    static List<Claim> merged(Passage passage, List<Claim> claims) {
+        List<Claim> kept = new ArrayList<>(claims.size());
+        for (Claim claim : claims) {
+            if (!joins(passage, kept, claim)) {
+                kept.add(claim);
+            }
+        }
+        kept.sort(Claim.BY_PLACE);
+        return kept;
+    }
+
+    private static boolean joins(Passage passage, List<Claim> kept, Claim claim) {
+        for (int i = kept.size() - 1; i >= Math.max(0, kept.size() - REACH); i--) {
+            Claim before = kept.get(i);
+            boolean same = before.symptom.id().equals(claim.symptom.id())
+                    && passage.sentence(before.from) == passage.sentence(claim.from);
+            if (!same || before.measured != null || claim.measured != null) {
+                continue;
+            }
+            if (before.state == claim.state && before.negated == claim.negated) {
+                before.cover(claim.from, claim.to);
+                return true;
+            }
+            boolean oneSegment = passage.sameSegment(before.to - 1, claim.from);
+            if (oneSegment && normal(before) != normal(claim)) {
+                Claim odd = normal(before) ? claim : before;
+                odd.cover(before.from, before.to);
+                odd.cover(claim.from, claim.to);
+                kept.set(i, odd);
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean normal(Claim claim) {
+        return claim.symptom.states().get(claim.state).normal() != claim.negated;
+    }
+}

@@ -1,0 +1,60 @@
+package org.benchlore.kb.reading;
+
+import com.google.common.base.Splitter;
+import java.util.HashMap;
+import java.util.Map;
+
+/**
+ * Short forms, regional spellings and slang that mean the same whatever the pack: both the packs' phrases and the text are
+ * read with the first word of each line. All as stems.
+ */
+final class Synonyms {
+    private static final Map<String, String> SAME = new HashMap<>();
+
+    static {
+        for (String line : new String[] {
+            "capacitor cap condenser",
+            "electrolytic lytic elko elco",
+            "mosfet fet",
+            "optocoupler opto optoisolator photocoupler",
+            "micro mcu microcontroller uc",
+            "crystal xtal quartz",
+            "temperatur temp",
+            "lead cabl cord",
+            "television tv telly",
+            "wifi wlan",
+            "network lan ethernet",
+            "ground earth",
+            "board pcb",
+            "transformer trafo xfmr",
+            "regulator reg",
+            "connector conn",
+            "battery batt accu",
+            "amplifier amp",
+            "speaker loudspeaker",
+            "dead kaput knacker bust defunct duff dud bork",
+            "nothing zilch nada nowt",
+            "colour color",
+            "grey gray",
+            "centr center",
+            "mould mold",
+            "mouldy moldy",
+            "fibr fiber",
+            "aerial antenna",
+            "ok okay alright",
+        }) {
+            String first = "";
+            for (String word : Splitter.on(' ').split(line)) {
+                first = first.isEmpty() ? word : first;
+                SAME.put(word, first);
+            }
+        }
+    }
+
+    private Synonyms() {}
+
+    /** The word that stands for a stem and its synonyms. */
+    static String of(String stem) {
+        return SAME.getOrDefault(stem, stem);
+    }
+}

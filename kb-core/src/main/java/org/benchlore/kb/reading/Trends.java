@@ -1,0 +1,105 @@
+package org.benchlore.kb.reading;
+
+import java.util.List;
+import java.util.Optional;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.jspecify.annotations.Nullable;
+
+/** Readings that go on about what was named before: "12 V is at 12.04 but sags to 10.1 V under load", "now 5.0 V". */
+final class Trends {
+    /** Tokens from the claim before to the reading that goes on about it. */
+    private static final int REACH = 20;
+
+    private final Passage passage;
+    private final List<Claim> claims;
+
+    Trends(Passage passage, List<Claim> claims) {
+        this.passage = passage;
+        this.claims = claims;
+    }
+
+    /** Adds a claim for each such reading. */
+    void follow(Values values, Lexicon lexicon) {
+        @Nullable Claim[] at = new Claim[passage.size()];
+        for (Claim claim : claims) {
+            at[claim.to - 1] = claim;
+        }
+        Claim last = null;
+        for (int i = 0; i < passage.size(); i++) {
+            Item item = values.itemAt(i);
+            if (item != null && !item.entry.names.isEmpty() && !item.name && !item.done) {
+                last = null;
+            }
+            if (last != null && values.reading(i) && goesOn(last, i) && item == null
+                    && symptom(last, i, lexicon).isPresent()) {
+                int from = start(i);
+                Claim claim = new Claim(symptom(last, i, lexicon).orElseThrow(), 0, null, from, i + 1);
+                for (int t = from; t < i; t++) {
+                    Item word = values.itemAt(t);
+                    if (word != null && !word.entry.words.isEmpty()) {
+                        word.done = true;
+                    }
+                }
+                values.measure(claim, i);
+                last = claim;
+            }
+            Claim ends = at[i];
+            last = ends != null && ends.measured != null ? ends : last;
+        }
+    }
+
+    /** What the reading is of: the same, or its ripple when it is in millivolts after volts. */
+    private Optional<Symptom> symptom(Claim last, int reading, Lexicon lexicon) {
+        Token value = passage.token(reading);
+        boolean smaller = false;
+        for (int i = last.from; i < last.to; i++) {
+            smaller |= passage.readAt(i) == last && passage.token(i).factor() > value.factor();
+        }
+        if (!smaller) {
+            return Optional.of(last.symptom);
+        }
+        return passage.speaksOfRipple(reading) ? lexicon.ripple(last.symptom) : Optional.empty();
+    }
+
+    /** Whether nothing but what a trend is made of stands between the segment's start and the reading. */
+    private boolean goesOn(Claim last, int reading) {
+        Token value = passage.token(reading);
+        boolean near = reading - last.to < REACH && Math.abs(passage.sentence(reading) - passage.sentence(last.from)) <= 1;
+        if (!near || value.kind() != Kind.QUANTITY || !Values.fits(last.symptom, value)) {
+            return false;
+        }
+        int words = 0;
+        for (int i = start(reading); i < reading; i++) {
+            if (!Values.trend(passage.token(i))) {
+                return false;
+            }
+            words++;
+        }
+        return words > 0 || conditionFollows(reading);
+    }
+
+    private boolean conditionFollows(int reading) {
+        for (int i = reading + 1; i < passage.size() && i < reading + 4 && passage.sameSegment(i, reading); i++) {
+            Item item = passage.item(i).orElse(null);
+            if (item != null && item.entry.cue != null && Cue.CONDITIONS.contains(item.entry.cue)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private int start(int reading) {
+        int from = reading;
+        while (from > 0
+                && from > reading - REACH
+                && passage.sameSegment(from - 1, reading)
+                && passage.token(from - 1).kind() != Kind.PUNCTUATION
+                && passage.readAt(from - 1) == null) {
+            from--;
+        }
+        return from;
+    }
+}

@@ -1,0 +1,17 @@
+package org.benchlore.kb.reading;
+
+import java.util.List;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.PackReader;
+import org.benchlore.kb.knowledge.PackSource;
+
+/** A small pack whose words stay as they are, whatever the shipped packs learn. */
+final class Fixture {
+    private static final String PACK = "reading-pack.yaml";
+
+    private Fixture() {}
+
+    static Knowledge knowledge() {
+        return PackReader.read(List.of(new PackSource(PACK, GoldFile.text(PACK))));
+    }
+}
