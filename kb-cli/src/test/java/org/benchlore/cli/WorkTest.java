@@ -148,7 +148,7 @@ class WorkTest {
     @Test
     void decisions_are_offered_kept_and_gone_on_with() throws Exception {
         String out = whole(List.of(
-                "picture drops out now and then",
+                "picture drops out from time to time",
                 "run",
                 "6",
                 "2",
