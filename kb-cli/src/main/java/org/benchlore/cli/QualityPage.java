@@ -74,16 +74,16 @@ final class QualityPage {
         for (Coverage c : scopes) {
             Isolation w = c.weighted();
             Isolation n = c.counted();
+            page.line("  " + c.scope());
             page.line(String.format(
                     Locale.ROOT,
-                    "  %-11s  %-11s    %-11s   %-11s   %4.2f  %4d  %s",
+                    "  %-11s  %-11s    %-11s   %-11s   %4.2f  %4d",
                     both(w.detected(), n.detected()),
                     both(w.within1(), n.within1()),
                     both(w.within2(), n.within2()),
                     both(w.within3(), n.within3()),
                     n.meanGroup(),
-                    c.largestGroup(),
-                    c.scope()));
+                    c.largestGroup()));
         }
     }
 
