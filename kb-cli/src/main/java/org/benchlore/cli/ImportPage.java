@@ -74,10 +74,7 @@ final class ImportPage {
         told(draft, Item.DEVICE)
                 .filter(t -> t.id().isEmpty())
                 .forEach(t -> row("device", "none that the packs know" + words(t)));
-        told(draft, Item.TEST).forEach(t -> row("test", name(t) + words(t)));
-        told(draft, Item.CAUSE).forEach(t -> row("cause", cause(t)));
-        told(draft, Item.FIX).forEach(t -> row("fix", name(t) + words(t)));
-        told(draft, Item.OUTCOME).forEach(t -> row("ended", t.id() + words(t)));
+        draft.told().forEach(this::act);
         if (!draft.unknown().isEmpty()) {
             row("unknown", draft.unknown().stream().map(ImportPage::item).collect(Collectors.joining(", ")));
         }
@@ -89,6 +86,17 @@ final class ImportPage {
         }
         for (Likeness like : draft.likenesses()) {
             page.caution(like(like) + (like.duplicate() ? (keep ? "; stored all the same" : "; left out") : ""));
+        }
+    }
+
+    /** Tests, causes, fixes and endings as they came: what failed before what helped. */
+    private void act(Told told) {
+        switch (told.item()) {
+            case TEST -> row("test", name(told) + words(told));
+            case CAUSE -> row("cause", cause(told));
+            case FIX -> row("fix", name(told) + words(told));
+            case OUTCOME -> row("ended", told.id() + words(told));
+            case DATE, DEVICE, UNIT, FINDING -> {}
         }
     }
 

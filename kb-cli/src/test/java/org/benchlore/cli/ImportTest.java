@@ -52,6 +52,13 @@ class ImportTest {
     }
 
     @Test
+    void several_attempts_are_shown_in_their_order() throws IOException {
+        String text = "1.3.2024 disc not read. cleaned the lens, no change. replaced C412, works again\n";
+        assertThat(run("import", "--dry-run", file("tries.txt", text)).out())
+                .containsSubsequence("fix      Clean the lens", "ended    not-fixed", "fix ", "ended    fixed");
+    }
+
+    @Test
     void what_was_asked_for_is_stored_once() throws IOException {
         String diary = file("diary.txt", DIARY);
         Run first = run("import", diary);

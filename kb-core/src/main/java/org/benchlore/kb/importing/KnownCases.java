@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.CaseStore;
@@ -16,7 +17,7 @@ import org.benchlore.kb.importing.ImportDraft.Likeness;
 
 /**
  * Finds cases like a draft among those stored and those read before it. Follows the store: it knows the position it has
- * reached and catches up. For each stored case it keeps a sketch of its words, some 300 bytes. Thread-safe by one lock.
+ * reached and catches up. For each stored case it keeps the pairs of its words and a sketch of them, some 600 bytes. Thread-safe by one lock.
  */
 public final class KnownCases {
     /** Share of the words from which a case is another one told again. Our choice; see docs/importing.md. */
@@ -45,10 +46,8 @@ public final class KnownCases {
     private static final int PAGE = 10_000;
 
     private final CaseStore store;
-    private final List<String> ids = new ArrayList<>();
-    private final Map<String, Integer> numbers = new HashMap<>();
-    private final List<WordSketch> sketches = new ArrayList<>();
-    private final List<String> units = new ArrayList<>();
+    private final List<Stored> cases = new ArrayList<>();
+    private final Map<String, Stored> byId = new HashMap<>();
     private long position;
 
     /** @param store the cases to compare with */
@@ -63,15 +62,31 @@ public final class KnownCases {
         final Instant at;
         final String unit;
         final int[] pairs;
-        final WordSketch sketch = new WordSketch();
+        final WordSketch sketch;
 
-        Told(String caseId, long line, Instant at, String unit, List<CaseEvent> events) {
+        Told(String caseId, long line, Instant at, String unit, int[] pairs, WordSketch sketch) {
             this.caseId = caseId;
             this.line = line;
             this.at = at;
-            this.unit = unit(unit);
-            this.pairs = WordSketch.pairs(events);
-            sketch.add(pairs);
+            this.unit = unit;
+            this.pairs = pairs;
+            this.sketch = sketch;
+        }
+    }
+
+    /** What is kept of a stored case while its events come in. */
+    private static final class Stored {
+        final String id;
+        final WordSketch sketch = new WordSketch();
+        int[] pairs = new int[0];
+        Instant at = Instant.MAX;
+        String unit = "";
+
+        /** Whether something says that the whole of it does not count; whether that stands is seen from all its events. */
+        boolean takenBack;
+
+        Stored(String id) {
+            this.id = id;
         }
     }
 
@@ -122,18 +137,17 @@ public final class KnownCases {
             before.add(earlier);
             stored.add(new Candidates());
         }
-        for (int i = 0; i < ids.size(); i++) {
-            WordSketch sketch = sketches.get(i);
-            for (int band : sketch.bands()) {
+        for (int i = 0; i < cases.size(); i++) {
+            Stored other = cases.get(i);
+            for (int band : other.sketch.bands()) {
                 for (int draft : byBand.getOrDefault(band, List.of())) {
-                    stored.get(draft).add(i, sketch.estimate(told.get(draft).sketch), false);
+                    stored.get(draft).add(i, other.sketch.estimate(told.get(draft).sketch), false);
                 }
             }
-            for (int draft : byUnit.getOrDefault(units.get(i), List.of())) {
-                stored.get(draft).add(i, sketch.estimate(told.get(draft).sketch), true);
+            for (int draft : byUnit.getOrDefault(other.unit, List.of())) {
+                stored.get(draft).add(i, other.sketch.estimate(told.get(draft).sketch), true);
             }
         }
-        Map<Integer, Optional<Told>> read = new HashMap<>();
         List<ImportDraft> compared = new ArrayList<>(drafts.size());
         for (int i = 0; i < drafts.size(); i++) {
             List<Likeness> likenesses = new ArrayList<>();
@@ -141,7 +155,7 @@ public final class KnownCases {
             before.get(i).best().forEach(n -> like(own, told.get(n)).ifPresent(likenesses::add));
             stored.get(i)
                     .best()
-                    .forEach(n -> read.computeIfAbsent(n, this::stored)
+                    .forEach(n -> stored(cases.get(n))
                             .flatMap(other -> like(own, other))
                             .ifPresent(likenesses::add));
             compared.add(drafts.get(i).stored() ? drafts.get(i) : drafts.get(i).like(best(likenesses)));
@@ -168,21 +182,24 @@ public final class KnownCases {
                 .toList();
     }
 
-    private Optional<Told> stored(int number) {
-        List<CaseEvent> events = store.eventsOf(ids.get(number));
-        return CaseHistory.fold(events)
-                .filter(h -> !h.withdrawn())
-                .map(h -> new Told(h.id(), 0, h.openedAt(), h.unit(), events));
+    /** A stored case for comparing, unless it was taken back. */
+    private Optional<Told> stored(Stored known) {
+        boolean gone = known.takenBack
+                && CaseHistory.fold(store.eventsOf(known.id))
+                        .map(CaseHistory::withdrawn)
+                        .orElse(true);
+        return gone
+                ? Optional.empty()
+                : Optional.of(new Told(known.id, 0, known.at, known.unit, known.pairs, known.sketch));
     }
 
     private static Told told(ImportDraft draft) {
         List<CaseEvent> events = draft.events();
+        int[] pairs = draft.stored() ? new int[0] : WordSketch.pairs(events);
+        WordSketch sketch = new WordSketch();
+        sketch.add(pairs);
         return new Told(
-                draft.caseId(),
-                draft.line(),
-                day(draft, events.get(0)),
-                draft.unit().orElse(""),
-                draft.stored() ? List.of() : events);
+                draft.caseId(), draft.line(), day(draft, events.get(0)), unit(draft.unit().orElse("")), pairs, sketch);
     }
 
     private static boolean sameUnit(Told a, Told b) {
@@ -196,7 +213,7 @@ public final class KnownCases {
         double share = WordSketch.share(own.pairs, other.pairs);
         boolean sameUnit = sameUnit(own, other);
         boolean otherUnit = !own.unit.isEmpty() && !other.unit.isEmpty() && !sameUnit;
-        boolean dated = own.at.isAfter(Instant.EPOCH) && other.at.isAfter(Instant.EPOCH);
+        boolean dated = own.at.isAfter(Instant.EPOCH) && other.at.isAfter(Instant.EPOCH) && other.at.isBefore(Instant.MAX);
         boolean near = !dated || Math.abs(ChronoUnit.DAYS.between(own.at, other.at)) <= DAYS;
         boolean enough = sameUnit || Math.min(own.pairs.length, other.pairs.length) >= ENOUGH_PAIRS;
         boolean duplicate = share >= ALIKE && !otherUnit && near && enough;
@@ -225,15 +242,21 @@ public final class KnownCases {
     }
 
     private void add(CaseEvent event) {
-        int number = numbers.computeIfAbsent(event.head().caseId(), id -> {
-            ids.add(id);
-            sketches.add(new WordSketch());
-            units.add("");
-            return ids.size() - 1;
+        Stored known = byId.computeIfAbsent(event.head().caseId(), id -> {
+            Stored fresh = new Stored(id);
+            cases.add(fresh);
+            return fresh;
         });
-        sketches.get(number).add(WordSketch.pairs(List.of(event)));
+        int[] pairs = WordSketch.pairs(List.of(event));
+        known.sketch.add(pairs);
+        known.pairs = IntStream.concat(IntStream.of(known.pairs), IntStream.of(pairs))
+                .sorted()
+                .distinct()
+                .toArray();
+        known.takenBack |= event instanceof CaseEvent.Withdrawn;
         if (event instanceof CaseEvent.Opened opened) {
-            units.set(number, unit(opened.unit()));
+            known.unit = unit(opened.unit());
+            known.at = opened.head().at();
         }
     }
 }

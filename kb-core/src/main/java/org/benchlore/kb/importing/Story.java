@@ -39,6 +39,9 @@ import org.jspecify.annotations.Nullable;
  */
 final class Story {
     private static final Pattern EMPTY_BRACKETS = Pattern.compile("[(\\[]\\s*+[)\\]]");
+    /** What a cause shows in fewer of its cases does not stand for it. The word's number in packs. */
+    private static final double SELDOM = 0.1;
+
     private static final Duration STEP = Duration.ofMinutes(1);
 
     private final Knowledge knowledge;
@@ -325,30 +328,28 @@ final class Story {
                 });
     }
 
-    /** Whether the findings together do not speak against a cause, as the packs weigh them. */
+    /** Whether no finding speaks against a cause, as the packs weigh them, or is seldom seen with it. */
     private boolean plausible(String causeId) {
-        double nats = 0;
         for (Link link : knowledge.cause(causeId).map(Cause::shows).orElse(List.of())) {
             for (CaseEvent event : events) {
-                if (event instanceof CaseEvent.Noted noted) {
-                    nats += weight(link, noted.findings());
+                if (event instanceof CaseEvent.Noted noted && !fits(link, noted.findings())) {
+                    return false;
                 }
             }
         }
-        return nats >= 0;
+        return true;
     }
 
-    private double weight(Link link, List<Finding> findings) {
-        double nats = 0;
-        for (Finding finding : findings) {
-            if (finding.symptomId().equals(link.symptomId())) {
-                double usual = knowledge
-                        .symptom(finding.symptomId())
-                        .map(s -> s.states().get(s.indexOf(finding.state())).usual())
-                        .orElse(1.0);
-                nats += Math.log(link.states().getOrDefault(finding.state(), usual) / usual);
-            }
-        }
-        return nats;
+    private boolean fits(Link link, List<Finding> findings) {
+        return findings.stream()
+                .filter(finding -> finding.symptomId().equals(link.symptomId()))
+                .allMatch(finding -> {
+                    double usual = knowledge
+                            .symptom(finding.symptomId())
+                            .map(s -> s.states().get(s.indexOf(finding.state())).usual())
+                            .orElse(1.0);
+                    double shown = link.states().getOrDefault(finding.state(), usual);
+                    return shown >= usual && shown >= SELDOM;
+                });
     }
 }

@@ -104,7 +104,7 @@ final class PlanMaker {
                 fix.minutes(),
                 w,
                 Optional.of(fix.cures()),
-                List.of(new Plan.Branch(List.of(), Trouble.sum(left) / reached, then)));
+                List.of(new Plan.Branch(List.of(), share(Trouble.sum(left), reached), then)));
     }
 
     private Plan.Step test(int probe, double[] w, long repaired, long probed, int levels) {
@@ -117,7 +117,7 @@ final class PlanMaker {
             if (Trouble.sum(after) > 0) {
                 Plan.Step then = grow(after, repaired, probed | test.settles, levels - 1);
                 alike.computeIfAbsent(shape(then), s -> new ArrayList<>())
-                        .add(new Plan.Branch(List.of(reading(probe, r)), Trouble.sum(after) / reached, then));
+                        .add(new Plan.Branch(List.of(reading(probe, r)), share(Trouble.sum(after), reached), then));
             }
         }
         List<Plan.Branch> branches = alike.values().stream()
@@ -134,7 +134,7 @@ final class PlanMaker {
                 .orElseThrow();
         return new Plan.Branch(
                 alike.stream().flatMap(b -> b.readings().stream()).toList(),
-                alike.stream().mapToDouble(Plan.Branch::probability).sum(),
+                share(alike.stream().mapToDouble(Plan.Branch::probability).sum(), 1),
                 likeliest.step());
     }
 
@@ -229,5 +229,10 @@ final class PlanMaker {
             cost += fixedOrder(named, probe + 1, Trouble.afterRead(reads, w));
         }
         return cost;
+    }
+
+    /** A probability; sums over causes may come out a rounding step above the whole. */
+    private static double share(double part, double whole) {
+        return Math.min(1, part / whole);
     }
 }

@@ -190,6 +190,11 @@ class DiaryTest {
                 .drafts()
                 .get(0);
         assertThat(tight.unknown()).contains(Item.CAUSE);
+        // and one finding against it is enough, whatever the others say
+        ImportDraft mixed = Workshop.diary("1.2.2024 dulmar 5, no sound, belts tight. new belts, ok")
+                .drafts()
+                .get(0);
+        assertThat(mixed.unknown()).contains(Item.CAUSE);
         ImportDraft slack = Workshop.diary("1.2.2024 dulmar 5, belts slipping. new belts, ok")
                 .drafts()
                 .get(0);
