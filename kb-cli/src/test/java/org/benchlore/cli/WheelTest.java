@@ -242,7 +242,7 @@ class WheelTest {
         assertThat(json("demo").get("cases").asInt()).isGreaterThanOrEqualTo(311);
         assertThat(json("demo").get("added").asInt()).isZero();
         assertThat(run("case", "list", "--limit", "500").out()).contains("demo-0001", "harbour-0001");
-        assertThat(run("case", "show", "harbour-0001").out()).contains("case of: demo-harbour");
+        assertThat(run("show", "harbour-0001").out()).contains("case of: demo-harbour");
         assertThat(run("rank", WORDS).code()).isZero();
         assertThat(json("evaluate", "--imported").get("scored").asInt()).isGreaterThan(300);
     }
