@@ -50,6 +50,7 @@ import picocli.CommandLine.Command;
             EvaluateCommand.class,
             CheckCommand.class,
             QualityCommand.class,
+            WordsCommand.class,
             ImportCommand.class,
             ExportCommand.class,
             RebuildCommand.class,

@@ -97,5 +97,6 @@ class JsonContractTest {
         Path table = home.resolve("jobs.csv");
         Files.writeString(table, "date,unit,notes\n1.3.2024,A1,no 12 V\n1.3.2024,A1,\"no 12 V, replaced C5\"\n");
         json("import-review", "import", "--dry-run", table.toString());
+        json("words", "words", "--at-least", "1");
     }
 }

@@ -238,6 +238,24 @@ class WheelTest {
     }
 
     @Test
+    void words_nobody_taught_become_a_pack_that_teaches_them() throws Exception {
+        for (String id : List.of("w1", "w2")) {
+            assertThat(run("case", "open", "power lamp glims like a dying ember", "--case", id)
+                            .code())
+                    .isZero();
+        }
+        assertThat(run("words").out()).contains("dying ember", "2 cases", "in w1, w2");
+        Run pack = run("words", "--yaml");
+        assertThat(pack.code()).isZero();
+        Path file = home.resolve("packs/bench-words.yaml");
+        Files.createDirectories(file.getParent());
+        Files.writeString(file, pack.out());
+        assertThat(json("rank", "it glims like a dying ember").get("understood"))
+                .isNotEmpty();
+        assertThat(run("words").code()).isEqualTo(ExitCode.NOTHING_FOUND);
+    }
+
+    @Test
     void the_invented_workshop_sets_up_and_ranks() {
         assertThat(json("demo").get("cases").asInt()).isGreaterThanOrEqualTo(311);
         assertThat(json("demo").get("added").asInt()).isZero();

@@ -7,12 +7,14 @@ import java.io.Reader;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseExport;
 import org.benchlore.kb.cases.CaseHistory;
@@ -49,6 +51,8 @@ import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.ranking.Turn;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
+import org.benchlore.kb.reading.UnknownPhrase;
+import org.benchlore.kb.reading.Vocabulary;
 import org.benchlore.kb.report.KnowledgePages;
 import org.benchlore.kb.report.Sheets;
 import org.benchlore.kb.search.SearchHit;
@@ -383,6 +387,36 @@ public final class KnowledgeBase implements AutoCloseable {
         return store.caseIds(limit).stream()
                 .flatMap(id -> store.history(id).stream())
                 .toList();
+    }
+
+    /**
+     * Phrases that the cases' complaints and notes use and the packs do not teach, the weightiest first, with the cause each
+     * goes with and the states it may stand for. Reads every note, so it takes about as long as importing them did.
+     *
+     * @param atLeast cases a phrase must stand in, from 1
+     */
+    public List<UnknownPhrase> unknownPhrases(int atLeast) {
+        open();
+        if (atLeast < 1) {
+            throw new IllegalArgumentException("atLeast is " + atLeast + "; give a number from 1");
+        }
+        List<Vocabulary.Note> notes = new ArrayList<>();
+        for (CaseHistory history : cases(Integer.MAX_VALUE)) {
+            if (!history.withdrawn()) {
+                texts(history)
+                        .map(text -> new Vocabulary.Note(
+                                history.id(), history.scope(), text, Optional.ofNullable(history.causeId())))
+                        .forEach(notes::add);
+            }
+        }
+        return Vocabulary.unknown(knowledge, reader, notes, atLeast);
+    }
+
+    private static Stream<String> texts(CaseHistory history) {
+        Stream<String> notes = history.events().stream()
+                .filter(CaseEvent.Noted.class::isInstance)
+                .map(event -> ((CaseEvent.Noted) event).text());
+        return Stream.concat(Stream.of(history.complaint()), notes).filter(text -> !text.isBlank());
     }
 
     /** Number of cases recorded. */

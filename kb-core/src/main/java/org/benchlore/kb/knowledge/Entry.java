@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -15,6 +16,9 @@ import java.util.stream.Stream;
  * @param layers the keys as each file wrote them, for provenance; by file name
  */
 record Entry(EntryKind kind, String id, PackFile base, YamlNode.Table table, Map<String, YamlNode.Table> layers) {
+    /** Keys of a symptom that a refinement adds to. */
+    private static final Set<String> WORDS = Set.of("called", "phrases");
+
     /** As first written. */
     static Entry first(EntryKind kind, String id, PackFile pack, YamlNode.Table table) {
         return new Entry(kind, id, pack, without(table), Map.of(table.place().file(), table));
@@ -66,6 +70,8 @@ record Entry(EntryKind kind, String id, PackFile base, YamlNode.Table table, Map
             YamlNode.Field own = merged.get(key);
             if (kind == EntryKind.CAUSE && key.equals("shows") && own != null) {
                 merged.put(key, new YamlNode.Field(field.key(), links(own.value(), field.value())));
+            } else if (kind == EntryKind.SYMPTOM && WORDS.contains(key) && own != null) {
+                merged.put(key, new YamlNode.Field(field.key(), added(own.value(), field.value())));
             } else if (!key.equals(kind.idKey)) {
                 merged.put(key, field);
             }
@@ -73,6 +79,25 @@ record Entry(EntryKind kind, String id, PackFile base, YamlNode.Table table, Map
         Map<String, YamlNode.Table> both = new LinkedHashMap<>(layers);
         both.put(change.place().file(), change);
         return new Entry(kind, id, base, new YamlNode.Table(table.place(), merged), both);
+    }
+
+    /** Words of both; a list takes the other's items on, a table its keys. */
+    private static YamlNode added(YamlNode own, YamlNode change) {
+        if (own instanceof YamlNode.Items first && change instanceof YamlNode.Items second) {
+            List<YamlNode> both = new ArrayList<>(first.items());
+            both.addAll(second.items());
+            return new YamlNode.Items(own.place(), both);
+        }
+        if (own instanceof YamlNode.Table first && change instanceof YamlNode.Table second) {
+            Map<String, YamlNode.Field> both = new LinkedHashMap<>(first.fields());
+            second.fields().forEach((key, field) -> {
+                YamlNode.Field before = both.get(key);
+                YamlNode value = before == null ? field.value() : added(before.value(), field.value());
+                both.put(key, new YamlNode.Field(field.key(), value));
+            });
+            return new YamlNode.Table(own.place(), both);
+        }
+        return change;
     }
 
     /** Links by symptom, those of the change in place of those of the same symptom. */

@@ -26,13 +26,16 @@ import org.benchlore.kb.ranking.Ranking.RankedCause;
 import org.benchlore.kb.ranking.Turn;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
+import org.benchlore.kb.reading.UnknownPhrase;
 import org.benchlore.kb.search.SearchHit;
 import org.benchlore.kb.search.SearchResult;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.cfg.EnumFeature;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.module.SimpleModule;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
+import tools.jackson.databind.node.StringNode;
 import tools.jackson.databind.ser.std.ToStringSerializer;
 
 /**
@@ -302,6 +305,37 @@ public final class Json {
         texts(node, "conditions", conditions.stream().map(Json::lower).toList());
     }
 
+    /** Phrases that notes use and the packs do not know ({@code benchlore/words/1}). */
+    public static String words(List<UnknownPhrase> phrases) {
+        ObjectNode root = root("words");
+        ArrayNode all = root.putArray("phrases");
+        for (UnknownPhrase phrase : phrases) {
+            ObjectNode node = all.addObject();
+            node.put("phrase", phrase.phrase());
+            node.put("cases", phrase.cases());
+            phrase.lean().ifPresent(lean -> {
+                ObjectNode one = node.putObject("lean");
+                one.put("causeId", lean.causeId());
+                one.put("cases", lean.cases());
+                one.put("decibans", lean.decibans());
+            });
+            ArrayNode proposals = node.putArray("proposals");
+            for (UnknownPhrase.Proposal proposal : phrase.proposals()) {
+                ObjectNode one = proposals.addObject();
+                one.put("symptomId", proposal.symptomId());
+                one.put("stateId", proposal.stateId());
+                one.put("likeness", proposal.likeness());
+            }
+            texts(node, "examples", phrase.examples());
+        }
+        return write(root);
+    }
+
+    /** A text as YAML and JSON both quote it. */
+    static String quoted(String text) {
+        return write(StringNode.valueOf(text));
+    }
+
     /** How good the packs are ({@code benchlore/quality/1}). */
     public static String quality(QualityReport report) {
         return decision("quality", report);
@@ -464,7 +498,7 @@ public final class Json {
         return name.toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    private static String write(ObjectNode node) {
+    private static String write(JsonNode node) {
         return MAPPER.writeValueAsString(node);
     }
 }

@@ -67,6 +67,28 @@ class PackLayersTest {
     }
 
     @Test
+    void refining_a_symptom_adds_words_to_those_there() {
+        Symptom before = read("cautions: []\n").symptom("lamp").orElseThrow();
+        Symptom after = read("""
+                symptoms:
+                  - id: lamp
+                    refines: true
+                    called: [little eye]
+                    phrases:
+                      green: [shines like a meadow]
+                """).symptom("lamp").orElseThrow();
+
+        assertThat(after.called()).containsAll(before.called()).contains("little eye");
+        State green = after.states().get(after.indexOf("green"));
+        assertThat(green.phrases())
+                .containsAll(before.states().get(before.indexOf("green")).phrases())
+                .contains("shines like a meadow");
+        assertThat(after.states())
+                .extracting(State::id)
+                .isEqualTo(before.states().stream().map(State::id).toList());
+    }
+
+    @Test
     void refining_keeps_the_scope_unless_one_is_given() {
         String named = "scope: player\ncauses:\n  - {id: fuse-open, refines: true, per-thousand: 60%s}\n";
 
