@@ -138,8 +138,7 @@ final class Lexicon {
         Sense sense = new Sense(symptom, Sense.NAME);
         Quantity quantity = symptom.quantity();
         Double nominal = quantity == null || !quantity.unit().equals("V") ? null : quantity.nominal();
-        for (String name : symptom.called()) {
-            Phrasing phrasing = phrasings.of(name);
+        for (Phrasing phrasing : phrasings.all(symptom.called())) {
             for (Entry entry : phrasing.entries()) {
                 entry.addName(sense);
             }
@@ -155,8 +154,7 @@ final class Lexicon {
         for (int i = 0; i < symptom.states().size(); i++) {
             State state = symptom.states().get(i);
             Sense sense = new Sense(symptom, i);
-            for (String word : state.words()) {
-                Phrasing phrasing = phrasings.of(word);
+            for (Phrasing phrasing : phrasings.all(state.words())) {
                 if (phrasing.terms().size() > 1) {
                     longWords.add(phrasing.terms());
                 }
@@ -164,8 +162,7 @@ final class Lexicon {
                     entry.addWord(sense);
                 }
             }
-            for (String phrase : state.phrases()) {
-                Phrasing phrasing = phrasings.of(phrase);
+            for (Phrasing phrasing : phrasings.all(state.phrases())) {
                 for (Entry entry : phrasing.entries()) {
                     entry.addPhrase(sense);
                 }
@@ -192,10 +189,12 @@ final class Lexicon {
             }
             boolean negated = terms.subList(0, i).contains("not");
             for (Sense sense : senses(terms.subList(i, terms.size()), e -> e.words)) {
+                if (whole.saidOf(sense.symptom().id()) != null) {
+                    continue;
+                }
                 String state =
                         negated ? sense.stateOf().opposite() : sense.stateOf().id();
-                boolean own = whole.saidOf(sense.symptom().id()) != null;
-                if (state != null && !own) {
+                if (state != null) {
                     whole.addWord(new Sense(sense.symptom(), sense.symptom().indexOf(state)));
                 }
             }
@@ -241,8 +240,8 @@ final class Lexicon {
         if (quantity == null) {
             return;
         }
-        for (String name : symptom.called()) {
-            List<String> terms = phrasings.of(name).terms();
+        for (Phrasing phrasing : phrasings.all(symptom.called())) {
+            List<String> terms = phrasing.terms();
             for (Sense other : senses(kernel(terms), e -> e.names)) {
                 paired.putIfAbsent(other.symptom().id() + " " + quantity.unit(), symptom);
             }

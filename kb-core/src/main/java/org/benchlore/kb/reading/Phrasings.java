@@ -3,6 +3,7 @@ package org.benchlore.kb.reading;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -28,6 +29,10 @@ final class Phrasings {
 
     private final Trie trie;
     private final Map<String, Phrasing> byText = new HashMap<>();
+
+    /** By identity: the symptoms of one state set share its lists of words. */
+    private final IdentityHashMap<List<String>, List<Phrasing>> byTexts = new IdentityHashMap<>();
+
     private final Set<String> surfaces = new HashSet<>();
 
     Phrasings(Trie trie) {
@@ -42,6 +47,19 @@ final class Phrasings {
             List<String> terms = terms(tokens);
             known = new Phrasing(tokens, terms, entries(text, tokens, terms));
             byText.put(text, known);
+        }
+        return known;
+    }
+
+    /** Some texts taken apart, in their order. */
+    List<Phrasing> all(List<String> texts) {
+        List<Phrasing> known = byTexts.get(texts);
+        if (known == null) {
+            known = new ArrayList<>(texts.size());
+            for (String text : texts) {
+                known.add(of(text));
+            }
+            byTexts.put(texts, known);
         }
         return known;
     }

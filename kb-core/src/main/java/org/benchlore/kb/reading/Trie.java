@@ -108,12 +108,26 @@ final class Trie {
     /** All matches in a text, overlapping ones too. */
     List<Match> all(List<Token> tokens, String[] terms) {
         List<Match> all = new ArrayList<>();
+        String[] glued = glued(tokens, terms);
         for (int i = 0; i < terms.length; i++) {
             if (tokens.get(i).kind() != Kind.PUNCTUATION) {
-                walk(root, tokens, terms, i, i, 0, 0, all);
+                walk(root, tokens, terms, glued, i, i, 0, 0, all);
             }
         }
         return all;
+    }
+
+    /** Each word and the next as one word, where one char is between them; else empty. */
+    private static String[] glued(List<Token> tokens, String[] terms) {
+        String[] glued = new String[terms.length];
+        for (int i = 0; i < glued.length; i++) {
+            boolean pair = i + 1 < glued.length
+                    && tokens.get(i).kind() == Kind.WORD
+                    && tokens.get(i + 1).kind() == Kind.WORD
+                    && tokens.get(i + 1).start() == tokens.get(i).end() + 1;
+            glued[i] = pair ? tokens.get(i).surface() + terms[i + 1] : "";
+        }
+        return glued;
     }
 
     /**
@@ -191,6 +205,7 @@ final class Trie {
             Node node,
             List<Token> tokens,
             String[] terms,
+            String[] glued,
             int from,
             int at,
             int depth,
@@ -204,20 +219,16 @@ final class Trie {
         }
         Node next = node.next(terms[at]);
         if (next != null) {
-            walk(next, tokens, terms, from, at + 1, depth + 1, skipped, found);
+            walk(next, tokens, terms, glued, from, at + 1, depth + 1, skipped, found);
         }
-        boolean glued = at + 1 < terms.length
-                && tokens.get(at).kind() == Kind.WORD
-                && tokens.get(at + 1).start() == tokens.get(at).end() + 1
-                && tokens.get(at + 1).kind() == Kind.WORD;
-        if (glued) {
-            Node joined = node.next(tokens.get(at).surface() + terms[at + 1]);
+        if (!glued[at].isEmpty()) {
+            Node joined = node.next(glued[at]);
             if (joined != null) {
-                walk(joined, tokens, terms, from, at + 2, depth + 1, skipped, found);
+                walk(joined, tokens, terms, glued, from, at + 2, depth + 1, skipped, found);
             }
         }
         if (depth > 0 && skipped < MOST_SKIPPED && Plain.skipped(tokens.get(at))) {
-            walk(node, tokens, terms, from, at + 1, depth, skipped + 1, found);
+            walk(node, tokens, terms, glued, from, at + 1, depth, skipped + 1, found);
         }
     }
 }
