@@ -19,6 +19,9 @@ public final class KnowledgeBaseBuilder {
     /** Folder in the home whose packs are read after all others, in order of name. */
     public static final String HOME_PACKS = "packs";
 
+    /** File in the home that spares parsing the packs again; may be deleted at any time. */
+    private static final String PARSED_PACKS = "packs.parsed";
+
     private final List<PackSource> packs = new ArrayList<>();
     private final List<Path> files = new ArrayList<>();
     private @Nullable Path home;
@@ -86,7 +89,8 @@ public final class KnowledgeBaseBuilder {
         if (home != null) {
             all.addAll(PackSource.readFolder(home.resolve(HOME_PACKS)));
         }
-        Knowledge knowledge = PackReader.read(all);
+        Knowledge knowledge =
+                home == null ? PackReader.read(all) : PackReader.read(all, home.resolve(PARSED_PACKS), !readOnly);
         CaseStore store =
                 home == null ? CaseStore.inMemory() : readOnly ? CaseStore.openReadOnly(home) : CaseStore.open(home);
         IndexFollower index = new IndexFollower(knowledge, store, readOnly ? null : home);

@@ -25,7 +25,7 @@ final class Binding {
 
     private final Knowledge knowledge;
 
-    static Binding of(List<PackSource> sources, Problems problems) {
+    static Binding of(List<PackSource> sources, ParsedPacks parsed, Problems problems) {
         Values values = new Values(problems);
         List<PackFile> files = new ArrayList<>();
         Set<String> names = new HashSet<>();
@@ -36,7 +36,7 @@ final class Binding {
                 continue;
             }
             int before = files.size();
-            YamlText.parse(source, problems)
+            parsed.parse(source, problems)
                     .flatMap(root -> PackFile.bind(root, values, problems))
                     .ifPresent(files::add);
             complete &= files.size() > before;

@@ -36,6 +36,9 @@ final class PlainText {
     static int firstBad(String text) {
         for (int i = 0; i < text.length(); i++) {
             char c = text.charAt(i);
+            if (c >= ' ' && c < 0x7F) {
+                continue; // nearly all
+            }
             boolean space = c == '\n' || c == '\r' || c == '\t' || (c == '\uFEFF' && i == 0);
             if (!space && (Character.isISOControl(c) || deceives(c) || loneSurrogate(text, i))) {
                 return i;

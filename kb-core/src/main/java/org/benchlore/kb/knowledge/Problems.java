@@ -43,6 +43,11 @@ final class Problems {
         }
     }
 
+    /** Errors and warnings so far that will be listed. */
+    int count() {
+        return problems.size();
+    }
+
     /** Errors so far; a rise while an entry is bound marks the entry as damaged. */
     int errors() {
         return errors;

@@ -191,14 +191,16 @@ final class Values {
     }
 
     List<String> texts(YamlNode node, String what, int maxChars) {
-        List<String> texts = new ArrayList<>();
-        for (YamlNode item : items(node, what)) {
-            String text = text(item, "an item of " + what, maxChars);
+        List<YamlNode> items = items(node, what);
+        List<String> texts = new ArrayList<>(items.size());
+        String each = "an item of " + what;
+        for (YamlNode item : items) {
+            String text = text(item, each, maxChars);
             if (!text.isEmpty()) {
                 texts.add(text);
             }
         }
-        return texts;
+        return List.copyOf(texts); // whoever copies it again shares it
     }
 
     /** How a constant is written in a pack. */

@@ -20,7 +20,7 @@ sealed interface YamlNode {
     record Text(Place place, String value, boolean plain) implements YamlNode {
         /** Nothing written where a value was due. */
         boolean missing() {
-            return plain && (value.isEmpty() || value.equals("~") || value.equals("null"));
+            return plain && value.length() <= 4 && (value.isEmpty() || value.equals("~") || value.equals("null"));
         }
 
         @Override

@@ -1,15 +1,23 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.benchlore.kb.knowledge.Device;
 import org.jspecify.annotations.Nullable;
 
 /** Everything one sequence of terms may mean. Filled while a lexicon is built, read-only afterwards. */
 final class Entry {
-    final List<Sense> names = new ArrayList<>(1);
-    final List<Sense> words = new ArrayList<>(1);
-    final List<Sense> phrases = new ArrayList<>(1);
+    /** The rank of what the packs say nothing about. */
+    static final int LANGUAGE = 3;
+
+    /** From so many senses on they are also kept by symptom; common words are taught for hundreds. */
+    private static final int MANY = 8;
+
+    List<Sense> names = List.of();
+    List<Sense> words = List.of();
+    List<Sense> phrases = List.of();
     Device.@Nullable Code code;
 
     @Nullable
@@ -19,8 +27,8 @@ final class Entry {
     @Nullable
     Polarity polarity;
 
-    /** The rank of what the packs say nothing about. */
-    static final int LANGUAGE = 3;
+    /** The first of many {@link #words} for each symptom. */
+    private @Nullable Map<String, Sense> wordBySymptom;
 
     /** Rank among matches of equal length: the packs' words before the language's. */
     int rank() {
@@ -35,15 +43,80 @@ final class Entry {
     /** Whether {@code name} names a symptom that this phrase or name is about. */
     boolean speaksOf(Entry name) {
         List<Sense> own = phrases.isEmpty() ? names : phrases;
-        return !own.isEmpty()
-                && name.names.stream()
-                        .anyMatch(s ->
-                                s.symptom().id().equals(own.get(0).symptom().id()));
+        if (own.isEmpty()) {
+            return false;
+        }
+        String symptom = own.get(0).symptom().id();
+        for (Sense sense : name.names) {
+            if (sense.symptom().id().equals(symptom)) {
+                return true;
+            }
+        }
+        return false;
     }
 
-    static void addOnce(List<Sense> senses, Sense sense) {
-        if (!senses.contains(sense)) {
-            senses.add(sense);
+    /** What it says of a symptom as a word, if the packs teach it. */
+    @Nullable
+    Sense saidOf(String symptomId) {
+        if (wordBySymptom != null) {
+            return wordBySymptom.get(symptomId);
         }
+        for (Sense sense : words) {
+            if (sense.symptom().id().equals(symptomId)) {
+                return sense;
+            }
+        }
+        return null;
+    }
+
+    void addName(Sense sense) {
+        names = with(names, sense);
+    }
+
+    void addPhrase(Sense sense) {
+        phrases = with(phrases, sense);
+    }
+
+    void addWord(Sense sense) {
+        words = with(words, sense);
+        if (wordBySymptom != null) {
+            wordBySymptom.putIfAbsent(sense.symptom().id(), sense);
+        } else if (words.size() >= MANY) {
+            wordBySymptom = new HashMap<>();
+            for (Sense word : words) {
+                wordBySymptom.putIfAbsent(word.symptom().id(), word);
+            }
+        }
+    }
+
+    void addNameFirst(Sense sense) {
+        names = first(names, sense);
+    }
+
+    void addPhraseFirst(Sense sense) {
+        phrases = first(phrases, sense);
+    }
+
+    /** Adds a sense once. Those of one symptom are added one after the other, so only the last ones can be the same. */
+    private static List<Sense> with(List<Sense> senses, Sense sense) {
+        String symptom = sense.symptom().id();
+        for (int i = senses.size() - 1; i >= 0; i--) {
+            Sense before = senses.get(i);
+            if (!before.symptom().id().equals(symptom)) {
+                break;
+            }
+            if (before.state() == sense.state()) {
+                return senses;
+            }
+        }
+        List<Sense> more = senses.isEmpty() ? new ArrayList<>(1) : senses;
+        more.add(sense);
+        return more;
+    }
+
+    private static List<Sense> first(List<Sense> senses, Sense sense) {
+        List<Sense> more = senses.isEmpty() ? new ArrayList<>(1) : senses;
+        more.add(0, sense);
+        return more;
     }
 }

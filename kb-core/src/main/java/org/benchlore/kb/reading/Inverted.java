@@ -21,7 +21,9 @@ final class Inverted {
                 while (second < terms.length && Plain.ARTICLES.contains(terms[second])) {
                     second++;
                 }
-                around(tokens, terms, join, second, lexicon, all);
+                if (second < terms.length && lexicon.trie().starts(terms[second])) {
+                    around(tokens, terms, join, second, lexicon, all);
+                }
             }
         }
     }

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.benchlore.kb.knowledge.Device;
@@ -16,10 +15,10 @@ import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.Phrasings.Phrasing;
 import org.benchlore.kb.reading.analysis.Lexer;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The words of one scope: what the symptoms and device packs that hold there are called, their states, the language's
@@ -29,12 +28,10 @@ final class Lexicon {
     /** Stems that turn a thing's name into one of its quantities. */
     private static final Set<String> QUANTITIES = Set.of("voltag", "temperatur", "resistanc", "current", "esr");
 
-    private static final Set<String> AUXILIARIES = Set.of("do", "will", "can");
     private static final String RIPPLE = "rippl";
     private static final Set<String> RIPPLE_WORDS = Set.of(RIPPLE, "on", "of", "at", "the", "nois");
 
     private final Trie trie = new Trie();
-    private final TreeSet<String> surfaces = new TreeSet<>();
     private final Map<Double, Symptom> railsByVolts = new HashMap<>();
 
     /** Symptom by "id unit": what a reading in that unit belongs to when the symptom named has another one. */
@@ -43,15 +40,8 @@ final class Lexicon {
     /** Symptom by the id of the rail whose ripple it is. */
     private final Map<String, Symptom> ripples = new HashMap<>();
 
-    /** Words of more than one term; symptoms share many. */
-    private final Set<List<String>> longWords = new LinkedHashSet<>();
-
-    /** Each phrase is taken apart once, however many symptoms share it; empty after building. */
-    private final Map<String, List<Entry>> entriesByPhrase = new HashMap<>();
-
     private final Map<String, Symptom> byId = new TreeMap<>();
     private final Map<String, Device.Code> codes = new HashMap<>();
-    private final List<Bags.Bag> phrases = new ArrayList<>();
     private final Bags bags;
     private final LogLines logLines;
     private final Spelling spelling;
@@ -63,32 +53,33 @@ final class Lexicon {
                     return nearer != 0 ? nearer : a.id().compareTo(b.id());
                 })
                 .toList();
+        Phrasings phrasings = new Phrasings(trie);
+        List<Bags.Bag> phrases = new ArrayList<>();
+        Set<List<String>> longWords = new LinkedHashSet<>(); // of more than one term; symptoms share many
         for (Symptom symptom : nearestFirst) {
             byId.put(symptom.id(), symptom);
-            add(symptom);
+            addNames(symptom, phrasings);
+            addStates(symptom, phrasings, longWords, phrases);
         }
         for (Device device : devices) {
-            add(device);
+            add(device, phrasings);
         }
-        nearestFirst.forEach(this::pair);
+        nearestFirst.forEach(symptom -> pair(symptom, phrasings));
         longWords.forEach(this::lend);
         for (Cue cue : Cue.values()) {
             for (String phrase : cue.phrases()) {
-                for (Entry entry : entries(phrase)) {
+                for (Entry entry : phrasings.entries(phrase)) {
                     entry.cue = cue;
                 }
             }
         }
         for (Polarity polarity : Polarity.values()) {
             for (String word : polarity.words()) {
-                entries(word).forEach(entry -> entry.polarity = polarity);
+                phrasings.entries(word).forEach(entry -> entry.polarity = polarity);
             }
         }
-        entriesByPhrase.clear();
-        longWords.clear();
         this.bags = new Bags(phrases);
-        phrases.clear();
-        this.spelling = new Spelling(surfaces);
+        this.spelling = new Spelling(phrasings.surfaces());
         this.logLines = new LogLines(devices);
     }
 
@@ -113,7 +104,7 @@ final class Lexicon {
 
     /** The device packs' code that is spelled so. */
     Optional<Device.Code> code(String spelled) {
-        return Optional.ofNullable(codes.get(String.join(" ", terms(Lexer.tokens(spelled)))));
+        return Optional.ofNullable(codes.get(spelledOut(Phrasings.terms(Lexer.tokens(spelled)))));
     }
 
     Optional<Symptom> symptom(String id) {
@@ -139,39 +130,43 @@ final class Lexicon {
         return Optional.ofNullable(ripples.get(rail.id()));
     }
 
-    private void add(Symptom symptom) {
+    private static String spelledOut(List<String> terms) {
+        return String.join(" ", terms);
+    }
+
+    private void addNames(Symptom symptom, Phrasings phrasings) {
+        Sense sense = new Sense(symptom, Sense.NAME);
         Quantity quantity = symptom.quantity();
-        for (String name : symptom.called()) {
-            for (Entry entry : entries(name)) {
-                Entry.addOnce(entry.names, new Sense(symptom, Sense.NAME));
+        Double nominal = quantity == null || !quantity.unit().equals("V") ? null : quantity.nominal();
+        for (Phrasing phrasing : phrasings.all(symptom.called())) {
+            for (Entry entry : phrasing.entries()) {
+                entry.addName(sense);
             }
-            List<Token> tokens = Lexer.tokens(name);
-            Double nominal = quantity == null || !quantity.unit().equals("V") ? null : quantity.nominal();
+            List<Token> tokens = phrasing.tokens();
             if (nominal != null && tokens.size() == 1 && namesItsVolts(tokens.get(0), nominal)) {
                 railsByVolts.putIfAbsent(nominal, symptom);
             }
         }
+    }
+
+    private static void addStates(
+            Symptom symptom, Phrasings phrasings, Set<List<String>> longWords, List<Bags.Bag> phrases) {
         for (int i = 0; i < symptom.states().size(); i++) {
             State state = symptom.states().get(i);
             Sense sense = new Sense(symptom, i);
-            for (String word : state.words()) {
-                List<String> terms = terms(Lexer.tokens(word));
-                if (terms.size() > 1) {
-                    longWords.add(terms);
+            for (Phrasing phrasing : phrasings.all(state.words())) {
+                if (phrasing.terms().size() > 1) {
+                    longWords.add(phrasing.terms());
                 }
-                for (Entry entry : entries(word)) {
-                    Entry.addOnce(entry.words, sense);
+                for (Entry entry : phrasing.entries()) {
+                    entry.addWord(sense);
                 }
             }
-            for (String phrase : state.phrases()) {
-                for (Entry entry : entries(phrase)) {
-                    Entry.addOnce(entry.phrases, sense);
+            for (Phrasing phrasing : phrasings.all(state.phrases())) {
+                for (Entry entry : phrasing.entries()) {
+                    entry.addPhrase(sense);
                 }
-                List<Token> tokens = Lexer.tokens(phrase);
-                int content = (int) tokens.stream().filter(Plain::content).count();
-                List<String> terms =
-                        terms(tokens).stream().filter(t -> !Plain.filler(t)).toList();
-                phrases.add(new Bags.Bag(terms, content, sense));
+                phrases.add(Bags.Bag.of(phrasing, sense));
             }
         }
     }
@@ -194,27 +189,28 @@ final class Lexicon {
             }
             boolean negated = terms.subList(0, i).contains("not");
             for (Sense sense : senses(terms.subList(i, terms.size()), e -> e.words)) {
+                if (whole.saidOf(sense.symptom().id()) != null) {
+                    continue;
+                }
                 String state =
                         negated ? sense.stateOf().opposite() : sense.stateOf().id();
-                boolean own = whole.words.stream()
-                        .anyMatch(s -> s.symptom().id().equals(sense.symptom().id()));
-                if (state != null && !own) {
-                    whole.words.add(new Sense(sense.symptom(), sense.symptom().indexOf(state)));
+                if (state != null) {
+                    whole.addWord(new Sense(sense.symptom(), sense.symptom().indexOf(state)));
                 }
             }
         }
     }
 
     private List<Sense> senses(List<String> terms, Function<Entry, List<Sense>> kind) {
-        return trie.find(terms).map(kind).map(List::copyOf).orElse(List.of());
+        return trie.find(terms).map(kind).orElse(List.of());
     }
 
-    private void add(Device device) {
+    private void add(Device device, Phrasings phrasings) {
         for (Device.Net net : device.nets()) {
             Symptom symptom = byId.get(net.symptomId());
             if (symptom != null) {
-                for (Entry entry : entries(net.net())) {
-                    entry.names.add(0, new Sense(symptom, Sense.NAME));
+                for (Entry entry : phrasings.entries(net.net())) {
+                    entry.addNameFirst(new Sense(symptom, Sense.NAME));
                 }
             }
         }
@@ -223,28 +219,29 @@ final class Lexicon {
             int state = symptom == null ? -1 : symptom.indexOf(lamp.stateId());
             if (symptom != null && state >= 0) {
                 for (String says : lamp.says()) {
-                    for (Entry entry : entries(says)) {
-                        entry.phrases.add(0, new Sense(symptom, state));
+                    for (Entry entry : phrasings.entries(says)) {
+                        entry.addPhraseFirst(new Sense(symptom, state));
                     }
                 }
             }
         }
         for (Device.Code code : device.codes()) {
             Stream.concat(Stream.of(code.code()), code.spelled().stream()).forEach(spelled -> {
-                codes.put(String.join(" ", terms(Lexer.tokens(spelled))), code);
-                entries(spelled).forEach(entry -> entry.code = code);
+                Phrasing phrasing = phrasings.of(spelled);
+                codes.put(spelledOut(phrasing.terms()), code);
+                phrasing.entries().forEach(entry -> entry.code = code);
             });
         }
     }
 
     /** Joins a name to the symptom called "NAME to ground", "voltage on NAME" and the like, which has another unit. */
-    private void pair(Symptom symptom) {
+    private void pair(Symptom symptom, Phrasings phrasings) {
         Quantity quantity = symptom.quantity();
         if (quantity == null) {
             return;
         }
-        for (String name : symptom.called()) {
-            List<String> terms = terms(Lexer.tokens(name));
+        for (Phrasing phrasing : phrasings.all(symptom.called())) {
+            List<String> terms = phrasing.terms();
             for (Sense other : senses(kernel(terms), e -> e.names)) {
                 paired.putIfAbsent(other.symptom().id() + " " + quantity.unit(), symptom);
             }
@@ -271,73 +268,5 @@ final class Lexicon {
         }
         boolean quantity = n > 1 && QUANTITIES.contains(terms.get(n - 1));
         return quantity ? terms.subList(0, n - 1) : terms;
-    }
-
-    /** Entries of a phrase: as written and, where a hyphen joins two words, also as one word. */
-    private List<Entry> entries(String phrase) {
-        List<Entry> known = entriesByPhrase.get(phrase);
-        if (known == null) {
-            known = newEntries(phrase);
-            entriesByPhrase.put(phrase, known);
-        }
-        return known;
-    }
-
-    private List<Entry> newEntries(String phrase) {
-        List<Token> tokens = Lexer.tokens(phrase);
-        List<Entry> entries = new ArrayList<>(2);
-        List<String> terms = terms(tokens);
-        if (terms.isEmpty()) {
-            return entries;
-        }
-        for (Token token : tokens) {
-            surfaces.add(token.surface());
-        }
-        entries.add(trie.entry(terms));
-        if (terms.size() > 2
-                && AUXILIARIES.contains(terms.get(0))
-                && terms.get(1).equals("not")) {
-            // "lamp not light" for "lamp does not light"
-            entries.add(trie.entry(terms.subList(1, terms.size())));
-        }
-        String joined = joined(phrase, tokens);
-        if (joined != null) {
-            List<String> other = terms(Lexer.tokens(joined));
-            if (!other.equals(terms)) {
-                entries.add(trie.entry(other));
-            }
-        }
-        return entries;
-    }
-
-    private static @Nullable String joined(String phrase, List<Token> tokens) {
-        for (int i = 0; i + 1 < tokens.size(); i++) {
-            Token a = tokens.get(i);
-            Token b = tokens.get(i + 1);
-            boolean hyphen = a.kind() == Kind.WORD
-                    && b.kind() == Kind.WORD
-                    && b.start() == a.end() + 1
-                    && "-_".indexOf(phrase.charAt(a.end())) >= 0;
-            if (hyphen) {
-                return phrase.substring(0, a.end()) + phrase.substring(b.start());
-            }
-        }
-        return null;
-    }
-
-    private static List<String> terms(List<Token> tokens) {
-        List<String> all = tokens.stream()
-                .filter(t -> t.kind() != Kind.PUNCTUATION)
-                .map(t -> t.kind() == Kind.WORD ? Synonyms.of(t.term()) : t.term())
-                .toList();
-        List<String> bare =
-                all.stream().filter(t -> !Plain.ARTICLES.contains(t)).toList();
-        // "the light" must not shrink to "light"
-        return bare.size() >= 2
-                        || bare.size() == all.size()
-                        || bare.isEmpty()
-                        || all.get(0).equals("be")
-                ? bare
-                : all;
     }
 }

@@ -192,10 +192,9 @@ final class Linker {
     /** What a word says of a name: the sense of the word for the first of the name's symptoms that knows it. */
     private static Optional<Sense> match(Item name, Item word) {
         for (Sense named : name.entry.names) {
-            for (Sense said : word.entry.words) {
-                if (said.symptom().id().equals(named.symptom().id())) {
-                    return Optional.of(said);
-                }
+            Sense said = word.entry.saidOf(named.symptom().id());
+            if (said != null) {
+                return Optional.of(said);
             }
         }
         return Optional.empty();

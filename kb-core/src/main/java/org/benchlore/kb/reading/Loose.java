@@ -3,8 +3,10 @@ package org.benchlore.kb.reading;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
 
 /** Phrases whose words all stand close together, in another order or with other words between them. */
@@ -41,9 +43,20 @@ final class Loose {
     /** Adds a claim for each phrase found among words that led to none. */
     void add() {
         List<Found> found = new ArrayList<>();
+        Set<String> open = new HashSet<>();
         for (int i = 0; i < passage.size(); i++) {
             if (!used[i] && !passage.unreal(i)) {
-                List<Bags.Bag> bags = lexicon.bags().around(passage.term(i));
+                open.add(passage.term(i));
+            }
+        }
+        for (int i = 0; i < passage.size(); i++) {
+            if (!used[i] && !passage.unreal(i)) {
+                List<Bags.Bag> bags = new ArrayList<>(0);
+                for (Bags.Bag bag : lexicon.bags().around(passage.term(i))) {
+                    if (open.containsAll(bag.terms())) {
+                        bags.add(bag);
+                    }
+                }
                 if (!bags.isEmpty()) {
                     around(i, bags, found);
                 }

@@ -22,6 +22,9 @@ final class MoodWords {
 
         /** Length of the longest phrase that starts at a word, 0 for none. */
         int at(List<String> words, int from, int end) {
+            if (!byFirst.containsKey(words.get(from))) {
+                return 0;
+            }
             int longest = 0;
             for (List<String> phrase : byFirst.get(words.get(from))) {
                 boolean fits = from + phrase.size() <= end

@@ -130,12 +130,12 @@ final class Passage {
 
     private static boolean gives(Item over, Trie.Match match) {
         boolean unused = over.free() && !over.fresh && over.entry.rank() < Entry.LANGUAGE;
-        boolean enough = over.entry.names.stream().anyMatch(s -> s.symptom().bare() != null);
         return unused
-                && !enough
                 && over.from <= match.from()
                 && match.to() <= over.to
-                && over.to - over.from > match.to() - match.from();
+                && over.to - over.from > match.to() - match.from()
+                // a name that is enough by itself is no dead end
+                && over.entry.names.stream().allMatch(s -> s.symptom().bare() == null);
     }
 
     private void number() {

@@ -19,11 +19,51 @@ final class Trie {
     /** Where an entry stands in the text: tokens {@code from} to {@code to}, exclusive; {@code depth} terms matched. */
     record Match(int from, int to, int depth, Entry entry) {}
 
+    /** Most nodes lead on to one other, or to none; a map for each would be most of the lexicon. */
     private static final class Node {
-        final Map<String, Node> next = new HashMap<>(2);
+        private String term = "";
+
+        @Nullable
+        private Node only;
+
+        @Nullable
+        private Map<String, Node> several;
 
         @Nullable
         Entry entry;
+
+        @Nullable
+        Node next(String wanted) {
+            if (several != null) {
+                return several.get(wanted);
+            }
+            return term.equals(wanted) ? only : null;
+        }
+
+        /** The node behind a term, made when new. */
+        Node make(String wanted) {
+            Node known = next(wanted);
+            if (known != null) {
+                return known;
+            }
+            Node made = new Node();
+            if (several != null) {
+                several.put(wanted, made);
+            } else if (only == null) {
+                term = wanted;
+                only = made;
+            } else {
+                several = new HashMap<>(4);
+                several.put(term, only);
+                several.put(wanted, made);
+                only = null;
+            }
+            return made;
+        }
+
+        boolean ends() {
+            return only == null && several == null;
+        }
     }
 
     private final Node root = new Node();
@@ -32,7 +72,7 @@ final class Trie {
     Entry entry(List<String> terms) {
         Node node = root;
         for (String term : terms) {
-            node = node.next.computeIfAbsent(term, t -> new Node());
+            node = node.make(term);
         }
         if (node.entry == null) {
             node.entry = new Entry();
@@ -44,7 +84,7 @@ final class Trie {
     Optional<Entry> find(List<String> terms) {
         Node node = root;
         for (String term : terms) {
-            node = node.next.get(term);
+            node = node.next(term);
             if (node == null) {
                 return Optional.empty();
             }
@@ -52,15 +92,42 @@ final class Trie {
         return Optional.ofNullable(node.entry);
     }
 
+    private static int byPreference(Match a, Match b) {
+        if (a.depth() != b.depth()) {
+            return b.depth() - a.depth();
+        }
+        int rank = a.entry().rank() - b.entry().rank();
+        return rank != 0 ? rank : a.from() != b.from() ? a.from() - b.from() : a.to() - b.to();
+    }
+
+    /** Whether any entry starts with a term. */
+    boolean starts(String term) {
+        return root.next(term) != null;
+    }
+
     /** All matches in a text, overlapping ones too. */
     List<Match> all(List<Token> tokens, String[] terms) {
         List<Match> all = new ArrayList<>();
+        String[] glued = glued(tokens, terms);
         for (int i = 0; i < terms.length; i++) {
             if (tokens.get(i).kind() != Kind.PUNCTUATION) {
-                walk(root, tokens, terms, i, i, 0, 0, all);
+                walk(root, tokens, terms, glued, i, i, 0, 0, all);
             }
         }
         return all;
+    }
+
+    /** Each word and the next as one word, where one char is between them; else empty. */
+    private static String[] glued(List<Token> tokens, String[] terms) {
+        String[] glued = new String[terms.length];
+        for (int i = 0; i < glued.length; i++) {
+            boolean pair = i + 1 < glued.length
+                    && tokens.get(i).kind() == Kind.WORD
+                    && tokens.get(i + 1).kind() == Kind.WORD
+                    && tokens.get(i + 1).start() == tokens.get(i).end() + 1;
+            glued[i] = pair ? tokens.get(i).surface() + terms[i + 1] : "";
+        }
+        return glued;
     }
 
     /**
@@ -71,10 +138,7 @@ final class Trie {
      * @param hidden gets the packs' matches that a longer one covers, best first
      */
     static List<Match> chosen(List<Match> all, int size, List<Match> hidden) {
-        all.sort(Comparator.comparingInt((Match m) -> -m.depth())
-                .thenComparingInt(m -> m.entry().rank())
-                .thenComparingInt(Match::from)
-                .thenComparingInt(Match::to));
+        all.sort(Trie::byPreference);
         boolean[] taken = new boolean[size];
         List<Match> chosen = new ArrayList<>();
         for (Match match : all) {
@@ -141,6 +205,7 @@ final class Trie {
             Node node,
             List<Token> tokens,
             String[] terms,
+            String[] glued,
             int from,
             int at,
             int depth,
@@ -149,25 +214,21 @@ final class Trie {
         if (node.entry != null) {
             found.add(new Match(from, at, depth, node.entry));
         }
-        if (at == terms.length || node.next.isEmpty()) {
+        if (at == terms.length || node.ends()) {
             return;
         }
-        Node next = node.next.get(terms[at]);
+        Node next = node.next(terms[at]);
         if (next != null) {
-            walk(next, tokens, terms, from, at + 1, depth + 1, skipped, found);
+            walk(next, tokens, terms, glued, from, at + 1, depth + 1, skipped, found);
         }
-        boolean glued = at + 1 < terms.length
-                && tokens.get(at).kind() == Kind.WORD
-                && tokens.get(at + 1).start() == tokens.get(at).end() + 1
-                && tokens.get(at + 1).kind() == Kind.WORD;
-        if (glued) {
-            Node joined = node.next.get(tokens.get(at).surface() + terms[at + 1]);
+        if (!glued[at].isEmpty()) {
+            Node joined = node.next(glued[at]);
             if (joined != null) {
-                walk(joined, tokens, terms, from, at + 2, depth + 1, skipped, found);
+                walk(joined, tokens, terms, glued, from, at + 2, depth + 1, skipped, found);
             }
         }
         if (depth > 0 && skipped < MOST_SKIPPED && Plain.skipped(tokens.get(at))) {
-            walk(node, tokens, terms, from, at + 1, depth, skipped + 1, found);
+            walk(node, tokens, terms, glued, from, at + 1, depth, skipped + 1, found);
         }
     }
 }

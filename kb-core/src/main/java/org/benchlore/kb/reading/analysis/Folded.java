@@ -13,12 +13,23 @@ final class Folded {
 
     private static final char SYMBOL = '\uFFFD';
 
+    private static final int[] NONE = {};
+
+    /** Whether every char stands for itself, as in most text. */
+    private final boolean plain;
+
     private char[] chars;
-    private int[] starts;
-    private int[] ends;
+    private int[] starts = NONE;
+    private int[] ends = NONE;
     private int length;
 
     Folded(String text) {
+        plain = plain(text);
+        if (plain) {
+            chars = text.toCharArray();
+            length = chars.length;
+            return;
+        }
         chars = new char[text.length() + 8];
         starts = new int[chars.length];
         ends = new int[chars.length];
@@ -37,6 +48,16 @@ final class Folded {
         }
     }
 
+    private static boolean plain(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (c >= 0x80 || (c < ' ' && c != '\n')) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     int length() {
         return length;
     }
@@ -47,11 +68,11 @@ final class Folded {
     }
 
     int start(int i) {
-        return starts[i];
+        return plain ? i : starts[i];
     }
 
     int end(int i) {
-        return ends[i];
+        return plain ? i + 1 : ends[i];
     }
 
     String slice(int from, int to) {

@@ -57,6 +57,10 @@ public final class Lexer {
         int i = 0;
         while (i < folded.length()) {
             char c = folded.at(i);
+            if (c == ' ') {
+                i++;
+                continue;
+            }
             int end = numerals.scan(i);
             if (end > i) {
                 tokens.add(numerals.token());
@@ -67,7 +71,7 @@ public final class Lexer {
                 int led = leader(i);
                 if (led > i) {
                     tokens.add(Token.plain(Kind.PUNCTUATION, folded.start(i), folded.end(led - 1), "=", "="));
-                } else if (c != ' ' && c != '\t') {
+                } else {
                     punctuation(i, c);
                 }
                 i = Math.max(led, i + 1);
@@ -139,8 +143,11 @@ public final class Lexer {
 
     /** End of a code such as "K-207" whose letters end at {@code end}; or {@code end} when it is none. */
     private int codeEnd(String letters, int end) {
+        if (folded.at(end) != '-' || letters.length() > 4) {
+            return end;
+        }
         boolean capitals = letters.equals(letters.toUpperCase(Locale.ROOT));
-        if (folded.at(end) != '-' || letters.length() > 4 || !(capitals || letters.length() == 1)) {
+        if (!capitals && letters.length() > 1) {
             return end;
         }
         int digits = end + 1;

@@ -42,17 +42,23 @@ final class Numerals {
         if ((c == '+' || c == '-') && starts(from + 1) && before != ')') {
             return number(from, from + 1, c == '-', false);
         }
-        if ((c == 'm' || c == 'M')
-                && folded.slice(from, Math.min(from + MINUS.length(), folded.length()))
-                        .toLowerCase(Locale.ROOT)
-                        .equals(MINUS)) {
+        if ((c == 'm' || c == 'M') && minus(from)) {
             int number = spaces(from + MINUS.length());
             return number > from + MINUS.length() && starts(number) ? number(from, number, true, false) : from;
         }
-        if (FUSE_SPEEDS.indexOf(c) >= 0 && Lexer.digit(folded.at(from + 1))) {
+        if (Lexer.digit(folded.at(from + 1)) && FUSE_SPEEDS.indexOf(c) >= 0) {
             return rating(from);
         }
         return starts(from) ? number(from, from, false, false) : from;
+    }
+
+    private boolean minus(int from) {
+        for (int i = 0; i < MINUS.length(); i++) {
+            if (Character.toLowerCase(folded.at(from + i)) != MINUS.charAt(i)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** The current of a fuse marked with its speed, "T2A" (IEC 60127-1, from memory). */

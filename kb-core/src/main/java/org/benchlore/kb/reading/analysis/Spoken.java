@@ -3,6 +3,7 @@ package org.benchlore.kb.reading.analysis;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -21,6 +22,10 @@ final class Spoken {
             "twenty", 20, "thirty", 30, "forty", 40, "fifty", 50, "sixty", 60, "seventy", 70, "eighty", 80, "ninety",
             90);
     private static final Set<String> ARTICLES = Set.of("a", "an");
+    private static final Set<String> CONJUNCTIONS = Set.of("and", "or", "nor", "to", "/");
+
+    /** Words that a spoken number may begin with. */
+    private static final Set<String> OPENING = new HashSet<>(List.of("half", "quarter", "minus", "negative"));
 
     /** Kinds of hours that are still hours. */
     private static final Set<String> HOURS_OF = Set.of("power", "operating", "running", "working", "playing");
@@ -59,6 +64,9 @@ final class Spoken {
         for (int i = 0; i < small.length; i++) {
             SMALL.put(small[i], i);
         }
+        OPENING.addAll(SMALL.keySet());
+        OPENING.addAll(TENS.keySet());
+        OPENING.addAll(ARTICLES);
     }
 
     private final List<Token> in;
@@ -82,13 +90,7 @@ final class Spoken {
     }
 
     private static boolean opens(String word) {
-        return SMALL.containsKey(word)
-                || TENS.containsKey(word)
-                || ARTICLES.contains(word)
-                || word.equals("half")
-                || word.equals("quarter")
-                || word.equals("minus")
-                || word.equals("negative");
+        return OPENING.contains(word);
     }
 
     private List<Token> run() {
@@ -324,7 +326,7 @@ final class Spoken {
     }
 
     private static boolean conjunction(Token token) {
-        return Set.of("and", "or", "nor", "to", "/").contains(token.term());
+        return CONJUNCTIONS.contains(token.term());
     }
 
     private boolean bare(Token token) {
