@@ -10,6 +10,7 @@ import org.apache.lucene.index.LeafReaderContext;
 import org.apache.lucene.index.MultiReader;
 import org.apache.lucene.search.IndexSearcher;
 import org.apache.lucene.search.similarities.BM25Similarity;
+import org.apache.lucene.search.similarities.PerFieldSimilarityWrapper;
 import org.apache.lucene.search.similarities.Similarity;
 import org.jspecify.annotations.Nullable;
 
@@ -18,8 +19,21 @@ import org.jspecify.annotations.Nullable;
  * happens to the index meanwhile.
  */
 final class Snapshot {
-    /** Robertson and Zaragoza 2009, with Lucene's usual k1 = 1.2, b = 0.75 and its idf that never turns negative. */
-    static final Similarity SIMILARITY = new BM25Similarity(1.2f, 0.75f);
+    /**
+     * BM25 (Robertson and Zaragoza, Foundations and Trends in IR 3, 2009). In entries a word of the name counts for three, so
+     * that k1 is as much larger; how long an entry is counts in full, how long a case is hardly. Set with {@code
+     * SearchMeasure}. Elsewhere Lucene's usual 1.2 and 0.75.
+     */
+    static final Similarity SIMILARITY = new PerFieldSimilarityWrapper() {
+        private final Similarity entries = new BM25Similarity(6f, 1f);
+        private final Similarity cases = new BM25Similarity(1.5f, 0.3f);
+        private final Similarity others = new BM25Similarity(1.2f, 0.75f);
+
+        @Override
+        public Similarity get(String field) {
+            return field.equals(Fields.TEXT) ? entries : field.equals(Fields.STORY) ? cases : others;
+        }
+    };
 
     private final List<DirectoryReader> held = new ArrayList<>();
     private final AtomicInteger users = new AtomicInteger(1);
