@@ -1,5 +1,8 @@
 package org.benchlore.kb.search;
 
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -35,13 +38,7 @@ final class Documents {
     Document entry(Draft draft, int ordinal) {
         Document document = of(draft);
         document.add(new NumericDocValuesField(Fields.ORDINAL, ordinal));
-        draft.texts().forEach((field, passages) -> {
-            for (String passage : passages) {
-                for (int i = 0; i < Fields.TIMES.getOrDefault(field, 0); i++) {
-                    document.add(new Field(Fields.TEXT, passage, WORDS));
-                }
-            }
-        });
+        document.add(new Field(Fields.TEXT, new TermList(terms(draft)), WORDS));
         draft.texts()
                 .getOrDefault(Fields.NAME, List.of())
                 .forEach(name -> document.add(new Field(Fields.NAME, name, WORDS)));
@@ -62,6 +59,19 @@ final class Documents {
         features(document, Fields.FINDINGS, draft.findings());
         features(document, Fields.LIKENESS, FindingWeights.tempered(draft.findings()));
         return document;
+    }
+
+    /** What an entry is found by, each word as often as it weighs; lists of names count a word once, however long they are. */
+    private List<String> terms(Draft draft) {
+        List<String> terms = new ArrayList<>();
+        draft.texts().forEach((field, passages) -> {
+            Collection<String> found = Fields.LISTS.contains(field) ? new LinkedHashSet<>() : new ArrayList<>();
+            passages.forEach(passage -> wordbook.words(passage).forEach(word -> found.add(word.term())));
+            for (int i = 0; i < Fields.TIMES.getOrDefault(field, 0); i++) {
+                terms.addAll(found);
+            }
+        });
+        return terms;
     }
 
     private static Document of(Draft draft) {

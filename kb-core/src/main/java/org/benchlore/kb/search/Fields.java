@@ -1,6 +1,7 @@
 package org.benchlore.kb.search;
 
 import java.util.Map;
+import java.util.Set;
 
 /** Fields of the index. */
 final class Fields {
@@ -56,7 +57,10 @@ final class Fields {
      * How much a word counts in each passage of an entry: as if it stood there so often, which for BM25 is the sound way to
      * weigh fields (Robertson, Zaragoza and Taylor, CIKM 2004). Set with {@code SearchMeasure}.
      */
-    static final Map<String, Integer> TIMES = Map.of(NAME, 3, CALLED, 3, CODES, 3, ABOUT, 1, LINKED, 1);
+    static final Map<String, Integer> TIMES = Map.of(NAME, 4, CALLED, 4, CODES, 4, ABOUT, 1, LINKED, 1);
+
+    /** Fields that list names and spellings of one thing. */
+    static final Set<String> LISTS = Set.of(CALLED, CODES, LINKED);
 
     private Fields() {}
 }

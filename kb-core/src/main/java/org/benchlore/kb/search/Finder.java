@@ -101,8 +101,12 @@ final class Finder {
                 wordbook.concepts().in(words, query.scope()).keySet();
         Relevance relevance = new Relevance(wordbook.ties(), query.scope());
         snapshot.searcher().search(Queries.entries(words, concepts), new EntryScores(relevance));
+        concepts.forEach(relevance::named);
+        String asked = EntryLink.idIn(query.words());
+        relevance.asked(asked);
         relevance.findings(query.findings());
         BooleanQuery.Builder cases = Queries.cases(words, concepts, query.findings());
+        Queries.addAsked(cases, asked);
         relevance.spread(precedents(Queries.within(cases.build(), query.scope()).build()));
         if (query.outcomes().isEmpty()) {
             for (int place : relevance.found()) {

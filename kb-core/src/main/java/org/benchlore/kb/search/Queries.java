@@ -32,7 +32,7 @@ final class Queries {
     private static final int MOST_STATES = 300;
     private static final float WORD = 2.2f;
     private static final float NAMED = 2f; // per word, where all stand in its name
-    private static final float CONCEPT = 0.4f;
+    private static final float CONCEPT = 0.6f;
     private static final float FINDING = 2.7f;
     private static final float NEAR_SCOPE = 4.8f;
     private static final float MOST_WEIGHT = 64; // FeatureField takes no more
@@ -72,6 +72,12 @@ final class Queries {
         for (String concept : concepts) {
             any.add(boosted(new TermQuery(new Term(conceptField, concept)), CONCEPT), Occur.SHOULD);
         }
+    }
+
+    /** Adds the case that is called for outright, by its id. */
+    static void addAsked(BooleanQuery.Builder any, String id) {
+        Query key = new TermQuery(Documents.key(HitKind.CASE, id));
+        any.add(boosted(new ConstantScoreQuery(key), Relevance.ASKED), Occur.SHOULD);
     }
 
     /** Adds what cases gain by the cause they were concluded on. */

@@ -19,26 +19,32 @@ import org.benchlore.kb.reading.Finding;
  * causes to their symptoms, tests, fixes and past cases. So what helps is found although no word of it was said, as
  * spreading activation does in semantic networks (Collins and Loftus, Psychological Review 82, 1975).
  *
- * <p>Relevance passes as {@code top * (score / top)^SHARPNESS}, {@code top} being the most relevant of all: what leads gives
- * most of itself, the also-rans next to nothing. The weights were set with {@code SearchMeasure} on the half of the graded
+ * <p>Relevance passes as {@code top * (score / top)^3}, {@code top} being the most relevant of all: what leads gives most of
+ * itself, the also-rans next to nothing. The weights were set with {@code SearchMeasure} on the half of the graded
  * queries that is for that, and rounded; each lies on a plateau, halving one costs 0.02 of nDCG@10 at most there.
  */
 final class Relevance {
     /** A past case and how well it fits the query. */
     record Precedent(String causeId, double score) {}
 
+    /** What stands before everything else: an entry or a case by its id. */
+    static final float ASKED = 60;
+
     private static final double MISREAD = 0.1; // chance that a finding was read wrongly and says nothing
     private static final double RAREST = 0.001;
     private static final double PER_NAT = 4;
     private static final double AGAINST = 0.2; // of what speaks against a cause, what holds against hearsay too
     private static final double NAMED_SYMPTOM = 2;
-    private static final double SHARPNESS = 2.5;
+    private static final double CALLED = 2.5;
+    private static final double SYMPTOM_TO_TEST = 0.25;
     private static final double CASE_TO_CAUSE = 1.3;
-    private static final double SYMPTOM_TO_CAUSE = 0.7;
-    private static final double CAUSE_TO_SYMPTOM = 0.2;
+    private static final double SYMPTOM_TO_CAUSE = 0.9;
+    private static final double CAUSE_TO_SYMPTOM = 0.27;
     private static final double CAUSE_TO_OTHERS = 0.5;
-    private static final double OTHER_FAMILY = 0.6; // an entry of one family, where the query does not say which
+    private static final double OTHER_FAMILY = 0.75; // an entry of one family, where the query does not say which
     private static final double LEAST_PASSED = 0.05; // of the top; less does not make an entry found
+
+    private static final List<HitKind> NAMED_KINDS = List.of(HitKind.SYMPTOM, HitKind.CAUSE);
 
     private final Ties ties;
     private final DeviceScope scope;
@@ -57,6 +63,26 @@ final class Relevance {
     /** What the words give an entry. */
     void words(int place, double score) {
         scores[place] = score;
+    }
+
+    /** The entries that are called for outright, by their id. */
+    void asked(String id) {
+        for (HitKind kind : HitKind.values()) {
+            int place = ties.place(kind, id);
+            if (place >= 0) {
+                scores[place] += ASKED;
+            }
+        }
+    }
+
+    /** What the words call by one of its names. */
+    void named(String id) {
+        for (HitKind kind : NAMED_KINDS) {
+            int place = ties.place(kind, id);
+            if (place >= 0) {
+                scores[place] += CALLED;
+            }
+        }
     }
 
     /** What the findings give symptoms and causes; what speaks against a cause takes from what its words gave. */
@@ -114,13 +140,15 @@ final class Relevance {
         for (Precedent precedent : precedents) {
             int cause = ties.place(HitKind.CAUSE, precedent.causeId);
             if (cause >= 0) {
-                most(toCauses, cause, CASE_TO_CAUSE * passed(precedent.score, top));
+                toCauses[cause] = Math.max(toCauses[cause], CASE_TO_CAUSE * passed(precedent.score, top));
             }
         }
+        double[] passed = passed(top);
         double[] fromSymptoms = new double[scores.length];
         for (Ties.Tie tie : ties.symptoms()) {
-            if (!read.contains(tie.other())) { // else what was found there has spoken, in its favour or not
-                most(fromSymptoms, tie.cause(), SYMPTOM_TO_CAUSE * tie.strength() * passed(scores[tie.other()], top));
+            if (!read.contains(tie.to())) { // else what was found there has spoken, in its favour or not
+                fromSymptoms[tie.from()] =
+                        Math.max(fromSymptoms[tie.from()], SYMPTOM_TO_CAUSE * tie.strength() * passed[tie.to()]);
             }
         }
         for (int i = 0; i < scores.length; i++) {
@@ -129,28 +157,48 @@ final class Relevance {
                 top = Math.max(top, scores[i]);
             }
         }
-        fromCauses(top);
+        spreadFurther(top);
     }
 
-    private void fromCauses(double top) {
+    /** From causes to what belongs to them, and from symptoms to the tests that reveal them. */
+    private void spreadFurther(double top) {
+        double[] passed = passed(top);
         double[] bonus = new double[scores.length];
-        for (Ties.Tie tie : ties.remedies()) {
-            most(bonus, tie.other(), CAUSE_TO_OTHERS * tie.strength() * passed(scores[tie.cause()], top));
-        }
-        for (Ties.Tie tie : ties.symptoms()) {
-            most(bonus, tie.other(), CAUSE_TO_SYMPTOM * tie.strength() * passed(scores[tie.cause()], top));
-        }
+        pass(ties.remedies(), CAUSE_TO_OTHERS, passed, bonus);
+        pass(ties.symptoms(), CAUSE_TO_SYMPTOM, passed, bonus);
+        pass(ties.tests(), SYMPTOM_TO_TEST, passed, bonus);
+        double least = LEAST_PASSED * top;
         for (Cause cause : ties.knowledge().causes()) {
-            double given = CAUSE_TO_OTHERS * passed(scores[ties.place(HitKind.CAUSE, cause.id())], top);
-            if (given >= LEAST_PASSED * top) {
+            double given = CAUSE_TO_OTHERS * passed[ties.place(HitKind.CAUSE, cause.id())];
+            if (given >= least) {
                 causes.put(cause.id(), given);
             }
         }
         for (int i = 0; i < scores.length; i++) {
-            if (related(i) && (scores[i] > 0 || bonus[i] >= LEAST_PASSED * top)) {
+            if ((scores[i] > 0 || bonus[i] >= least) && related(i)) {
                 scores[i] += bonus[i];
             }
         }
+    }
+
+    private static void pass(List<Ties.Tie> along, double share, double[] passed, double[] to) {
+        for (Ties.Tie tie : along) {
+            to[tie.to()] = Math.max(to[tie.to()], share * tie.strength() * passed[tie.from()]);
+        }
+    }
+
+    /** What each entry passes on, where {@code top} is the most. */
+    private double[] passed(double top) {
+        double[] passed = new double[scores.length];
+        for (int i = 0; i < passed.length; i++) {
+            passed[i] = scores[i] > 0 ? passed(scores[i], top) : 0;
+        }
+        return passed;
+    }
+
+    private static double passed(double score, double top) {
+        double share = score / top;
+        return score * share * share;
     }
 
     /** Takes out what belongs to other devices, and returns the highest score. */
@@ -170,14 +218,6 @@ final class Relevance {
     private boolean related(int place) {
         DeviceScope other = ties.scope(place);
         return other.contains(scope) || scope.contains(other);
-    }
-
-    private static double passed(double score, double top) {
-        return top * Math.pow(Math.max(0, score) / top, SHARPNESS);
-    }
-
-    private static void most(double[] values, int place, double value) {
-        values[place] = Math.max(values[place], value);
     }
 
     /** What the cases of each cause gain by it, by id of the cause; causes that give next to nothing are left out. */

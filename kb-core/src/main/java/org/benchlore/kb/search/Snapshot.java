@@ -20,20 +20,40 @@ import org.jspecify.annotations.Nullable;
  */
 final class Snapshot {
     /**
-     * BM25 (Robertson and Zaragoza, Foundations and Trends in IR 3, 2009). In entries a word of the name counts for three, so
-     * that k1 is as much larger; how long an entry is counts in full, how long a case is hardly. Set with {@code
-     * SearchMeasure}. Elsewhere Lucene's usual 1.2 and 0.75.
+     * BM25 (Robertson and Zaragoza, Foundations and Trends in IR 3, 2009), set with {@code SearchMeasure}: a word of an
+     * entry's name counts for four, so that k1 is larger; how long a case is hardly counts. Elsewhere Lucene's usual 1.2
+     * and 0.75.
      */
     static final Similarity SIMILARITY = new PerFieldSimilarityWrapper() {
-        private final Similarity entries = new BM25Similarity(6f, 1f);
-        private final Similarity cases = new BM25Similarity(1.5f, 0.3f);
+        private final Similarity entries = new BM25Similarity(3f, 0.75f);
+        private final Similarity cases = new FewDocuments(1.8f, 0.1f);
+        private final Similarity caseConcepts = new FewDocuments(1.2f, 0.75f);
         private final Similarity others = new BM25Similarity(1.2f, 0.75f);
 
         @Override
         public Similarity get(String field) {
-            return field.equals(Fields.TEXT) ? entries : field.equals(Fields.STORY) ? cases : others;
+            return switch (field) {
+                case Fields.TEXT -> entries;
+                case Fields.STORY -> cases;
+                case Fields.CASE_CONCEPTS -> caseConcepts;
+                default -> others;
+            };
         }
     };
+
+    /** BM25 where a bench's first cases must hold their own: in a collection of one, no word would be rare. */
+    private static final class FewDocuments extends BM25Similarity {
+        private static final long ENOUGH = 300;
+
+        private FewDocuments(float k1, float b) {
+            super(k1, b);
+        }
+
+        @Override
+        protected float idf(long docFreq, long docCount) {
+            return super.idf(docFreq, Math.max(ENOUGH, docCount));
+        }
+    }
 
     private final List<DirectoryReader> held = new ArrayList<>();
     private final AtomicInteger users = new AtomicInteger(1);

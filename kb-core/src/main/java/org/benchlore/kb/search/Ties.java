@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -19,23 +20,29 @@ final class Ties {
     /**
      * One tie.
      *
-     * @param cause place of the cause
-     * @param other place of the symptom, test or fix
+     * @param from place of a cause, or of a symptom that tests reveal
+     * @param to place of the symptom, test or fix
      * @param strength in (0,1]
      */
-    record Tie(int cause, int other, double strength) {}
+    record Tie(int from, int to, double strength) {}
 
     private final Knowledge knowledge;
     private final List<Draft> entries;
     private final Map<String, Integer> places = new HashMap<>();
     private final List<Tie> symptoms = new ArrayList<>();
     private final List<Tie> remedies = new ArrayList<>();
+    private final List<Tie> tests = new ArrayList<>();
 
     Ties(Knowledge knowledge, List<Draft> entries) {
         this.knowledge = knowledge;
         this.entries = entries;
         for (int i = 0; i < entries.size(); i++) {
             places.put(entries.get(i).key(), i);
+        }
+        for (BenchTest test : knowledge.tests()) {
+            for (String symptomId : test.reveals()) {
+                tie(tests, place(HitKind.SYMPTOM, symptomId), HitKind.TEST, test.id(), 1);
+            }
         }
         for (Cause cause : knowledge.causes()) {
             int from = place(HitKind.CAUSE, cause.id());
@@ -83,6 +90,11 @@ final class Ties {
     /** Causes with the symptoms that they make likelier. */
     List<Tie> symptoms() {
         return symptoms;
+    }
+
+    /** Symptoms with the tests that reveal them. */
+    List<Tie> tests() {
+        return tests;
     }
 
     /** Causes with what confirms and what cures them, by how often it does. */
