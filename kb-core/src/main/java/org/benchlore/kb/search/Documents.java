@@ -39,9 +39,8 @@ final class Documents {
         Document document = of(draft);
         document.add(new NumericDocValuesField(Fields.ORDINAL, ordinal));
         document.add(new Field(Fields.TEXT, new TermList(terms(draft)), WORDS));
-        draft.texts()
-                .getOrDefault(Fields.NAME, List.of())
-                .forEach(name -> document.add(new Field(Fields.NAME, name, WORDS)));
+        String name = Word.join(wordbook.words(draft.title()));
+        document.add(new StringField(Fields.WHOLE_NAME, name, Field.Store.NO));
         addSubjects(document, Fields.CONCEPTS, draft);
         return document;
     }

@@ -37,6 +37,10 @@ final class Fields {
     static final String LIKENESS = "likeness";
 
     static final String NAME = "name";
+
+    /** The terms of an entry's name, all in one. */
+    static final String WHOLE_NAME = "whole-name";
+
     static final String CALLED = "called";
     static final String CODES = "codes";
     static final String ABOUT = "about";
