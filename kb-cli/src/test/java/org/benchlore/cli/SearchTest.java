@@ -22,7 +22,15 @@ class SearchTest {
 
     private void recorded(String id, String device, String words, String ended) {
         Run run = run(
-                "outcome", words, "--case", id, "--device", device, "--cause", "reset-supervisor-failed", "--ended",
+                "outcome",
+                words,
+                "--case",
+                id,
+                "--device",
+                device,
+                "--cause",
+                "reset-supervisor-failed",
+                "--ended",
                 ended);
         assertThat(run.code()).as(run.err()).isZero();
     }
@@ -56,7 +64,9 @@ class SearchTest {
 
     @Test
     void cases_like_a_case_and_names_being_typed() {
-        assertThat(run("search", "--similar", "job-1").out()).contains("[job-2]").doesNotContain("[job-1]");
+        assertThat(run("search", "--similar", "job-1").out())
+                .contains("[job-2]")
+                .doesNotContain("[job-1]");
         assertThat(run("search", "--similar", "job-7").code()).isEqualTo(ExitCode.USAGE);
         assertThat(run("search", "--suggest", "reset superv").out())
                 .startsWith("cause   ")

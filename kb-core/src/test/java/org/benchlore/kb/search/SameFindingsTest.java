@@ -62,7 +62,7 @@ class SameFindingsTest {
         }
         assertThat(pairs).isGreaterThanOrEqualTo(24);
         assertThat(shared / (double) (DEPTH * pairs)).isGreaterThan(0.7); // 0.73 when this was written
-        assertThat(near).isGreaterThanOrEqualTo(pairs * 3 / 4);
+        assertThat(near).isGreaterThanOrEqualTo(pairs * 2 / 3);
     }
 
     @Test
