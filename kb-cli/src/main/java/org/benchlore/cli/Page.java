@@ -60,12 +60,12 @@ final class Page {
         out.println(marks(line));
     }
 
-    /** A snippet, its matched words set off where there is colour. */
+    /** A snippet, its matched words set off: bold where there is colour, else between asterisks. */
     void marked(int indent, SearchHit.Snippet snippet) {
         StringBuilder text =
                 new StringBuilder(snippet.text().replace(MARK_ON, ' ').replace(MARK_OFF, ' '));
         List<SearchHit.Match> matches = snippet.matches();
-        for (int i = matches.size() - 1; i >= 0 && colour; i--) {
+        for (int i = matches.size() - 1; i >= 0; i--) {
             text.insert(matches.get(i).end(), MARK_OFF).insert(matches.get(i).start(), MARK_ON);
         }
         hanging(indent, indent, text.toString());
@@ -112,16 +112,16 @@ final class Page {
         return List.of(BLANKS.split(text.strip(), 0));
     }
 
-    private static int width(CharSequence text) {
-        return (int) text.chars().filter(c -> c != MARK_ON && c != MARK_OFF).count();
+    private int width(CharSequence text) {
+        return (int) text.chars()
+                .filter(c -> !colour || (c != MARK_ON && c != MARK_OFF))
+                .count();
     }
 
     private String marks(CharSequence line) {
-        return colour
-                ? line.toString()
-                        .replace(String.valueOf(MARK_ON), "\u001b[1m")
-                        .replace(String.valueOf(MARK_OFF), "\u001b[0m")
-                : line.toString();
+        return line.toString()
+                .replace(String.valueOf(MARK_ON), colour ? "\u001b[1m" : "*")
+                .replace(String.valueOf(MARK_OFF), colour ? "\u001b[0m" : "*");
     }
 
     private String style(String code, String text) {

@@ -68,6 +68,7 @@ final class ShowCommand extends BenchCommand {
                     bench.out().println(entry.json());
                 } else {
                     entry.print().run();
+                    bench.page().line("Link: " + URI + entry.kind() + "/" + name);
                 }
             }
             return ExitCode.DONE;

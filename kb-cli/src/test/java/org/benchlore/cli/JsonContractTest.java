@@ -75,6 +75,9 @@ class JsonContractTest {
         json("proof", "proof", "--case", recorded(), "--failed", "1", "--condition", "warm");
         json("fixes", "fixes", "replace-reset-supervisor");
         json("search", "search", "scrambled display");
+        json("search", "search", "scrambled display", "--outcome", "fixed");
+        json("search", "search", "--similar", "job-1");
+        json("suggestions", "search", "--suggest", "stand");
         json("entry", "show", "rail-12v");
         json("entry", "show", "reset-supervisor-failed");
         json("case-state", "case", "open", "no 12 V");

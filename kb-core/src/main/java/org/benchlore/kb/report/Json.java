@@ -29,6 +29,7 @@ import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.reading.UnknownPhrase;
 import org.benchlore.kb.search.SearchHit;
 import org.benchlore.kb.search.SearchResult;
+import org.benchlore.kb.search.Suggestion;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.cfg.EnumFeature;
 import tools.jackson.databind.json.JsonMapper;
@@ -347,13 +348,31 @@ public final class Json {
         return write(root);
     }
 
-    /** What a search found ({@code benchlore/search/1}). */
+    /** What a search found, with counts to narrow it down by ({@code benchlore/search/1}). */
     public static String search(SearchResult result) {
+        ObjectNode root = hits(result.hits(), result.total());
+        ObjectNode facets = root.putObject("facets");
+        ObjectNode kinds = facets.putObject("kinds");
+        result.kinds().forEach((kind, n) -> kinds.put(kind.id(), n));
+        ObjectNode scopes = facets.putObject("scopes");
+        result.scopes().forEach((scope, n) -> scopes.put(scope.toString(), n));
+        ObjectNode outcomes = facets.putObject("outcomes");
+        result.outcomes().forEach((outcome, n) -> outcomes.put(outcome.id(), n));
+        result.didYouMean().ifPresent(words -> root.put("didYouMean", words));
+        return write(root);
+    }
+
+    /** Cases like a case, as hits without counts ({@code benchlore/search/1}). */
+    public static String similar(List<SearchHit> hits) {
+        return write(hits(hits, hits.size()));
+    }
+
+    private static ObjectNode hits(List<SearchHit> found, long total) {
         ObjectNode root = root("search");
         ArrayNode hits = root.putArray("hits");
-        for (SearchHit hit : result.hits()) {
+        for (SearchHit hit : found) {
             ObjectNode node = hits.addObject();
-            node.put("kind", lower(hit.kind()));
+            node.put("kind", hit.kind().id());
             node.put("id", hit.id());
             node.put("title", hit.title());
             node.put("score", hit.score());
@@ -366,8 +385,21 @@ public final class Json {
             node.put("uri", hit.uri());
             hit.ended().ifPresent(outcome -> node.put("outcome", outcome.id()));
         }
-        root.put("total", result.total());
-        result.didYouMean().ifPresent(words -> root.put("didYouMean", words));
+        root.put("total", total);
+        return root;
+    }
+
+    /** What somebody may be about to type ({@code benchlore/suggestions/1}). */
+    public static String suggestions(List<Suggestion> suggestions) {
+        ObjectNode root = root("suggestions");
+        ArrayNode list = root.putArray("suggestions");
+        for (Suggestion suggestion : suggestions) {
+            ObjectNode node = list.addObject();
+            node.put("text", suggestion.text());
+            node.put("kind", suggestion.kind().id());
+            node.put("id", suggestion.id());
+            node.put("uri", suggestion.uri());
+        }
         return write(root);
     }
 
@@ -403,11 +435,13 @@ public final class Json {
 
     /** A knowledge entry, every field by its name ({@code benchlore/entry/1}). */
     public static String entry(Record entry) {
+        String kind =
+                entry instanceof BenchTest ? "test" : lower(entry.getClass().getSimpleName());
+        ObjectNode fields = MAPPER.valueToTree(entry);
         ObjectNode root = root("entry");
-        root.put(
-                "kind",
-                entry instanceof BenchTest ? "test" : lower(entry.getClass().getSimpleName()));
-        root.set("entry", MAPPER.valueToTree(entry));
+        root.put("kind", kind);
+        root.put("uri", "benchlore:" + kind + "/" + fields.path("id").asString());
+        root.set("entry", fields);
         return write(root);
     }
 

@@ -41,6 +41,7 @@ final class CaseDrafts {
                 title(history, cause),
                 history.scope(),
                 history.outcome(),
+                history.causeId(),
                 texts,
                 weights.of(history.findings()));
     }

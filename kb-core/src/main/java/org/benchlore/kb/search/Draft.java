@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param title what a hit is headed with
  * @param scope where it belongs
  * @param outcome how the case ended, or null
+ * @param causeId what the case was concluded on, or null
  * @param texts passages by field, in a fixed order
  * @param findings see {@link FindingWeights}
  */
@@ -26,6 +27,7 @@ record Draft(
         String title,
         DeviceScope scope,
         @Nullable Outcome outcome,
+        @Nullable String causeId,
         Map<String, List<String>> texts,
         SortedMap<String, Double> findings) {
     Draft {

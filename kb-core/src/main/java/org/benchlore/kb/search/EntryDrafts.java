@@ -153,7 +153,7 @@ final class EntryDrafts {
             DeviceScope scope,
             Map<String, List<String>> texts,
             SortedMap<String, Double> findings) {
-        drafts.add(new Draft(kind, id, title, scope, null, texts, findings));
+        drafts.add(new Draft(kind, id, title, scope, null, null, texts, findings));
     }
 
     @SafeVarargs

@@ -16,6 +16,12 @@ public record EntryLink(HitKind kind, String id) {
         }
     }
 
+    /** The id that somebody typed, alone or as a link; whatever else stands there is returned as it is. */
+    static String idIn(String typed) {
+        String text = typed.strip();
+        return text.startsWith(SCHEME) ? text.substring(text.indexOf('/') + 1) : text;
+    }
+
     /** The URI form. */
     public String uri() {
         return SCHEME + kind.id() + "/" + id;

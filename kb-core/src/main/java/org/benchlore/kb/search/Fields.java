@@ -1,10 +1,9 @@
 package org.benchlore.kb.search;
 
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 
-/** Fields of the index, and how much a match in each counts. */
+/** Fields of the index. */
 final class Fields {
     /** Kind and id together: what one document is. */
     static final String KEY = "key";
@@ -19,16 +18,29 @@ final class Fields {
 
     static final String OUTCOME = "outcome";
 
-    /** Ids of symptoms and causes that a text speaks of under any of their names. */
+    /** Place of an entry in {@link EntryDrafts}, by which {@link Ties} know it. */
+    static final String ORDINAL = "ordinal";
+
+    /** The cause that a case was concluded on. */
+    static final String CAUSE = "cause";
+
+    /** Ids of symptoms and causes that an entry speaks of under any of their names. */
     static final String CONCEPTS = "concepts";
 
-    /** Weights of findings; see {@link FindingWeights}. */
+    /** The same for a case: a million of them must not change how rare a concept is among the entries. */
+    static final String CASE_CONCEPTS = "case-concepts";
+
+    /** What was found in a case, by rarity; see {@link FindingWeights}. */
     static final String FINDINGS = "findings";
 
-    /** The same for cases, tempered by how much else was found. */
+    /** The same, tempered by how much else was found. */
     static final String LIKENESS = "likeness";
 
     static final String NAME = "name";
+
+    /** The terms of an entry's name, all in one. */
+    static final String WHOLE_NAME = "whole-name";
+
     static final String CALLED = "called";
     static final String CODES = "codes";
     static final String ABOUT = "about";
@@ -39,24 +51,20 @@ final class Fields {
     static final String NOTES = "notes";
     static final String CONCLUSION = "conclusion";
 
-    /**
-     * Text fields and their boosts, set with {@code SearchMeasure}. A word that matches in a short field such as the name
-     * already scores more there, since BM25 divides by length; that is why the boosts are so even. Cases have fields of
-     * their own, so that a million of them do not change how rare a word is among the entries.
-     */
-    static final Map<String, Float> TEXTS;
+    /** Everything written in an entry, each passage as often as it weighs. */
+    static final String TEXT = "text";
 
-    static {
-        Map<String, Float> texts = new LinkedHashMap<>();
-        texts.put(CODES, 2f);
-        texts.put(NAME, 1f);
-        texts.put(CALLED, 0.8f);
-        texts.put(ABOUT, 1f);
-        texts.put(LINKED, 1f);
-        texts.put(CONCLUSION, 1f);
-        texts.put(NOTES, 1f);
-        TEXTS = Collections.unmodifiableMap(texts);
-    }
+    /** Everything written in a case. */
+    static final String STORY = "story";
+
+    /**
+     * How much a word counts in each passage of an entry: as if it stood there so often, which for BM25 is the sound way to
+     * weigh fields (Robertson, Zaragoza and Taylor, CIKM 2004). Set with {@code SearchMeasure}.
+     */
+    static final Map<String, Integer> TIMES = Map.of(NAME, 4, CALLED, 4, CODES, 4, ABOUT, 1, LINKED, 1);
+
+    /** Fields that list names and spellings of one thing. */
+    static final Set<String> LISTS = Set.of(CALLED, CODES, LINKED);
 
     private Fields() {}
 }

@@ -48,7 +48,8 @@ import org.jspecify.annotations.Nullable;
 public final class SearchIndex implements AutoCloseable {
     private static final String IN_MEMORY = "index in memory";
     private static final int MOST_SUGGESTIONS = 100;
-    private static final float OF_THE_WORDS = 0.15f; // findings make cases alike, words only help where those are few
+    private static final float OF_THE_WORDS = 0.05f; // findings make cases alike, words only help where those are few
+    private static final float OF_THE_SCOPE = 0.8f;
 
     private final String where;
     private final Wordbook wordbook;
@@ -64,8 +65,8 @@ public final class SearchIndex implements AutoCloseable {
         drafts = new CaseDrafts(knowledge);
         documents = new Documents(wordbook);
         holdings = new Holdings(directory, wordbook.analyzer(), Fingerprint.of(entries), writer -> {
-            for (Draft entry : entries) {
-                writer.addDocument(documents.of(entry));
+            for (int i = 0; i < entries.size(); i++) {
+                writer.addDocument(documents.entry(entries.get(i), i));
             }
         });
         publish();
@@ -146,7 +147,7 @@ public final class SearchIndex implements AutoCloseable {
                     while (all.hasNext()) {
                         CaseHistory history = all.next();
                         if (!history.withdrawn()) {
-                            writer.addDocument(documents.of(drafts.of(history)));
+                            writer.addDocument(documents.pastCase(drafts.of(history)));
                         }
                     }
                 },
@@ -219,7 +220,7 @@ public final class SearchIndex implements AutoCloseable {
         List<Word> words = wordbook.words(Snippets.cut(text, 0, SearchQuery.MAX_WORDS_LENGTH));
         Query alike = new BooleanQuery.Builder()
                 .add(Queries.alike(findings), Occur.SHOULD)
-                .add(new BoostQuery(Queries.scored(words, List.of(), List.of()), OF_THE_WORDS), Occur.SHOULD)
+                .add(new BoostQuery(Queries.cases(words, List.of(), List.of()).build(), OF_THE_WORDS), Occur.SHOULD)
                 .build();
         BooleanQuery.Builder all = new BooleanQuery.Builder()
                 .add(alike, Occur.MUST)
@@ -227,7 +228,7 @@ public final class SearchIndex implements AutoCloseable {
         if (!except.isEmpty()) {
             all.add(new TermQuery(Documents.key(HitKind.CASE, except)), Occur.MUST_NOT);
         }
-        Queries.preferNear(all, scope);
+        Queries.preferNear(all, scope, OF_THE_SCOPE);
         return ask(snapshot -> new Finder(snapshot, wordbook).best(all.build(), limit, words));
     }
 
@@ -246,7 +247,7 @@ public final class SearchIndex implements AutoCloseable {
         if (history.withdrawn()) {
             writer.deleteDocuments(key);
         } else {
-            writer.updateDocument(key, documents.of(drafts.of(history)));
+            writer.updateDocument(key, documents.pastCase(drafts.of(history)));
         }
     }
 

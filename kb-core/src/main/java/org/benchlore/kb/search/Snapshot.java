@@ -10,6 +10,7 @@ import org.apache.lucene.index.LeafReaderContext;
 import org.apache.lucene.index.MultiReader;
 import org.apache.lucene.search.IndexSearcher;
 import org.apache.lucene.search.similarities.BM25Similarity;
+import org.apache.lucene.search.similarities.PerFieldSimilarityWrapper;
 import org.apache.lucene.search.similarities.Similarity;
 import org.jspecify.annotations.Nullable;
 
@@ -18,8 +19,41 @@ import org.jspecify.annotations.Nullable;
  * happens to the index meanwhile.
  */
 final class Snapshot {
-    /** Robertson and Zaragoza 2009, with Lucene's usual k1 = 1.2, b = 0.75 and its idf that never turns negative. */
-    static final Similarity SIMILARITY = new BM25Similarity(1.2f, 0.75f);
+    /**
+     * BM25 (Robertson and Zaragoza, Foundations and Trends in IR 3, 2009), set with {@code SearchMeasure}: a word of an
+     * entry's name counts for four, so that k1 is larger; how long a case is hardly counts. Elsewhere Lucene's usual 1.2
+     * and 0.75.
+     */
+    static final Similarity SIMILARITY = new PerFieldSimilarityWrapper() {
+        private final Similarity entries = new BM25Similarity(3f, 0.75f);
+        private final Similarity cases = new FewDocuments(1.8f, 0.1f);
+        private final Similarity caseConcepts = new FewDocuments(1.2f, 0.75f);
+        private final Similarity others = new BM25Similarity(1.2f, 0.75f);
+
+        @Override
+        public Similarity get(String field) {
+            return switch (field) {
+                case Fields.TEXT -> entries;
+                case Fields.STORY -> cases;
+                case Fields.CASE_CONCEPTS -> caseConcepts;
+                default -> others;
+            };
+        }
+    };
+
+    /** BM25 where a bench's first cases must hold their own: in a collection of one, no word would be rare. */
+    private static final class FewDocuments extends BM25Similarity {
+        private static final long ENOUGH = 300;
+
+        private FewDocuments(float k1, float b) {
+            super(k1, b);
+        }
+
+        @Override
+        protected float idf(long docFreq, long docCount) {
+            return super.idf(docFreq, Math.max(ENOUGH, docCount));
+        }
+    }
 
     private final List<DirectoryReader> held = new ArrayList<>();
     private final AtomicInteger users = new AtomicInteger(1);

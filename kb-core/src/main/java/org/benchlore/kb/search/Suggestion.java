@@ -7,4 +7,9 @@ package org.benchlore.kb.search;
  * @param kind what it stands for
  * @param id id of that entry
  */
-public record Suggestion(String text, HitKind kind, String id) {}
+public record Suggestion(String text, HitKind kind, String id) {
+    /** Stable link to it, as {@link SearchHit#uri}. */
+    public String uri() {
+        return new EntryLink(kind, id).uri();
+    }
+}

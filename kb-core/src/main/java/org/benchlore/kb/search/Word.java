@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.apache.lucene.analysis.Analyzer;
 import org.apache.lucene.analysis.TokenStream;
 import org.apache.lucene.analysis.tokenattributes.CharTermAttribute;
@@ -17,6 +18,11 @@ import org.apache.lucene.analysis.tokenattributes.OffsetAttribute;
  * @param end offset behind its last character
  */
 record Word(String term, int start, int end) {
+    /** All terms in one, so that equal texts are equal whatever their spaces and capitals. */
+    static String join(List<Word> words) {
+        return words.stream().map(Word::term).collect(Collectors.joining(" "));
+    }
+
     static List<Word> of(Analyzer analyzer, String text) {
         List<Word> words = new ArrayList<>();
         try (TokenStream stream = analyzer.tokenStream("words", text)) {

@@ -6,18 +6,21 @@ import org.benchlore.kb.knowledge.Knowledge;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What the packs teach about words: names, spelling, completions. Each part is made when it is first asked for, since
+ * What the packs teach about words, names, spelling, completions, and about what belongs together. Each part is made when it is first asked for, since
  * many processes open an index for one question. Thread-safe.
  */
 final class Wordbook {
     private final Knowledge knowledge;
+    private final List<Draft> entries;
     private final Analyzer analyzer = new SearchAnalyzer();
     private final Speller speller;
     private @Nullable Concepts concepts;
     private @Nullable Completions completions;
+    private @Nullable Ties ties;
 
     Wordbook(Knowledge knowledge, List<Draft> entries) {
         this.knowledge = knowledge;
+        this.entries = entries;
         this.speller = new Speller(analyzer, entries);
     }
 
@@ -47,6 +50,15 @@ final class Wordbook {
         if (made == null) {
             made = new Completions(knowledge);
             completions = made;
+        }
+        return made;
+    }
+
+    synchronized Ties ties() {
+        Ties made = ties;
+        if (made == null) {
+            made = new Ties(knowledge, entries);
+            ties = made;
         }
         return made;
     }

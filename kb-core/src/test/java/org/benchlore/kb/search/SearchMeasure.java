@@ -5,11 +5,9 @@ import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -121,7 +119,7 @@ final class SearchMeasure {
 
     private static void json(SearchTrial trial, List<GradedQuery> queries, PrintStream out) {
         for (String system : List.of("benchlore", "bm25")) {
-            Score s = score(Objects.requireNonNull(trial.ways().get(system)), queries);
+            Score s = score(trial.way(system), queries);
             out.printf(
                     Locale.ROOT,
                     "{\"system\":\"%s\",\"ndcg10\":%.4f,\"mrr\":%.4f,\"queries\":%d}%n",
@@ -134,18 +132,17 @@ final class SearchMeasure {
 
     /** In order of kind and id, so that nobody who judges sees which way found what. */
     private static void pool(SearchTrial trial, List<GradedQuery> queries, int depth, PrintStream out) {
-        Map<String, Draft> drafts = new LinkedHashMap<>();
-        trial.drafts().forEach(draft -> drafts.put(draft.key(), draft));
+        Map<String, String> titles = new LinkedHashMap<>();
+        trial.drafts().forEach(draft -> titles.put(draft.key(), draft.title()));
         for (GradedQuery query : queries) {
             Set<String> found = new TreeSet<>();
-            for (SearchTrial.Way way : new LinkedHashSet<>(trial.ways().values())) {
+            for (SearchTrial.Way way : trial.ways().values()) {
                 found.addAll(way.find(query, depth));
             }
             found.removeAll(query.grades().keySet());
             out.println(query.words() + "\t" + query.scope());
             for (String key : found) {
-                Draft draft = Objects.requireNonNull(drafts.get(key));
-                out.println("    " + key + "\t" + draft.title());
+                out.println("    " + key + "\t" + titles.get(key));
             }
         }
     }

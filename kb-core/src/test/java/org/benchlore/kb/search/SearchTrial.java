@@ -104,6 +104,14 @@ final class SearchTrial implements AutoCloseable {
         return ways;
     }
 
+    Way way(String name) {
+        Way way = ways().get(name);
+        if (way == null) {
+            throw new IllegalArgumentException("no way to search is called " + name);
+        }
+        return way;
+    }
+
     SearchIndex index() {
         return index;
     }
@@ -141,9 +149,9 @@ final class SearchTrial implements AutoCloseable {
             for (Word word : Word.of(new SearchAnalyzer(), query.words())) {
                 any.add(new TermQuery(new Term(TEXT, word.term())), Occur.SHOULD);
             }
-            SearchQuery scope = SearchQuery.of("").in(query.scope());
             List<String> keys = new ArrayList<>();
-            for (ScoreDoc doc : searcher.search(Queries.filtered(any.build(), scope), depth).scoreDocs) {
+            for (ScoreDoc doc :
+                    searcher.search(Queries.within(any.build(), query.scope()).build(), depth).scoreDocs) {
                 keys.add(plain.storedFields().document(doc.doc).get(Fields.KEY));
             }
             return keys;
