@@ -19,11 +19,12 @@ final class TestPage {
 
     /** One line of a list. */
     void summary(int place, TestProposal proposal) {
-        page.hanging(String.format(Locale.ROOT, "%2d. ", place), 4, facts(proposal.test()));
+        page.hanging(String.format(Locale.ROOT, "%2d. ", place), 4, facts(proposal.test(), proposal.minutes()));
         page.text(
                 4,
-                String.format(
-                        Locale.ROOT, "tells %.2f bit, %.3f bit per minute", proposal.bits(), proposal.bitsPerMinute()));
+                proposal.bits() < 0.05
+                        ? "tells less than 0.1 bit of what the fault is"
+                        : String.format(Locale.ROOT, "tells %.1f bit of what the fault is", proposal.bits()));
     }
 
     /** The whole procedure, with what each reading means. */
@@ -42,7 +43,7 @@ final class TestPage {
     }
 
     private void procedure(BenchTest test) {
-        page.hanging(2, 4, facts(test));
+        page.hanging(2, 4, facts(test, test.minutes()));
         page.hanging(2, 4, "Set-up: " + test.setup());
         page.numbered(2, test.steps());
         page.hanging(2, 4, "Expect: " + test.expect());
@@ -56,13 +57,19 @@ final class TestPage {
         test.cautions().stream().flatMap(id -> knowledge.caution(id).stream()).forEach(c -> page.caution(c.text()));
     }
 
-    private static String facts(BenchTest test) {
+    /** " and 10 to open the unit", where that is still to be done. */
+    static String toOpen(double minutes) {
+        return minutes == 0 ? "" : String.format(Locale.ROOT, " and %.0f to open the unit", minutes);
+    }
+
+    private static String facts(BenchTest test, double minutes) {
         return String.format(
                 Locale.ROOT,
-                "%s [%s]: about %.0f min, %s; risk to the unit: %s",
+                "%s [%s]: about %.0f min%s, %s; risk to the unit: %s",
                 test.name(),
                 test.id(),
-                test.minutes(),
+                minutes,
+                test.opens() ? " once the unit is open" : "",
                 test.tools().isEmpty() ? "no tools" : String.join(", ", test.tools()),
                 test.risk().name().toLowerCase(Locale.ROOT));
     }

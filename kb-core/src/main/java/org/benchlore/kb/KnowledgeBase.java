@@ -196,6 +196,12 @@ public final class KnowledgeBase implements AutoCloseable {
         return work.planner(memory.current()).next(query, conditions);
     }
 
+    /** Whether the unit lies open, by the tests and fixes done in the case; for {@link BenchConditions#opened}. */
+    public boolean opened(CaseHistory history) {
+        open();
+        return work.planner(memory.current()).opened(history.events());
+    }
+
     /** The whole repair as a decision tree, with its expected minutes beside simpler ways. */
     public Plan plan(RankingQuery query, BenchConditions conditions) {
         open();

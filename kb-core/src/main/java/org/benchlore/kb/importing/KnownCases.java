@@ -199,7 +199,12 @@ public final class KnownCases {
         WordSketch sketch = new WordSketch();
         sketch.add(pairs);
         return new Told(
-                draft.caseId(), draft.line(), day(draft, events.get(0)), unit(draft.unit().orElse("")), pairs, sketch);
+                draft.caseId(),
+                draft.line(),
+                day(draft, events.get(0)),
+                unit(draft.unit().orElse("")),
+                pairs,
+                sketch);
     }
 
     private static boolean sameUnit(Told a, Told b) {
@@ -213,7 +218,8 @@ public final class KnownCases {
         double share = WordSketch.share(own.pairs, other.pairs);
         boolean sameUnit = sameUnit(own, other);
         boolean otherUnit = !own.unit.isEmpty() && !other.unit.isEmpty() && !sameUnit;
-        boolean dated = own.at.isAfter(Instant.EPOCH) && other.at.isAfter(Instant.EPOCH) && other.at.isBefore(Instant.MAX);
+        boolean dated =
+                own.at.isAfter(Instant.EPOCH) && other.at.isAfter(Instant.EPOCH) && other.at.isBefore(Instant.MAX);
         boolean near = !dated || Math.abs(ChronoUnit.DAYS.between(own.at, other.at)) <= DAYS;
         boolean enough = sameUnit || Math.min(own.pairs.length, other.pairs.length) >= ENOUGH_PAIRS;
         boolean duplicate = share >= ALIKE && !otherUnit && near && enough;

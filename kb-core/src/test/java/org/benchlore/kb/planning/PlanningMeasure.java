@@ -25,8 +25,9 @@ import org.benchlore.kb.ranking.RankingSettings;
 
 /**
  * Bench minutes to the right fix, by policy, in seeded simulated repairs: {@code kb-core/measure planning [--json]
- * [--repairs N] [--sigma S] [--correlation R] [--packs DIR]}. Every policy meets the same units; see {@link Simulation} for
- * the world. Worlds are simulated side by side, each from its own seed, so the figures do not depend on the machine.
+ * [--repairs N] [--sigma S] [--correlation R] [--packs DIR]}; without a sigma both 0 and 0.7. Every policy meets the same
+ * units; see {@link Simulation} for the world. Worlds are simulated side by side, each from its own seed, so the figures do
+ * not depend on the machine. {@code --gap} prints the gap to the exact optimum on random instances of seven actions.
  */
 final class PlanningMeasure {
     private static final int REPAIRS_PER_WORLD = 250;
@@ -35,7 +36,8 @@ final class PlanningMeasure {
     private static final int SUSPECTS = 6;
     private static final int MOST_STEPS = 400;
     /** What {@code --json} prints. */
-    private static final List<String> NAMED = List.of("plan", "most-likely-first", "fixed-order", "random", "clairvoyant");
+    private static final List<String> NAMED =
+            List.of("plan", "most-likely-first", "fixed-order", "random", "clairvoyant");
 
     private final Knowledge knowledge;
     private final RankingModel model;
@@ -66,12 +68,32 @@ final class PlanningMeasure {
 
     public static void main(String[] args) {
         List<String> given = List.of(args);
+        if (given.contains("--gap")) {
+            gap(given.contains("--json"));
+            return;
+        }
         boolean json = given.contains("--json");
         int repairs = (int) number(given, "--repairs", 10_000);
-        double sigma = number(given, "--sigma", 0.7);
         Path packs = Path.of(option(given, "--packs", "../kb-data/src/main/resources/org/benchlore/kb/data/packs"));
-        new PlanningMeasure(PackReader.read(PackSource.readFolder(packs)))
-                .run(repairs, sigma, number(given, "--correlation", CORRELATION), json);
+        PlanningMeasure measure = new PlanningMeasure(PackReader.read(PackSource.readFolder(packs)));
+        double correlation = number(given, "--correlation", CORRELATION);
+        List<Double> sigmas = given.contains("--sigma") ? List.of(number(given, "--sigma", 0)) : List.of(0.0, 0.7);
+        sigmas.forEach(sigma -> measure.run(repairs, sigma, correlation, json));
+    }
+
+    private static void gap(boolean json) {
+        for (boolean cover : new boolean[] {false, true}) {
+            TroubleTest.Gap gap = TroubleTest.gap(new Random(7), cover);
+            System.out.printf(
+                    Locale.ROOT,
+                    json
+                            ? "{\"cover\":%b,\"meanOverOptimum\":%.5f,\"worstOverOptimum\":%.5f,\"instances\":%d}%n"
+                            : "cover %-5b mean %.5f, worst %.5f of the optimum, %d instances%n",
+                    cover,
+                    gap.mean(),
+                    gap.worst(),
+                    gap.instances());
+        }
     }
 
     private static String option(List<String> given, String name, String otherwise) {
@@ -110,11 +132,12 @@ final class PlanningMeasure {
         scores.forEach((name, score) -> System.out.printf(
                 Locale.ROOT,
                 json
-                        ? "{\"policy\":\"%s\",\"meanMinutes\":%.2f,\"rightFirst\":%.4f}%n"
-                        : "%-32s %7.1f minutes, right first %.3f%n",
+                        ? "{\"policy\":\"%s\",\"meanMinutes\":%.2f,\"rightFirst\":%.4f,\"sigma\":%.1f}%n"
+                        : "%-32s %7.1f minutes, right first %.3f (sigma %.1f)%n",
                 name,
                 score.minutes() / repairs,
-                (double) score.rightFirst() / repairs));
+                (double) score.rightFirst() / repairs,
+                sigma));
         double best = List.of("most-likely-first", "fixed-order", "random").stream()
                 .mapToDouble(name -> Objects.requireNonNull(scores.get(name)).minutes())
                 .min()
@@ -155,8 +178,9 @@ final class PlanningMeasure {
     }
 
     private void plan(Simulation.Unit unit, int depth) {
-        Situation now = planner.situation(unit.query(), conditions.afterFailing(unit.failed));
-        List<TestReadings.Open> close = TestPlanner.close(now.tests);
+        Situation now = planner.situation(
+                unit.query(), conditions.afterFailing(unit.failed).opened(unit.opened));
+        List<TestReadings.Open> close = now.close();
         Trouble trouble = now.trouble(close, 12);
         Lookahead.Choice choice = new Lookahead(trouble, depth, 6).choose(now.weights, 0, 0);
         switch (choice.kind()) {
