@@ -112,11 +112,12 @@ final class DecisionPage {
     }
 
     void plan(Plan plan) {
-        page.heading("Plan");
+        page.heading("Plan: about " + say("%.0f", plan.minutes()) + " min in all; ends repaired with "
+                + Page.percent(plan.solved()));
         step(plan.root(), 0);
         page.blank();
         page.heading("Expected minutes, an unrepaired unit counted at its cost");
-        page.line(say("  %5.0f  this plan; ends repaired with %s", plan.minutes(), Page.percent(plan.solved())));
+        page.line(say("  %5.0f  this plan", plan.minutes()));
         page.line(say("  %5.0f  swapping by likelihood, no test", plan.swapByLikelihood()));
         page.line(say("  %5.0f  testing suspect by suspect in fixed order", plan.fixedOrderTesting()));
         page.line(say("  %5.0f  the best order of fixes, no test", plan.repairsOnly()));

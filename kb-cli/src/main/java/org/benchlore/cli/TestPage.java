@@ -9,6 +9,9 @@ import org.benchlore.kb.planning.TestProposal;
 
 /** Bench tests as plain text. */
 final class TestPage {
+    /** A longer name, or a state of so many words, takes a colon between them. */
+    private static final int LONG = 3;
+
     private final Knowledge knowledge;
     private final Page page;
 
@@ -81,11 +84,17 @@ final class TestPage {
                 .orElse(symptomId + " " + stateId);
     }
 
-    /** "12 V rail absent", and no stammer where the state's name says all. */
+    /** "12 V rail absent", a colon between longer names, and no stammer where the state's name says all. */
     static String phrase(Symptom symptom, String states) {
-        return states.toLowerCase(Locale.ROOT).startsWith(symptom.name().toLowerCase(Locale.ROOT))
-                ? states
-                : symptom.name() + " " + states;
+        if (states.toLowerCase(Locale.ROOT).startsWith(symptom.name().toLowerCase(Locale.ROOT))) {
+            return states;
+        }
+        boolean shortNames = words(symptom.name()) <= LONG && words(states) < LONG;
+        return symptom.name() + (shortNames ? " " : ": ") + states;
+    }
+
+    private static long words(String text) {
+        return 1 + text.chars().filter(c -> c == ' ').count();
     }
 
     static String stateName(Symptom symptom, String stateId) {

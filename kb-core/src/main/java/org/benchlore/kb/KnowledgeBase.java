@@ -259,6 +259,12 @@ public final class KnowledgeBase implements AutoCloseable {
         return work.current().proof(known, confidence, notCured);
     }
 
+    /** As {@link #proof(ProofRecord, double, Optional)}, without what this very case says of its fix. */
+    public ProofPlan proof(ProofRecord known, double confidence, Optional<Double> notCured, String caseId) {
+        open();
+        return work.without(caseId).proof(known, confidence, notCured);
+    }
+
     /**
      * Single findings not yet made that would most change who leads, the strongest first.
      *

@@ -18,7 +18,7 @@ final class PlanMaker {
     /** Steps from root to leaf, and how rare a node may be, for a tree that still prints on one page. */
     private static final int LEVELS = 8;
 
-    private static final double RARE = 0.03;
+    private static final double RARE = 0.05;
     private static final int READINGS = 12;
     private static final int DEPTH = 2;
     private static final int WIDTH = 6;

@@ -30,8 +30,11 @@ import org.benchlore.kb.ranking.RankingSettings;
  * not depend on the machine. {@code --gap} prints the gap to the exact optimum on random instances of seven actions.
  */
 final class PlanningMeasure {
-    private static final int REPAIRS_PER_WORLD = 250;
+    private static final int REPAIRS_PER_WORLD = 25;
     private static final double CORRELATION = 0.5;
+    /** No unit is let go here, so ending without a repair is priced at hours of what the simple policies take. */
+    private static final double UNREPAIRED = 2400;
+
     private static final double SURE = 0.9;
     private static final int SUSPECTS = 6;
     private static final int MOST_STEPS = 400;
@@ -52,7 +55,7 @@ final class PlanningMeasure {
         this.record = BenchRecord.none(knowledge);
         this.planner = new TestPlanner(knowledge, model, record);
         this.causes = List.copyOf(knowledge.causes());
-        this.conditions = BenchConditions.DEFAULT.accepting(Risk.HIGH).costing(1, 600);
+        this.conditions = BenchConditions.DEFAULT.accepting(Risk.HIGH).costing(1, UNREPAIRED);
     }
 
     interface Policy {
