@@ -3,10 +3,13 @@ package org.benchlore.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Collectors;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.report.Json;
@@ -175,13 +178,30 @@ final class CaseCommand extends BenchCommand {
                     events.add(new CaseEvent.Tested(kb.head(id), testId, read, minutes, text));
                 }
                 kb.record(events);
-                String done = read.isEmpty()
-                        ? "Noted; no finding was read from it."
-                        : "Noted, with " + read.size() + " finding(s). See 'benchlore show " + id + "'.";
-                new Answer(bench, json).give(kb, id, done);
+                new Answer(bench, json)
+                        .give(kb, id, read.isEmpty() ? nothingRead(kb.knowledge(), testId) : noted(new TestPage(kb.knowledge(), bench.page()), read));
                 return ExitCode.DONE;
             }
         }
+    }
+
+    /** What was understood, so that a slip is seen at once. */
+    private static String noted(TestPage states, List<Finding> read) {
+        return "Noted: "
+                + read.stream()
+                        .map(f -> states.state(f.symptomId(), f.state()))
+                        .collect(Collectors.joining("; "))
+                + ".";
+    }
+
+    private static String nothingRead(Knowledge knowledge, @Nullable String testId) {
+        return "Noted; no finding was read from it."
+                + Optional.ofNullable(testId).flatMap(knowledge::test).stream()
+                        .flatMap(t -> t.readings().stream().limit(1))
+                        .map(r -> " The test reads "
+                                + knowledge.symptom(r.symptomId()).map(s -> s.name()).orElse(r.symptomId())
+                                + ": name it in the words, or give --finding " + r.symptomId() + "=" + r.stateId() + ".")
+                        .collect(Collectors.joining());
     }
 
     private static CaseEvent.Checked run(

@@ -39,15 +39,26 @@ final class ConditionOptions {
     @Nullable
     Double unsolved;
 
-    /** @param done ids of fixes that are not to be tried again */
-    BenchConditions conditions(List<String> done) {
+    @Option(
+            names = "--opened",
+            description = "The unit lies open already; a case knows it from the tests and fixes done in it.")
+    boolean opened;
+
+    /**
+     * What the bench has and accepts.
+     *
+     * @param done ids of fixes that are not to be tried again
+     * @param lyingOpen whether the case's work has opened the unit
+     */
+    BenchConditions conditions(List<String> done, boolean lyingOpen) {
         try {
             return BenchConditions.DEFAULT
                     .accepting(risk)
                     .with(tools, missing)
                     .costing(
                             perMinute, unsolved == null ? BenchConditions.DEFAULT.unsolvedCost() * perMinute : unsolved)
-                    .afterFailing(done);
+                    .afterFailing(done)
+                    .opened(opened || lyingOpen);
         } catch (IllegalArgumentException e) {
             throw new UsageException(String.valueOf(e.getMessage()));
         }

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Decision;
+import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -29,34 +30,55 @@ final class DecisionPage {
         this.tests = new TestPage(knowledge, page);
     }
 
+    /** What to do now, and what it comes to without a further test. */
     void advice(NextStep next, double perMinute) {
+        if (!next.stopTesting()) {
+            TestProposal first = next.tests().get(0);
+            page.hanging(
+                    0,
+                    2,
+                    say(
+                            "Do next: %s [%s] (%.0f min%s; saves about %.0f of repair).",
+                            first.test().name(),
+                            first.test().id(),
+                            first.minutes(),
+                            TestPage.toOpen(first.openingMinutes()),
+                            first.savingMinutes()));
+        }
         next.repair()
                 .ifPresentOrElse(
                         fix -> page.hanging(
                                 0,
                                 2,
                                 say(
-                                        "%s: %s (%.0f min, cures with %s). Without a further test about %.0f min in all%s.",
+                                        "%s: %s (%.0f min%s, cures with %s). Without a further test about %.0f min in all%s.",
                                         next.stopTesting()
                                                 ? "Stop testing; trying the best fix is cheaper than any test"
-                                                : "Best fix if you stop testing now",
+                                                : "If you stop testing now, the best fix",
                                         fix(fix.fixId()),
                                         fix.minutes(),
+                                        TestPage.toOpen(fix.openingMinutes()),
                                         Page.percent(fix.cures()),
                                         next.minutesUntested(),
                                         perMinute == 1
                                                 ? ""
                                                 : say(", a cost of %.0f", next.minutesUntested() * perMinute))),
-                        () -> page.hanging(
-                                0,
-                                2,
-                                next.opening()
-                                        .map(t ->
-                                                "Too many suspects yet for one test or fix to pay for itself. Begin with what"
-                                                        + " tells most per minute: "
-                                                        + t.test().name() + " ["
-                                                        + t.test().id() + "].")
-                                        .orElse("No fix is worth its time as things stand.")));
+                        () -> page.hanging(0, 2, withoutFix(next)));
+    }
+
+    private static String withoutFix(NextStep next) {
+        if (!next.stopTesting()) {
+            return "No fix is worth its time before that.";
+        }
+        return next.opening()
+                .map(t -> "Too many suspects yet for one test or fix to pay for itself. Begin with what tells most per"
+                        + " minute: " + t.test().name() + " [" + t.test().id() + "].")
+                .orElse("No fix is worth its time as things stand.");
+    }
+
+    /** How to do a test. */
+    void procedure(BenchTest test) {
+        tests.full(test);
     }
 
     /** Says of a fix that nothing has failed yet that the plan goes on as if it had. */
@@ -71,8 +93,10 @@ final class DecisionPage {
         page.text(
                 4,
                 say(
-                        "saves %.0f min for its %.0f (%.1f per minute)",
-                        proposal.savingMinutes(), proposal.minutes(), proposal.savingPerMinute()));
+                        "saves about %.0f min of repair for its %.0f%s",
+                        proposal.savingMinutes(),
+                        proposal.minutes(),
+                        TestPage.toOpen(proposal.openingMinutes())));
         for (TestProposal.Result result : proposal.results()) {
             page.hanging(
                     4,
@@ -88,19 +112,20 @@ final class DecisionPage {
     }
 
     void plan(Plan plan) {
-        page.heading("Plan");
+        page.heading("Plan: about " + say("%.0f", plan.minutes()) + " min in all; ends repaired with "
+                + Page.percent(plan.solved()));
         step(plan.root(), 0);
         page.blank();
         page.heading("Expected minutes, an unrepaired unit counted at its cost");
-        page.line(say("  %5.0f  this plan; ends repaired with %s", plan.minutes(), Page.percent(plan.solved())));
+        page.line(say("  %5.0f  this plan", plan.minutes()));
         page.line(say("  %5.0f  swapping by likelihood, no test", plan.swapByLikelihood()));
         page.line(say("  %5.0f  testing suspect by suspect in fixed order", plan.fixedOrderTesting()));
         page.line(say("  %5.0f  the best order of fixes, no test", plan.repairsOnly()));
         page.text(
                 2,
                 plan.orderIsOptimal()
-                        ? "That order is the best there is if nothing is shared between fixes, such as opening the case."
-                        : "Some fixes cure several causes, so that order is good but not proven best.");
+                        ? "That order is the best there is: each of these fixes is for one cause, and nothing is shared between them."
+                        : "Fixes share causes or the opening of the unit, so that order is good but not proven best.");
         if (!plan.leftOut().isEmpty()) {
             page.hanging(
                     2,
@@ -120,9 +145,10 @@ final class DecisionPage {
                         indent,
                         indent + 2,
                         say(
-                                "FIX %s, %.0f min, cures with %s%s",
+                                "FIX %s, %.0f min%s, cures with %s%s",
                                 fix(step.id()),
                                 step.minutes(),
+                                TestPage.toOpen(step.openingMinutes()),
                                 Page.percent(step.cures().orElse(0.0)),
                                 here));
             case TEST ->
@@ -130,10 +156,11 @@ final class DecisionPage {
                         indent,
                         indent + 2,
                         say(
-                                "TEST %s [%s], %.0f min",
+                                "TEST %s [%s], %.0f min%s",
                                 knowledge.test(step.id()).map(t -> t.name()).orElse(step.id()),
                                 step.id(),
-                                step.minutes()));
+                                step.minutes(),
+                                TestPage.toOpen(step.openingMinutes())));
         }
         if (step.action() == Plan.Action.TEST
                 && step.branches().stream().allMatch(b -> b.step().action() == Plan.Action.ASK_AGAIN)) {

@@ -115,8 +115,9 @@ final class EntryPage {
                 2,
                 String.format(
                         Locale.ROOT,
-                        "About %.0f min, %s, risk to the unit: %s; leaves it worse in about %s.",
+                        "About %.0f min%s, %s, risk to the unit: %s; leaves it worse in about %s.",
                         fix.minutes(),
+                        fix.opens() ? " once the unit is open" : "",
                         fix.difficulty().name().toLowerCase(Locale.ROOT),
                         fix.risk().name().toLowerCase(Locale.ROOT),
                         Page.percent(fix.makesWorse())));

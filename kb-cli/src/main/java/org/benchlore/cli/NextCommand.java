@@ -37,7 +37,7 @@ final class NextCommand extends BenchCommand {
     public Integer call() {
         try (KnowledgeBase kb = open()) {
             UnitOptions.Unit known = unit.unit(kb, this);
-            NextStep next = kb.next(known.query(), conditions.conditions(known.done()));
+            NextStep next = kb.next(known.query(), conditions.conditions(known.done(), known.opened(kb)));
             List<TestProposal> shown = next.tests()
                     .subList(0, Math.min(Math.max(top, 0), next.tests().size()));
             if (json) {
@@ -56,15 +56,16 @@ final class NextCommand extends BenchCommand {
         DecisionPage decisions = new DecisionPage(kb.knowledge(), page);
         known.history().ifPresent(decisions::standing);
         decisions.advice(next, conditions.perMinute);
+        if (!next.stopTesting() && !shown.isEmpty()) {
+            page.blank();
+            decisions.procedure(shown.get(0).test());
+        }
         TestPage tests = new TestPage(kb.knowledge(), page);
         int place = 1;
         for (TestProposal proposal : shown) {
             page.blank();
-            tests.summary(place, proposal);
+            tests.summary(place++, proposal);
             decisions.results(proposal);
-            if (place++ == 1 && !next.stopTesting()) {
-                tests.full(proposal.test());
-            }
         }
         if (next.tests().isEmpty()) {
             page.text(0, String.format(Locale.ROOT, "No test within these tools and this risk can tell more."));

@@ -26,7 +26,7 @@ final class PlanCommand extends BenchCommand {
     public Integer call() {
         try (KnowledgeBase kb = open()) {
             UnitOptions.Unit known = unit.known(kb, this);
-            Plan plan = kb.plan(known.query(), conditions.conditions(known.done()));
+            Plan plan = kb.plan(known.query(), conditions.conditions(known.done(), known.opened(kb)));
             if (json) {
                 bench.out().println(Json.plan(plan));
             } else {

@@ -102,7 +102,10 @@ final class ProofCommand extends BenchCommand {
         }
         try (KnowledgeBase kb = open()) {
             ProofRecord known = caseId == null ? asGiven(kb) : ofCase(kb, caseId, how);
-            ProofPlan proof = kb.proof(known, confidence, Optional.ofNullable(notCured));
+            Optional<Double> prior = Optional.ofNullable(notCured);
+            ProofPlan proof = caseId == null
+                    ? kb.proof(known, confidence, prior)
+                    : kb.proof(known, confidence, prior, caseId);
             if (json) {
                 bench.out().println(Json.proof(proof));
             } else {
@@ -147,7 +150,7 @@ final class ProofCommand extends BenchCommand {
             throw new UsageException("--hours goes with one step, else the same hours would count " + steps + " times");
         }
         List<ProofPlan.Item> list =
-                kb.proof(before, confidence, Optional.ofNullable(notCured)).checklist();
+                kb.proof(before, confidence, Optional.ofNullable(notCured), id).checklist();
         List<CaseEvent> checks = new ArrayList<>();
         passed.forEach(s -> checks.add(check(kb, id, step(s, list), Checked.Result.PASSED, how)));
         failed.forEach(s -> checks.add(check(kb, id, step(s, list), Checked.Result.FAILED, how)));

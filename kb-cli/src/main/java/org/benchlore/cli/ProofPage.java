@@ -1,5 +1,6 @@
 package org.benchlore.cli;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -51,11 +52,22 @@ final class ProofPage {
             page.hanging(
                     say("%3d. %-9s ", i + 1, item.result().map(ProofPage::words).orElse("to do")),
                     15,
-                    item.step()
-                            + (item.failedBefore() ? " (failed before)" : "")
-                            + (item.hours() > 0 ? ", " + hours(item.hours()) : "")
-                            + (item.conditions().isEmpty() ? "" : ", " + words(item.conditions())));
+                    item.step() + details(item));
         }
+    }
+
+    private static String details(ProofPlan.Item item) {
+        List<String> details = new ArrayList<>();
+        if (item.failedBefore()) {
+            details.add("failed before");
+        }
+        if (item.hours() > 0) {
+            details.add(hours(item.hours()));
+        }
+        if (!item.conditions().isEmpty()) {
+            details.add(words(item.conditions()));
+        }
+        return details.isEmpty() ? "" : " (" + String.join(", ", details) + ")";
     }
 
     private void run(ProofPlan proof, ProofPlan.Run run) {

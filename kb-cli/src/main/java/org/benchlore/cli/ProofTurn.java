@@ -31,7 +31,7 @@ final class ProofTurn {
     }
 
     private ProofPlan plan() {
-        return work.kb().proof(ProofRecord.of(work.history()), Rate.LEVEL, Optional.empty());
+        return work.kb().proof(ProofRecord.of(work.history()), Rate.LEVEL, Optional.empty(), work.id());
     }
 
     /** The steps not yet done, one by one, then what is believed. */

@@ -47,7 +47,7 @@ final class RankCommand extends BenchCommand {
             }
             Ranking ranking = kb.rank(known.query());
             List<TestProposal> next =
-                    kb.next(known.query(), conditions.conditions(known.done())).tests();
+                    kb.next(known.query(), conditions.conditions(known.done(), known.opened(kb))).tests();
             if (json) {
                 bench.out().println(Json.ranking(known.reading(), ranking, next.subList(0, Math.min(3, next.size()))));
             } else {

@@ -186,8 +186,9 @@ final class RankingPage {
                 4,
                 String.format(
                         Locale.ROOT,
-                        "Chosen because it saves most per minute: about %.0f minutes of repair for its %.0f.",
+                        "Chosen because it saves most per minute: about %.0f minutes of repair for its %.0f%s.",
                         proposal.savingMinutes(),
-                        proposal.minutes()));
+                        proposal.minutes(),
+                        TestPage.toOpen(proposal.openingMinutes())));
     }
 }

@@ -9,6 +9,9 @@ import org.benchlore.kb.planning.TestProposal;
 
 /** Bench tests as plain text. */
 final class TestPage {
+    /** A longer name, or a state of so many words, takes a colon between them. */
+    private static final int LONG = 3;
+
     private final Knowledge knowledge;
     private final Page page;
 
@@ -19,11 +22,12 @@ final class TestPage {
 
     /** One line of a list. */
     void summary(int place, TestProposal proposal) {
-        page.hanging(String.format(Locale.ROOT, "%2d. ", place), 4, facts(proposal.test()));
+        page.hanging(String.format(Locale.ROOT, "%2d. ", place), 4, facts(proposal.test(), proposal.minutes()));
         page.text(
                 4,
-                String.format(
-                        Locale.ROOT, "tells %.2f bit, %.3f bit per minute", proposal.bits(), proposal.bitsPerMinute()));
+                proposal.bits() < 0.05
+                        ? "tells less than 0.1 bit of what the fault is"
+                        : String.format(Locale.ROOT, "tells %.1f bit of what the fault is", proposal.bits()));
     }
 
     /** The whole procedure, with what each reading means. */
@@ -42,7 +46,7 @@ final class TestPage {
     }
 
     private void procedure(BenchTest test) {
-        page.hanging(2, 4, facts(test));
+        page.hanging(2, 4, facts(test, test.minutes()));
         page.hanging(2, 4, "Set-up: " + test.setup());
         page.numbered(2, test.steps());
         page.hanging(2, 4, "Expect: " + test.expect());
@@ -56,13 +60,19 @@ final class TestPage {
         test.cautions().stream().flatMap(id -> knowledge.caution(id).stream()).forEach(c -> page.caution(c.text()));
     }
 
-    private static String facts(BenchTest test) {
+    /** " and 10 to open the unit", where that is still to be done. */
+    static String toOpen(double minutes) {
+        return minutes == 0 ? "" : String.format(Locale.ROOT, " and %.0f to open the unit", minutes);
+    }
+
+    private static String facts(BenchTest test, double minutes) {
         return String.format(
                 Locale.ROOT,
-                "%s [%s]: about %.0f min, %s; risk to the unit: %s",
+                "%s [%s]: about %.0f min%s, %s; risk to the unit: %s",
                 test.name(),
                 test.id(),
-                test.minutes(),
+                minutes,
+                test.opens() ? " once the unit is open" : "",
                 test.tools().isEmpty() ? "no tools" : String.join(", ", test.tools()),
                 test.risk().name().toLowerCase(Locale.ROOT));
     }
@@ -74,11 +84,17 @@ final class TestPage {
                 .orElse(symptomId + " " + stateId);
     }
 
-    /** "12 V rail absent", and no stammer where the state's name says all. */
+    /** "12 V rail absent", a colon between longer names, and no stammer where the state's name says all. */
     static String phrase(Symptom symptom, String states) {
-        return states.toLowerCase(Locale.ROOT).startsWith(symptom.name().toLowerCase(Locale.ROOT))
-                ? states
-                : symptom.name() + " " + states;
+        if (states.toLowerCase(Locale.ROOT).startsWith(symptom.name().toLowerCase(Locale.ROOT))) {
+            return states;
+        }
+        boolean shortNames = words(symptom.name()) <= LONG && words(states) < LONG;
+        return symptom.name() + (shortNames ? " " : ": ") + states;
+    }
+
+    private static long words(String text) {
+        return 1 + text.chars().filter(c -> c == ' ').count();
     }
 
     static String stateName(Symptom symptom, String stateId) {

@@ -47,7 +47,11 @@ final class UnitOptions {
      * @param done ids of all fixes that were done, the case's last one too
      * @param history the case, where one was named
      */
-    record Unit(Reading reading, RankingQuery query, List<String> done, Optional<CaseHistory> history) {}
+    record Unit(Reading reading, RankingQuery query, List<String> done, Optional<CaseHistory> history) {
+        boolean opened(KnowledgeBase kb) {
+            return history.map(kb::opened).orElse(false);
+        }
+    }
 
     /** What is known of the unit; perhaps nothing. */
     Unit unit(KnowledgeBase kb, BenchCommand command) {

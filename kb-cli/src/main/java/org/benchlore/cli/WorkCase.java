@@ -36,12 +36,16 @@ record WorkCase(KnowledgeBase kb, String id, Risk risk) {
 
     /** What to do now, fixes done before left out. */
     NextStep next() {
-        return kb.next(query(), BenchConditions.DEFAULT.accepting(risk).afterFailing(done()));
+        return kb.next(query(), conditions());
     }
 
     /** The whole plan, likewise. */
     Plan plan() {
-        return kb.plan(query(), BenchConditions.DEFAULT.accepting(risk).afterFailing(done()));
+        return kb.plan(query(), conditions());
+    }
+
+    private BenchConditions conditions() {
+        return BenchConditions.DEFAULT.accepting(risk).afterFailing(done()).opened(kb.opened(history()));
     }
 
     CaseEvent.Head head() {

@@ -108,23 +108,26 @@ final class WorkPage {
                 next.stopTesting() ? Optional.empty() : next.tests().stream().findFirst();
         String said = test.map(t -> String.format(
                         Locale.ROOT,
-                        "Next: 'test' - %s, %.0f min, saves about %.0f.",
+                        "Next: 'test' - %s, %.0f min%s, saves about %.0f.",
                         t.test().name(),
                         t.minutes(),
+                        TestPage.toOpen(t.openingMinutes()),
                         t.savingMinutes()))
                 .or(() -> next.repair()
                         .map(r -> String.format(
                                 Locale.ROOT,
-                                "Stop testing: 'fix' - %s, %.0f min, cures with %s; no test is worth its time. 'worth' weighs it.",
+                                "Stop testing: 'fix' - %s, %.0f min%s, cures with %s; no test is worth its time. 'worth' weighs it.",
                                 fix(r.fixId()),
                                 r.minutes(),
+                                TestPage.toOpen(r.openingMinutes()),
                                 Page.percent(r.cures()))))
                 .or(() -> next.opening()
                         .map(t -> String.format(
                                 Locale.ROOT,
-                                "Too many suspects yet for one test or fix to pay for itself. 'test' - %s, %.0f min, tells most per minute.",
+                                "Too many suspects yet for one test or fix to pay for itself. 'test' - %s, %.0f min%s, tells most per minute.",
                                 t.test().name(),
-                                t.minutes())))
+                                t.minutes(),
+                                TestPage.toOpen(t.openingMinutes()))))
                 .orElse("By the figures neither a test nor a fix known here is worth its time. 'doubt', or 'end'.");
         page.hanging(0, 2, said);
     }

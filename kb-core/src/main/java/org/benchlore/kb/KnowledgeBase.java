@@ -200,6 +200,12 @@ public final class KnowledgeBase implements AutoCloseable {
         return work.planner(memory.current()).next(query, conditions);
     }
 
+    /** Whether the unit lies open, by the tests and fixes done in the case; for {@link BenchConditions#opened}. */
+    public boolean opened(CaseHistory history) {
+        open();
+        return work.planner(memory.current()).opened(history.events());
+    }
+
     /** The whole repair as a decision tree, with its expected minutes beside simpler ways. */
     public Plan plan(RankingQuery query, BenchConditions conditions) {
         open();
@@ -255,6 +261,12 @@ public final class KnowledgeBase implements AutoCloseable {
     public ProofPlan proof(ProofRecord known, double confidence, Optional<Double> notCured) {
         open();
         return work.current().proof(known, confidence, notCured);
+    }
+
+    /** As {@link #proof(ProofRecord, double, Optional)}, without what this very case says of its fix. */
+    public ProofPlan proof(ProofRecord known, double confidence, Optional<Double> notCured, String caseId) {
+        open();
+        return work.without(caseId).proof(known, confidence, notCured);
     }
 
     /**

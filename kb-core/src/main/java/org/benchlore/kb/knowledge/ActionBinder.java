@@ -7,7 +7,7 @@ import java.util.Optional;
 
 /** What is done at the bench: tests, fixes, and the cautions they carry. */
 final class ActionBinder {
-    private static final Values.Span MINUTES = new Values.Span(0, 100_000, true);
+    static final Values.Span MINUTES = new Values.Span(0, 100_000, true);
 
     private final Catalogue catalogue;
     private final Map<String, Symptom> symptoms;
@@ -42,6 +42,7 @@ final class ActionBinder {
                 fields.name("name"),
                 fields.scope(entry.base().scope()),
                 fields.number("minutes", MINUTES),
+                fields.flag("opens"),
                 fields.names("tools"),
                 fields.choice("risk", Risk.values()),
                 fields.probability("misses"),
@@ -99,6 +100,7 @@ final class ActionBinder {
                 fields.name("name"),
                 fields.scope(entry.base().scope()),
                 fields.number("minutes", MINUTES),
+                fields.flag("opens"),
                 fields.names("parts"),
                 fields.names("tools"),
                 fields.choice("difficulty", Fix.Difficulty.values()),

@@ -9,6 +9,7 @@ import java.util.List;
  * @param name as a technician calls it
  * @param scope where it applies
  * @param minutes bench time, more than 0
+ * @param opens whether the unit has to be opened for it; opening is paid once a unit and is not in the minutes
  * @param tools what must be at hand
  * @param risk to the unit
  * @param misses probability in (0,1) that an abnormal state reads normal
@@ -26,6 +27,7 @@ public record BenchTest(
         String name,
         DeviceScope scope,
         double minutes,
+        boolean opens,
         List<String> tools,
         Risk risk,
         double misses,

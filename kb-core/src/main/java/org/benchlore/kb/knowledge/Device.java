@@ -1,6 +1,7 @@
 package org.benchlore.kb.knowledge;
 
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -9,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param scope the family, model or revision
  * @param name as it is called
  * @param invented whether the device is made up for demonstration
+ * @param openingMinutes bench time to open and close it, more than 0; empty where the pack does not say
  * @param nets net names
  * @param lamps lamp meanings
  * @param codes log codes
@@ -19,6 +21,7 @@ public record Device(
         DeviceScope scope,
         String name,
         boolean invented,
+        Optional<Double> openingMinutes,
         List<Net> nets,
         List<Lamp> lamps,
         List<Code> codes,

@@ -32,6 +32,9 @@ final class DeviceBinder {
                 scope,
                 fields.name("name"),
                 entry.base().head().invented(),
+                fields.find("opening").isPresent()
+                        ? Optional.of(fields.number("opening", ActionBinder.MINUTES))
+                        : Optional.empty(),
                 nets(fields),
                 lamps(fields),
                 codes(fields),

@@ -9,6 +9,7 @@ import java.util.List;
  * @param name as a technician calls it
  * @param scope where it applies
  * @param minutes bench time, more than 0
+ * @param opens whether the unit has to be opened for it; opening is paid once a unit and is not in the minutes
  * @param parts what it uses up
  * @param tools what must be at hand
  * @param difficulty skill it takes
@@ -24,6 +25,7 @@ public record Fix(
         String name,
         DeviceScope scope,
         double minutes,
+        boolean opens,
         List<String> parts,
         List<String> tools,
         Difficulty difficulty,

@@ -3,6 +3,7 @@ package org.benchlore.kb.knowledge;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +18,9 @@ import java.util.function.Function;
  */
 public final class Knowledge {
     private final List<Pack> packs;
+    /** Minutes to open a unit and close it again where no pack says; from memory. */
+    private static final double OPENING_MINUTES = 10;
+
     private final SortedMap<String, Symptom> symptoms;
     private final SortedMap<String, Cause> causes;
     private final SortedMap<String, BenchTest> tests;
@@ -98,6 +102,15 @@ public final class Knowledge {
      */
     public Optional<Pack> packOf(EntryKind kind, String id) {
         return Optional.ofNullable(origins.getOrDefault(kind, Map.of()).get(id));
+    }
+
+    /** Minutes to open such a unit and close it again: the innermost device's that says so, else 10. */
+    public double openingMinutes(DeviceScope scope) {
+        return devices.stream()
+                .filter(d -> d.scope().contains(scope) && d.openingMinutes().isPresent())
+                .max(Comparator.comparingInt(d -> d.scope().depth()))
+                .flatMap(Device::openingMinutes)
+                .orElse(OPENING_MINUTES);
     }
 
     public Optional<Symptom> symptom(String id) {

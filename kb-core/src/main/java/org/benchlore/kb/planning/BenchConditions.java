@@ -13,6 +13,7 @@ import org.benchlore.kb.knowledge.Risk;
  * @param unsolvedCost what it costs to end without a repair, in the same currency, from 0
  * @param failedFixes ids of fixes that were tried on this unit and did not help; they are held against the causes they
  *     should have cured, in place of what the query says was tried
+ * @param opened whether the unit lies open already, so that opening it costs nothing more
  */
 public record BenchConditions(
         List<String> tools,
@@ -20,10 +21,11 @@ public record BenchConditions(
         Risk accepted,
         double costPerMinute,
         double unsolvedCost,
-        List<String> failedFixes) {
+        List<String> failedFixes,
+        boolean opened) {
     /** Every tool, medium risk, and four hours of bench time for a unit that stays unrepaired (our choice). */
     public static final BenchConditions DEFAULT =
-            new BenchConditions(List.of(), List.of(), Risk.MEDIUM, 1, 240, List.of());
+            new BenchConditions(List.of(), List.of(), Risk.MEDIUM, 1, 240, List.of(), false);
 
     public BenchConditions {
         tools = List.copyOf(tools);
@@ -40,22 +42,27 @@ public record BenchConditions(
 
     /** These with another highest risk. */
     public BenchConditions accepting(Risk risk) {
-        return new BenchConditions(tools, missing, risk, costPerMinute, unsolvedCost, failedFixes);
+        return new BenchConditions(tools, missing, risk, costPerMinute, unsolvedCost, failedFixes, opened);
     }
 
     /** These with other tools; see {@link #tools} and {@link #missing}. */
     public BenchConditions with(List<String> atHand, List<String> notAtHand) {
-        return new BenchConditions(atHand, notAtHand, accepted, costPerMinute, unsolvedCost, failedFixes);
+        return new BenchConditions(atHand, notAtHand, accepted, costPerMinute, unsolvedCost, failedFixes, opened);
     }
 
     /** These with other prices. */
     public BenchConditions costing(double perMinute, double unsolved) {
-        return new BenchConditions(tools, missing, accepted, perMinute, unsolved, failedFixes);
+        return new BenchConditions(tools, missing, accepted, perMinute, unsolved, failedFixes, opened);
     }
 
     /** These with fixes that failed. */
     public BenchConditions afterFailing(List<String> fixIds) {
-        return new BenchConditions(tools, missing, accepted, costPerMinute, unsolvedCost, fixIds);
+        return new BenchConditions(tools, missing, accepted, costPerMinute, unsolvedCost, fixIds, opened);
+    }
+
+    /** These with the unit open or closed. */
+    public BenchConditions opened(boolean open) {
+        return new BenchConditions(tools, missing, accepted, costPerMinute, unsolvedCost, failedFixes, open);
     }
 
     /** Minutes of bench time that an unrepaired unit is worth. */
@@ -65,7 +72,7 @@ public record BenchConditions(
 
     /** Whether every tool asked for is at hand; "A or B" needs one of them, and what is optional needs none. */
     boolean has(List<String> needed) {
-        return needed.stream().allMatch(this::has);
+        return (tools.isEmpty() && missing.isEmpty()) || needed.stream().allMatch(this::has);
     }
 
     private boolean has(String tool) {

@@ -57,9 +57,10 @@ final class Lookahead {
     /** Cost of doing a probe and then repairing greedily. */
     double oneStep(int probe, double[] w, long repaired) {
         Trouble.Probe p = trouble.probes.get(probe);
-        double cost = p.minutes * Trouble.sum(w);
+        double cost = (p.minutes + trouble.openingOf(p, repaired)) * Trouble.sum(w);
+        long done = Trouble.afterProbe(p, repaired);
         for (double[] reads : p.reads) {
-            cost += trouble.greedyCost(Trouble.afterRead(reads, w), repaired);
+            cost += trouble.greedyCost(Trouble.afterRead(reads, w), done);
         }
         return cost;
     }
@@ -132,20 +133,22 @@ final class Lookahead {
     }
 
     private double repairCost(int r, double[] w, long repaired, long probed, int steps, int[] probes, double enough) {
-        double cost = trouble.repairs().get(r).minutes() * Trouble.sum(w);
+        Trouble.Repair repair = trouble.repairs().get(r);
+        double cost = (repair.minutes() + trouble.openingOf(repair, repaired)) * Trouble.sum(w);
         return cost >= enough
                 ? cost
-                : cost + value(trouble.afterFailed(r, w), repaired | 1L << r, probed, steps - 1, probes);
+                : cost + value(trouble.afterFailed(r, w), trouble.afterRepair(r, repaired), probed, steps - 1, probes);
     }
 
     private double probeCost(int p, double[] w, long repaired, long probed, int steps, int[] probes, double enough) {
         Trouble.Probe probe = trouble.probes.get(p);
-        double cost = probe.minutes * Trouble.sum(w);
+        double cost = (probe.minutes + trouble.openingOf(probe, repaired)) * Trouble.sum(w);
+        long done = Trouble.afterProbe(probe, repaired);
         for (double[] reads : probe.reads) {
             if (cost >= enough) {
                 return cost;
             }
-            cost += value(Trouble.afterRead(reads, w), repaired, probed | probe.settles, steps - 1, probes);
+            cost += value(Trouble.afterRead(reads, w), done, probed | probe.settles, steps - 1, probes);
         }
         return cost;
     }

@@ -36,7 +36,8 @@ public record NextStep(
      * @param fixId the fix
      * @param causeId the cause it is most likely to cure
      * @param minutes bench time: the record's median where there is one, else the pack's
+     * @param openingMinutes what opening the unit adds, 0 if it is open by then or need not be
      * @param cures probability that it cures the unit
      */
-    public record FixChoice(String fixId, String causeId, double minutes, double cures) {}
+    public record FixChoice(String fixId, String causeId, double minutes, double openingMinutes, double cures) {}
 }

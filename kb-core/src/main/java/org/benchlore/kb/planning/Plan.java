@@ -14,7 +14,7 @@ import java.util.Optional;
  * @param repairsOnly the best order of repairs without a test, by chance over minutes
  * @param order those repairs
  * @param orderIsOptimal whether the p/c rule's assumptions hold for them, as far as the packs can tell: each cause is cured
- *     by one fix and each fix cures one cause; that nothing is shared between fixes, such as opening the case, is assumed
+ *     by one fix, each fix cures one cause, and no two of them share the opening of the unit
  * @param leftOut fixes for likely causes that tools or accepted risk leave out
  * @param solved probability that the plan ends with a repaired unit
  */
@@ -51,6 +51,7 @@ public record Plan(
      * @param action what to do
      * @param id of the test or fix, else empty
      * @param minutes bench time of the test or fix, else 0
+     * @param openingMinutes what opening the unit adds here, 0 if it is open by then or need not be
      * @param reached probability that the plan comes here
      * @param leadingCause the likeliest cause here
      * @param leading its probability here
@@ -61,6 +62,7 @@ public record Plan(
             Action action,
             String id,
             double minutes,
+            double openingMinutes,
             double reached,
             String leadingCause,
             double leading,

@@ -18,7 +18,7 @@ final class PlanMaker {
     /** Steps from root to leaf, and how rare a node may be, for a tree that still prints on one page. */
     private static final int LEVELS = 8;
 
-    private static final double RARE = 0.03;
+    private static final double RARE = 0.05;
     private static final int READINGS = 12;
     private static final int DEPTH = 2;
     private static final int WIDTH = 6;
@@ -52,14 +52,16 @@ final class PlanMaker {
         Trouble.Order order = trouble.greedyOrder(now.weights, 0);
         List<NextStep.FixChoice> repairs = new ArrayList<>();
         double[] w = now.weights;
+        long done = 0;
         for (int r : order.repairs()) {
-            repairs.add(now.choice(trouble, r, w));
+            repairs.add(now.choice(trouble, r, w, done));
+            done = trouble.afterRepair(r, done);
             w = trouble.afterFailed(r, w);
         }
         return new Plan(
                 root,
                 minutes,
-                trouble.costOf(byLikelihood(now.weights), now.weights, true),
+                trouble.costOf(byLikelihood(now.weights), now.weights, 0, true),
                 suspectBySuspect(),
                 order.cost(),
                 repairs,
@@ -78,13 +80,13 @@ final class PlanMaker {
                 left = trouble.afterFailed(r, left);
             }
             solved += reached - Trouble.sum(left);
-            return step(Plan.Action.ASK_AGAIN, "", 0, w, Optional.empty(), List.of());
+            return step(Plan.Action.ASK_AGAIN, "", 0, 0, w, Optional.empty(), List.of());
         }
         Lookahead.Choice choice = lookahead.choose(w, repaired, probed);
         return switch (choice.kind()) {
             case STOP -> {
                 minutes += reached * trouble.unsolved;
-                yield step(Plan.Action.STOP, "", 0, w, Optional.empty(), List.of());
+                yield step(Plan.Action.STOP, "", 0, 0, w, Optional.empty(), List.of());
             }
             case REPAIR -> fix(choice.number(), w, repaired, probed, levels);
             case TEST -> test(choice.number(), w, repaired, probed, levels);
@@ -92,16 +94,17 @@ final class PlanMaker {
     }
 
     private Plan.Step fix(int repair, double[] w, long repaired, long probed, int levels) {
-        NextStep.FixChoice fix = now.choice(trouble, repair, w);
+        NextStep.FixChoice fix = now.choice(trouble, repair, w, repaired);
         double reached = Trouble.sum(w);
-        minutes += reached * now.repairs.get(repair).minutes();
+        minutes += reached * (now.repairs.get(repair).minutes() + fix.openingMinutes());
         solved += trouble.cures(repair, w);
         double[] left = trouble.afterFailed(repair, w);
-        Plan.Step then = grow(left, repaired | 1L << repair, probed, levels - 1);
+        Plan.Step then = grow(left, trouble.afterRepair(repair, repaired), probed, levels - 1);
         return step(
                 Plan.Action.FIX,
                 fix.fixId(),
                 fix.minutes(),
+                fix.openingMinutes(),
                 w,
                 Optional.of(fix.cures()),
                 List.of(new Plan.Branch(List.of(), share(Trouble.sum(left), reached), then)));
@@ -110,12 +113,14 @@ final class PlanMaker {
     private Plan.Step test(int probe, double[] w, long repaired, long probed, int levels) {
         Trouble.Probe test = trouble.probes.get(probe);
         double reached = Trouble.sum(w);
-        minutes += reached * test.minutes;
+        double opening = trouble.openingOf(test, repaired);
+        minutes += reached * (test.minutes + opening);
+        long done = Trouble.afterProbe(test, repaired);
         Map<String, List<Plan.Branch>> alike = new LinkedHashMap<>();
         for (int r = 0; r < test.reads.length; r++) {
             double[] after = Trouble.afterRead(test.reads[r], w);
             if (Trouble.sum(after) > 0) {
-                Plan.Step then = grow(after, repaired, probed | test.settles, levels - 1);
+                Plan.Step then = grow(after, done, probed | test.settles, levels - 1);
                 alike.computeIfAbsent(shape(then), s -> new ArrayList<>())
                         .add(new Plan.Branch(List.of(reading(probe, r)), share(Trouble.sum(after), reached), then));
             }
@@ -124,7 +129,7 @@ final class PlanMaker {
                 .map(PlanMaker::together)
                 .sorted(Comparator.comparingDouble(Plan.Branch::probability).reversed())
                 .toList();
-        return step(Plan.Action.TEST, test.id, test.minutes, w, Optional.empty(), branches);
+        return step(Plan.Action.TEST, test.id, test.minutes, opening, w, Optional.empty(), branches);
     }
 
     /** Branches that go on alike become one; it shows the likeliest of them. */
@@ -169,6 +174,7 @@ final class PlanMaker {
             Plan.Action action,
             String id,
             double time,
+            double opening,
             double[] w,
             Optional<Double> cures,
             List<Plan.Branch> branches) {
@@ -180,6 +186,7 @@ final class PlanMaker {
                 action,
                 id,
                 time,
+                opening,
                 Trouble.sum(w),
                 top < now.kept.length ? now.causeId(top) : RankingModel.UNLISTED,
                 w[top] / Trouble.sum(w),
@@ -212,21 +219,22 @@ final class PlanMaker {
                     .ifPresent(ids::add);
         }
         List<TestReadings.Open> named = new ArrayList<>();
-        ids.forEach(
-                id -> now.tests.stream().filter(t -> t.of.test.id().equals(id)).forEach(named::add));
-        return fixedOrder(now.trouble(named, READINGS), 0, now.weights);
+        ids.forEach(id -> now.test(id).ifPresent(named::add));
+        return fixedOrder(now.trouble(named, READINGS), 0, now.weights, 0);
     }
 
-    private double fixedOrder(Trouble named, int probe, double[] w) {
+    private double fixedOrder(Trouble named, int probe, double[] w, long done) {
         double sum = Trouble.sum(w);
         double top =
                 IntStream.range(0, now.kept.length).mapToDouble(c -> w[c]).max().orElse(0);
         if (probe == named.probes.size() || top >= SURE * sum || sum < NEGLIGIBLE) {
-            return named.costOf(byLikelihood(w), w, true);
+            return named.costOf(byLikelihood(w), w, done, true);
         }
-        double cost = named.probes.get(probe).minutes * sum;
-        for (double[] reads : named.probes.get(probe).reads) {
-            cost += fixedOrder(named, probe + 1, Trouble.afterRead(reads, w));
+        Trouble.Probe next = named.probes.get(probe);
+        double cost = (next.minutes + named.openingOf(next, done)) * sum;
+        long after = Trouble.afterProbe(next, done);
+        for (double[] reads : next.reads) {
+            cost += fixedOrder(named, probe + 1, Trouble.afterRead(reads, w), after);
         }
         return cost;
     }

@@ -6,7 +6,10 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -24,6 +27,10 @@ final class Situation {
 
     private static final int KEPT_CAUSES = 48;
     private static final int KEPT_REPAIRS = 60;
+    /** Tests looked at closely: so many by information per minute, and of the others so many by information. */
+    private static final int BY_RATE = 16;
+
+    private static final int BY_BITS = 8;
     /** A test below this tells nothing that is not rounding, in nats. */
     private static final double NOTHING = 1e-9;
 
@@ -36,14 +43,16 @@ final class Situation {
     final int[] kept;
     /** Weight per kept cause and, last, of the rest. */
     final double[] weights;
-    /** Tests that can still tell something, the most telling per minute first, then by id. */
-    final List<TestReadings.Open> tests;
+    /** Tests that can still tell something, by id. */
+    private final List<TestReadings.Hope> tests;
     /** Repairs by number, as {@link Trouble} counts them. */
     final List<Trouble.Repair> repairs = new ArrayList<>();
     /** Fixes for kept causes that the conditions leave out. */
     final List<String> leftOut = new ArrayList<>();
 
     private final List<Cause> causes;
+    /** Minutes to open the unit; 0 if it lies open. */
+    private final double opening;
 
     Situation(
             Knowledge knowledge,
@@ -65,6 +74,7 @@ final class Situation {
             sum += weights[i];
         }
         weights[kept.length] = Math.max(0, 1 - sum);
+        this.opening = conditions.opened() ? 0 : knowledge.openingMinutes(query.scope());
         findRepairs(query);
         this.tests = findTests(readings, query);
     }
@@ -105,7 +115,8 @@ final class Situation {
             if (fix.risk().compareTo(conditions.accepted()) > 0 || !conditions.has(fix.tools())) {
                 leftOut.add(id);
             } else if (repairs.size() < KEPT_REPAIRS) {
-                repairs.add(new Trouble.Repair(id, price(fix), List.copyOf(by.keySet()), List.copyOf(by.values())));
+                repairs.add(new Trouble.Repair(
+                        id, price(fix), fix.opens(), List.copyOf(by.keySet()), List.copyOf(by.values())));
             }
         });
     }
@@ -115,22 +126,77 @@ final class Situation {
         return record.fixMinutes(fix) + record.worsens(fix) * conditions.unsolvedMinutes();
     }
 
-    private List<TestReadings.Open> findTests(List<TestReadings> readings, RankingQuery query) {
+    private List<TestReadings.Hope> findTests(List<TestReadings> readings, RankingQuery query) {
         Set<String> known = new HashSet<>();
         query.findings().forEach(f -> known.add(f.symptomId()));
-        List<TestReadings.Open> open = new ArrayList<>();
+        double extra = opening * (1 - chanceOpened());
+        List<TestReadings.Hope> hopes = new ArrayList<>();
         for (TestReadings test : readings) {
             if (test.test.risk().compareTo(conditions.accepted()) <= 0 && conditions.has(test.test.tools())) {
-                TestReadings.Open left = test.open(known, posterior);
-                if (left.nats > NOTHING) {
-                    open.add(left);
+                TestReadings.Hope hope = test.hope(known, posterior, extra);
+                if (hope.nats > NOTHING) {
+                    hopes.add(hope);
                 }
             }
         }
-        open.sort(Comparator.comparingDouble(TestReadings.Open::natsPerMinute)
-                .reversed()
-                .thenComparing(o -> o.of.test.id()));
-        return List.copyOf(open);
+        return List.copyOf(hopes);
+    }
+
+    /** Chance that the fixes alone would have the unit opened. */
+    private double chanceOpened() {
+        Trouble fixes = new Trouble(weights, repairs, List.of(), conditions.unsolvedMinutes(), opening);
+        double[] left = weights;
+        for (int r : fixes.greedyOrder(weights, 0).repairs()) {
+            if (repairs.get(r).opens()) {
+                return Trouble.sum(left) / Trouble.sum(weights);
+            }
+            left = fixes.afterFailed(r, left);
+        }
+        return 0;
+    }
+
+    /** The test of an id, if it can still tell something. */
+    Optional<TestReadings.Open> test(String id) {
+        return tests.stream()
+                .filter(h -> h.of.test.id().equals(id))
+                .findFirst()
+                .map(h -> h.open(posterior))
+                .filter(o -> o.nats > NOTHING);
+    }
+
+    /** Tests worth a closer look: the most telling per minute, and of the others the most telling. */
+    List<TestReadings.Open> close() {
+        List<TestReadings.Open> close =
+                best(tests, BY_RATE, TestReadings.Hope::natsPerMinute, TestReadings.Open::natsPerMinute);
+        Set<TestReadings> taken = close.stream().map(o -> o.of).collect(Collectors.toSet());
+        close.addAll(
+                best(tests.stream().filter(h -> !taken.contains(h.of)).toList(), BY_BITS, h -> h.nats, o -> o.nats));
+        return List.copyOf(close);
+    }
+
+    /** The best so many, ties by id; a test is worked out only if what it may tell at most could bring it among them. */
+    private List<TestReadings.Open> best(
+            List<TestReadings.Hope> hopes,
+            int most,
+            ToDoubleFunction<TestReadings.Hope> atMost,
+            ToDoubleFunction<TestReadings.Open> really) {
+        Comparator<TestReadings.Open> better =
+                Comparator.comparingDouble(really).reversed().thenComparing(o -> o.of.test.id());
+        List<TestReadings.Open> best = new ArrayList<>();
+        for (TestReadings.Hope hope : hopes.stream()
+                .sorted(Comparator.comparingDouble(atMost).reversed())
+                .toList()) {
+            if (best.size() == most && atMost.applyAsDouble(hope) < really.applyAsDouble(best.get(most - 1))) {
+                break;
+            }
+            TestReadings.Open open = hope.open(posterior);
+            if (open.nats > NOTHING) {
+                best.add(open);
+                best.sort(better);
+                best.subList(Math.min(most, best.size()), best.size()).clear();
+            }
+        }
+        return best;
     }
 
     /** The problem with some of the tests. */
@@ -141,9 +207,10 @@ final class Situation {
             for (int other = 0; other < some.size(); other++) {
                 settles |= open.shares(some.get(other)) ? 1L << other : 0;
             }
-            probes.add(new Trouble.Probe(open.of.test.id(), open.of.minutes, reduce(open.joint(readings)), settles));
+            probes.add(new Trouble.Probe(
+                    open.of.test.id(), open.of.minutes, open.of.test.opens(), reduce(open.joint(readings)), settles));
         }
-        return new Trouble(weights, repairs, probes, conditions.unsolvedMinutes());
+        return new Trouble(weights, repairs, probes, conditions.unsolvedMinutes(), opening);
     }
 
     /** Readings given the kept causes and, last, given the rest. */
@@ -167,8 +234,8 @@ final class Situation {
         return causes.get(kept[i]).id();
     }
 
-    /** A repair as an answer, at some weights. */
-    NextStep.FixChoice choice(Trouble trouble, int repair, double[] w) {
+    /** A repair as an answer, at some weights, after what was done. */
+    NextStep.FixChoice choice(Trouble trouble, int repair, double[] w, long done) {
         Trouble.Repair r = repairs.get(repair);
         int likeliest =
                 r.causes().stream().max(Comparator.comparingDouble(c -> w[c])).orElseThrow();
@@ -176,6 +243,7 @@ final class Situation {
                 r.id(),
                 causeId(likeliest),
                 record.fixMinutes(knowledge.fix(r.id()).orElseThrow()),
+                trouble.openingOf(r, done),
                 trouble.cures(repair, w) / Trouble.sum(w));
     }
 

@@ -2,12 +2,12 @@ package org.benchlore.kb.planning;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.cases.Stakes;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Cause;
@@ -29,10 +29,6 @@ import org.benchlore.kb.ranking.RankingQuery;
  * together, each independent of the others given the cause.
  */
 public final class TestPlanner {
-    /** Tests looked at closely: the best by information per minute, and of the others the most telling. */
-    private static final int BY_RATE = 16;
-
-    private static final int BY_BITS = 8;
     /** Joint readings per test in the cost of repair. */
     private static final int READINGS = 12;
 
@@ -75,7 +71,7 @@ public final class TestPlanner {
      */
     public NextStep next(RankingQuery query, BenchConditions conditions) {
         Situation now = situation(query, conditions);
-        List<TestReadings.Open> close = close(now.tests);
+        List<TestReadings.Open> close = now.close();
         Trouble trouble = now.trouble(close, READINGS);
         Lookahead step = new Lookahead(trouble, 1, 1);
         Trouble.Order repair = trouble.greedyOrder(now.weights, 0);
@@ -83,17 +79,25 @@ public final class TestPlanner {
         for (int t = 0; t < close.size(); t++) {
             TestReadings.Open open = close.get(t);
             double minutes = open.of.minutes;
-            double saving = Math.max(0, repair.cost() + minutes - step.oneStep(t, now.weights, 0));
+            double opening = trouble.openingOf(trouble.probes.get(t), 0);
+            double net = repair.cost() - step.oneStep(t, now.weights, 0);
             double bits = open.nats / Math.log(2);
             proposals.add(new TestProposal(
-                    open.of.test, minutes, bits, bits / minutes, saving, saving / minutes, results(now, open)));
+                    open.of.test,
+                    minutes,
+                    opening,
+                    bits,
+                    bits / open.time,
+                    Math.max(0, net + minutes + opening),
+                    Math.max(0, net / open.time + 1),
+                    results(now, open)));
         }
         proposals.sort(Comparator.comparingDouble(TestProposal::savingPerMinute)
                 .thenComparing(TestProposal::bitsPerMinute)
                 .reversed()
                 .thenComparing(p -> p.test().id()));
         Optional<NextStep.FixChoice> first =
-                repair.repairs().stream().findFirst().map(r -> now.choice(trouble, r, now.weights));
+                repair.repairs().stream().findFirst().map(r -> now.choice(trouble, r, now.weights, 0));
         boolean stop = proposals.stream().noneMatch(p -> p.netMinutes() > 0);
         return new NextStep(proposals, first, repair.cost(), stop);
     }
@@ -101,7 +105,7 @@ public final class TestPlanner {
     /** The whole plan as a decision tree, with its cost beside simpler ways. */
     public Plan plan(RankingQuery query, BenchConditions conditions) {
         Situation now = situation(query, conditions);
-        return new PlanMaker(knowledge, now, close(now.tests)).plan();
+        return new PlanMaker(knowledge, now, now.close()).plan();
     }
 
     /**
@@ -136,6 +140,24 @@ public final class TestPlanner {
                 worse);
     }
 
+    /**
+     * Whether a unit lies open after these events: a test or fix that needs it open was done, and nothing ended since but in
+     * vain.
+     */
+    public boolean opened(List<CaseEvent> events) {
+        boolean open = false;
+        for (CaseEvent event : events) {
+            if (event instanceof CaseEvent.Tested tested) {
+                open |= knowledge.test(tested.testId()).map(BenchTest::opens).orElse(false);
+            } else if (event instanceof CaseEvent.FixApplied fix) {
+                open |= knowledge.fix(fix.fixId()).map(Fix::opens).orElse(false);
+            } else if (event instanceof CaseEvent.Ended ended) {
+                open &= ended.outcome() == Outcome.NOT_FIXED;
+            }
+        }
+        return open;
+    }
+
     Situation situation(RankingQuery query, BenchConditions conditions) {
         RankingQuery known =
                 conditions.failedFixes().isEmpty() ? query : query.tried(record.tried(conditions.failedFixes()));
@@ -157,18 +179,6 @@ public final class TestPlanner {
             }
         }
         return known;
-    }
-
-    /** Tests worth a closer look. */
-    static List<TestReadings.Open> close(List<TestReadings.Open> byRate) {
-        Set<TestReadings.Open> close = new LinkedHashSet<>(byRate.subList(0, Math.min(BY_RATE, byRate.size())));
-        byRate.stream()
-                .skip(BY_RATE)
-                .sorted(Comparator.comparingDouble((TestReadings.Open o) -> -o.nats)
-                        .thenComparing(o -> o.of.test.id()))
-                .limit(BY_BITS)
-                .forEach(close::add);
-        return List.copyOf(close);
     }
 
     private static List<TestProposal.Result> results(Situation now, TestReadings.Open open) {

@@ -8,15 +8,19 @@ import org.benchlore.kb.knowledge.BenchTest;
  *
  * @param test the test, with its steps, readings and cautions
  * @param minutes bench time: the record's median where there is one, else the pack's
+ * @param openingMinutes what opening the unit adds, 0 if it is open already or need not be
  * @param bits expected information about the cause, 0 or more
- * @param bitsPerMinute the same per minute of bench time
- * @param savingMinutes by how much the test lowers the expected minutes of repair, its own time not counted; 0 or more
- * @param savingPerMinute the same per minute of the test; what proposals are ordered by
+ * @param bitsPerMinute the same per minute of bench time; opening counts as far as no fix would need it anyhow
+ * @param savingMinutes by how much the test lowers the expected minutes of repair, its own time and opening not counted;
+ *     0 or more
+ * @param savingPerMinute the same per minute of the test, opening counted on both sides only as far as no fix would need
+ *     it anyhow; what proposals are ordered by
  * @param results what each reading would do, per symptom not yet known
  */
 public record TestProposal(
         BenchTest test,
         double minutes,
+        double openingMinutes,
         double bits,
         double bitsPerMinute,
         double savingMinutes,
@@ -26,9 +30,9 @@ public record TestProposal(
         results = List.copyOf(results);
     }
 
-    /** What the test saves beyond its own time, in minutes; below 0 when it costs more than it saves. */
+    /** What the test saves beyond its own time and opening, in minutes; below 0 when it costs more than it saves. */
     public double netMinutes() {
-        return savingMinutes - minutes;
+        return savingMinutes - minutes - openingMinutes;
     }
 
     /**

@@ -92,11 +92,14 @@ final class TestReadings {
         final List<Read> reads;
 
         final double nats;
+        /** Its minutes, and of the opening what no fix would need anyhow. */
+        final double time;
 
-        Open(TestReadings of, List<Read> reads, double nats) {
+        Open(TestReadings of, List<Read> reads, double nats, double time) {
             this.of = of;
             this.reads = reads;
             this.nats = nats;
+            this.time = time;
         }
 
         /** Whether another test, this one among them, looks at a symptom that this one settles. */
@@ -112,7 +115,7 @@ final class TestReadings {
         }
 
         double natsPerMinute() {
-            return nats / of.minutes;
+            return nats / time;
         }
 
         /** P(reading | cause) of the joint readings, at most so many. */
@@ -139,8 +142,48 @@ final class TestReadings {
         }
     }
 
-    /** What this test can still tell; the known symptoms are settled. */
-    Open open(Set<String> known, double[] posterior) {
+    /** A test with what it can tell at most: what its symptoms tell one by one, which together they never exceed. */
+    static final class Hope {
+        final TestReadings of;
+        final double nats;
+        private final List<Read> reads;
+        private final double time;
+
+        private Hope(TestReadings of, double nats, List<Read> reads, double time) {
+            this.of = of;
+            this.nats = nats;
+            this.reads = reads;
+            this.time = time;
+        }
+
+        double natsPerMinute() {
+            return nats / time;
+        }
+
+        /** What it really tells; given the cause its symptoms are independent. */
+        Open open(double[] posterior) {
+            if (reads.size() <= 1) {
+                return new Open(of, reads, nats, time);
+            }
+            double[][] scaled = {posterior};
+            double together = 0;
+            for (Read read : reads) {
+                together += dot(read.logs, posterior);
+                scaled = product(scaled, read.given);
+            }
+            for (double[] row : scaled) {
+                together -= plogp(Trouble.sum(row));
+            }
+            return new Open(of, reads, Math.max(0, Math.min(nats, together)), time);
+        }
+    }
+
+    /**
+     * What this test can still tell; the known symptoms are settled.
+     *
+     * @param opening minutes of opening the unit that count if the test needs it
+     */
+    Hope hope(Set<String> known, double[] posterior, double opening) {
         record Worth(Read read, double nats) {}
         List<Worth> worth = new ArrayList<>(reads.size());
         for (Read read : reads) {
@@ -148,31 +191,18 @@ final class TestReadings {
                 worth.add(new Worth(read, read.nats(posterior)));
             }
         }
-        if (worth.size() <= 1) {
-            return new Open(
-                    this,
-                    worth.stream().map(Worth::read).toList(),
-                    worth.stream().mapToDouble(Worth::nats).sum());
-        }
         worth.sort((a, b) -> Double.compare(b.nats(), a.nats()));
         List<Read> fits = new ArrayList<>();
         int readings = 1;
+        double nats = 0;
         for (Worth w : worth) {
             if (readings * w.read().given.length <= MAX_READINGS) {
                 readings *= w.read().given.length;
                 fits.add(w.read());
+                nats += w.nats();
             }
         }
-        double[][] scaled = {posterior};
-        double nats = 0;
-        for (Read read : fits) {
-            nats += dot(read.logs, posterior);
-            scaled = product(scaled, read.given);
-        }
-        for (double[] row : scaled) {
-            nats -= plogp(Trouble.sum(row));
-        }
-        return new Open(this, List.copyOf(fits), Math.max(0, nats));
+        return new Hope(this, nats, List.copyOf(fits), minutes + (test.opens() ? opening : 0));
     }
 
     private static double[][] product(double[][] a, double[][] b) {

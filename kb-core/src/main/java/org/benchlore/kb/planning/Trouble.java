@@ -2,7 +2,9 @@ package org.benchlore.kb.planning;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,40 +17,54 @@ import org.jspecify.annotations.Nullable;
  * chance of cure over minutes falls along the order: swapping neighbours a, b changes it by p_b·c_a − p_a·c_b (the p/c
  * rule; Kadane and Simon, Annals of Statistics 5, 1977; Heckerman, Breese and Rommelse, CACM 38(3), 1995). Otherwise the
  * same greedy order, its chances brought up to date after each failed repair, is an upper bound.
+ *
+ * <p>Opening the unit is paid once, by the first test or repair that needs it. While it is closed, the repairs inside are
+ * weighed as one block with the cover: the best chance over minutes of the cover and the first few of them together. For
+ * repairs alone, one cause each, that is Horn's rule for jobs behind a common predecessor (W. A. Horn, SIAM Journal on
+ * Applied Mathematics 23, 1972, from memory).
  */
 final class Trouble {
     /** A chance of cure below this is none. */
     static final double NO_CHANCE = 1e-12;
+    /** Among the bits of what was repaired: the unit has been opened. Repairs are fewer. */
+    static final long OPEN = 1L << 62;
 
     /**
      * A repair.
      *
+     * @param opens whether the unit has to be opened for it
      * @param causes the causes it can cure, by number
      * @param works beside them the chance that it does
      */
-    record Repair(String id, double minutes, List<Integer> causes, List<Double> works) {}
+    record Repair(String id, double minutes, boolean opens, List<Integer> causes, List<Double> works) {}
 
     /** A test: {@code reads[reading][cause]} is the chance of the reading given the cause. */
     static final class Probe {
         final String id;
         final double minutes;
+        final boolean opens;
         final double[][] reads;
         /** Bits of the probes that are not to follow it: itself, and those that look at a symptom it settles. */
         final long settles;
 
-        Probe(String id, double minutes, double[][] reads, long settles) {
+        Probe(String id, double minutes, boolean opens, double[][] reads, long settles) {
             this.id = id;
             this.minutes = minutes;
+            this.opens = opens;
             this.reads = reads;
             this.settles = settles;
         }
     }
 
+    private static final int[] NONE = {};
+
     final double[] weights;
     final List<Probe> probes;
     final double unsolved;
+    private final double opening;
     private final List<Repair> repairs;
     private final double[] minutes;
+    private final boolean[] opens;
     private final int[][] causes;
     private final double[][] works;
     private final int[][] repairsOf;
@@ -58,14 +74,17 @@ final class Trouble {
      *
      * @param weights probability of each cause; causes that no repair cures count as the rest
      * @param unsolved minutes that ending without a cure is worth
+     * @param opening minutes to open the unit, 0 if it lies open
      */
-    Trouble(double[] weights, List<Repair> repairs, List<Probe> probes, double unsolved) {
+    Trouble(double[] weights, List<Repair> repairs, List<Probe> probes, double unsolved, double opening) {
         this.weights = weights;
         this.repairs = List.copyOf(repairs);
         this.probes = List.copyOf(probes);
         this.unsolved = unsolved;
+        this.opening = opening;
         int n = repairs.size();
         minutes = repairs.stream().mapToDouble(Repair::minutes).toArray();
+        opens = new boolean[n];
         causes = new int[n][];
         works = new double[n][];
         List<List<Integer>> of = new ArrayList<>();
@@ -73,6 +92,7 @@ final class Trouble {
             of.add(new ArrayList<>());
         }
         for (int r = 0; r < n; r++) {
+            opens[r] = repairs.get(r).opens();
             causes[r] = repairs.get(r).causes().stream().mapToInt(i -> i).toArray();
             works[r] = repairs.get(r).works().stream().mapToDouble(x -> x).toArray();
             for (int c : causes[r]) {
@@ -94,10 +114,38 @@ final class Trouble {
         return sum;
     }
 
-    /** Whether each cause is cured by at most one repair and each repair cures one cause: then p/c is the best order. */
+    /**
+     * Whether p/c is the best order: each cause is cured by at most one repair, each repair cures one cause, and no two of
+     * them share the opening.
+     */
     boolean exclusive() {
         return Arrays.stream(repairsOf).allMatch(r -> r.length <= 1)
-                && Arrays.stream(causes).allMatch(c -> c.length <= 1);
+                && Arrays.stream(causes).allMatch(c -> c.length <= 1)
+                && (opening == 0 || repairs.stream().filter(Repair::opens).count() <= 1);
+    }
+
+    /** Minutes that opening the unit adds to a repair. */
+    double openingOf(Repair repair, long done) {
+        return openingFor(repair.opens(), done);
+    }
+
+    /** Minutes that opening the unit adds to a test. */
+    double openingOf(Probe probe, long done) {
+        return openingFor(probe.opens, done);
+    }
+
+    private double openingFor(boolean opens, long done) {
+        return opens && (done & OPEN) == 0 ? opening : 0;
+    }
+
+    /** What was done, after a repair more. */
+    long afterRepair(int repair, long done) {
+        return done | 1L << repair | (repairs.get(repair).opens() ? OPEN : 0);
+    }
+
+    /** What was done, after a test more. */
+    static long afterProbe(Probe probe, long done) {
+        return probe.opens ? done | OPEN : done;
     }
 
     /** Chance that a repair cures, times the weight in all. */
@@ -127,7 +175,11 @@ final class Trouble {
         return left;
     }
 
-    /** An order of repairs, what it costs times the weight in all, and after how many it is best to stop. */
+    /**
+     * An order of repairs, cut where it is best to stop.
+     *
+     * @param cost what it costs times the weight in all
+     */
     record Order(double cost, List<Integer> repairs) {}
 
     /** Cost of repairing by chance over minutes, stopping where going on costs more than an unsolved fault. */
@@ -154,6 +206,8 @@ final class Trouble {
                 open += chance[r];
             }
         }
+        boolean closed = opening > 0 && (done & OPEN) == 0;
+        int[] inside = closed ? inside(chance) : NONE;
         double spent = 0;
         double best = remaining * unsolved;
         int keep = 0;
@@ -161,13 +215,24 @@ final class Trouble {
             int next = -1;
             double ratio = 0;
             for (int r = 0; r < n; r++) {
-                if (chance[r] > ratio * minutes[r]) {
+                if (chance[r] > ratio * minutes[r] && !(closed && opens[r])) {
                     ratio = chance[r] / minutes[r];
                     next = r;
                 }
             }
+            if (closed) {
+                double block = block(inside, chance);
+                if (block > ratio) {
+                    ratio = block;
+                    next = first(inside, chance);
+                }
+            }
             if (next < 0 || chance[next] < NO_CHANCE || ratio * unsolved < remaining - open) {
                 break;
+            }
+            if (closed && opens[next]) {
+                spent += opening * remaining;
+                closed = false;
             }
             spent += minutes[next] * remaining;
             for (int i = 0; i < causes[next].length; i++) {
@@ -200,6 +265,38 @@ final class Trouble {
         return best;
     }
 
+    /** The repairs behind the cover that are left, by chance over minutes. */
+    private int[] inside(double[] chance) {
+        return IntStream.range(0, chance.length)
+                .filter(r -> opens[r] && chance[r] > 0)
+                .boxed()
+                .sorted(Comparator.comparingDouble((Integer r) -> -chance[r] / minutes[r]))
+                .mapToInt(r -> r)
+                .toArray();
+    }
+
+    /** The best chance over minutes of the cover and the first few repairs behind it. */
+    private double block(int[] inside, double[] chance) {
+        double best = 0;
+        double cures = 0;
+        double takes = opening;
+        for (int r : inside) {
+            cures += chance[r];
+            takes += minutes[r];
+            best = Math.max(best, cures / takes);
+        }
+        return best;
+    }
+
+    private static int first(int[] inside, double[] chance) {
+        for (int r : inside) {
+            if (chance[r] > 0) {
+                return r;
+            }
+        }
+        return -1;
+    }
+
     private double workOn(int repair, int cause) {
         for (int i = 0; i < causes[repair].length; i++) {
             if (causes[repair][i] == cause) {
@@ -212,15 +309,18 @@ final class Trouble {
     /**
      * Cost of a given order, all of it, times the weight in all; what is left in the end counts as unsolved.
      *
+     * @param done what was done before
      * @param stopAtBest whether to stop after the prefix that is cheapest instead
      */
-    double costOf(List<Integer> order, double[] w, boolean stopAtBest) {
+    double costOf(List<Integer> order, double[] w, long done, boolean stopAtBest) {
         double[] left = w;
+        long by = done;
         double spent = 0;
         double best = sum(w) * unsolved;
         double cost = best;
         for (int r : order) {
-            spent += minutes[r] * sum(left);
+            spent += (minutes[r] + openingOf(repairs.get(r), by)) * sum(left);
+            by = afterRepair(r, by);
             left = afterFailed(r, left);
             cost = spent + sum(left) * unsolved;
             best = Math.min(best, cost);

@@ -28,7 +28,7 @@ final class ActionPages {
     String test(BenchTest test) {
         Markup page = new Markup();
         Map<String, String> facts = new LinkedHashMap<>();
-        facts.put("Time", PageList.minutes(test.minutes()));
+        facts.put("Time", time(test.minutes(), test.opens()));
         facts.put("Risk to the unit", Terms.words(test.risk()));
         facts.put("Tools", String.join(", ", test.tools()));
         facts.put(
@@ -49,6 +49,10 @@ final class ActionPages {
                 .toList();
         causes(page, "confirms", "Confirms", confirms, List.of());
         return frame.entry(EntryKind.TEST, test.id(), test.name(), List.of(), page);
+    }
+
+    private static String time(double minutes, boolean opens) {
+        return PageList.minutes(minutes) + (opens ? ", the unit open" : "");
     }
 
     private static String inHundred(double share) {
@@ -101,7 +105,7 @@ final class ActionPages {
     String fix(Fix fix) {
         Markup page = new Markup();
         Map<String, String> facts = new LinkedHashMap<>();
-        facts.put("Time", PageList.minutes(fix.minutes()));
+        facts.put("Time", time(fix.minutes(), fix.opens()));
         facts.put("Skill", Terms.words(fix.difficulty()));
         facts.put("Risk to the unit", Terms.words(fix.risk()) + "; leaves " + inHundred(fix.makesWorse()) + " worse");
         facts.put("Parts", String.join(", ", fix.parts()));

@@ -65,7 +65,13 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
         List<List<String>> rows = new ArrayList<>();
         String before = "";
         for (Course.Step step : asked()) {
-            NextStep next = planner.next(step.query().orElseThrow(), BenchConditions.DEFAULT.afterFailing(step.done()));
+            List<CaseEvent> soFar = course.steps().stream()
+                    .limit(step.number())
+                    .map(Course.Step::event)
+                    .toList();
+            NextStep next = planner.next(
+                    step.query().orElseThrow(),
+                    BenchConditions.DEFAULT.afterFailing(step.done()).opened(planner.opened(soFar)));
             String advice = advice(next);
             if (!advice.equals(before)) {
                 double minutes = next.stopTesting()
@@ -78,22 +84,28 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
         return rows;
     }
 
+    private static String toOpen(double minutes) {
+        return minutes == 0 ? "" : String.format(Locale.ROOT, " and %.0f to open it", minutes);
+    }
+
     private String advice(NextStep next) {
         if (!next.stopTesting()) {
             TestProposal test = next.tests().get(0);
             return String.format(
                     Locale.ROOT,
-                    "Test: %s (%.0f minutes, saves %.0f)",
+                    "Test: %s (%.0f minutes%s, saves %.0f)",
                     test.test().name(),
                     test.minutes(),
+                    toOpen(test.openingMinutes()),
                     test.savingMinutes());
         }
         return next.repair()
                 .map(fix -> String.format(
                         Locale.ROOT,
-                        "Stop testing and try: %s (%.0f minutes, cures with %s)",
+                        "Stop testing and try: %s (%.0f minutes%s, cures with %s)",
                         terms.fix(fix.fixId()),
                         fix.minutes(),
+                        toOpen(fix.openingMinutes()),
                         Terms.share(fix.cures())))
                 .or(() -> next.opening()
                         .map(t -> "Too many suspects for one test or fix to pay; tells most per minute: "

@@ -64,7 +64,10 @@ final class OtherPages {
     String device(Device device) {
         Markup page = new Markup();
         String scope = device.scope().toString();
-        PageFrame.facts(page, Map.of("Scope", scope));
+        Map<String, String> facts = new LinkedHashMap<>();
+        facts.put("Scope", scope);
+        device.openingMinutes().ifPresent(m -> facts.put("Opening and closing", PageList.minutes(m)));
+        PageFrame.facts(page, facts);
         rows(
                 page,
                 "codes",

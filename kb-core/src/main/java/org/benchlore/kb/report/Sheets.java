@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.Knowledge;
-import org.benchlore.kb.knowledge.Risk;
+import org.benchlore.kb.planning.BenchConditions;
 import org.benchlore.kb.planning.BenchRecord;
 import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.planning.TestPlanner;
@@ -106,6 +106,8 @@ public final class Sheets {
     private List<TestProposal> next(CaseHistory history) {
         RankingQuery query = new RankingQuery(
                 history.findingsOfFault().stream().filter(model::knows).toList(), history.scope(), true);
-        return planner().propose(query, Risk.MEDIUM);
+        TestPlanner planner = planner();
+        return planner.next(query, BenchConditions.DEFAULT.opened(planner.opened(history.events())))
+                .tests();
     }
 }

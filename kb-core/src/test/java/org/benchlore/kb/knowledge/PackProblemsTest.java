@@ -87,6 +87,11 @@ class PackProblemsTest {
                         "\"a",
                         "the pack: 'title' holds a control character or invisible mark; take it out"),
                 slip(
+                        "minutes: 5",
+                        "opens: sometimes\n    minutes: 5",
+                        "sometimes",
+                        "test 'measure-rails': 'opens' is 'sometimes'; write true or false"),
+                slip(
                         "tools: [multimeter]",
                         "tools: multimeter",
                         "multimeter",

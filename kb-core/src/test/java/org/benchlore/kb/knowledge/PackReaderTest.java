@@ -66,6 +66,26 @@ class PackReaderTest {
     }
 
     @Test
+    void what_opens_the_unit_says_so_and_the_innermost_device_tells_what_that_takes() {
+        Knowledge knowledge = PackReader.read(PackFixture.layered(PackFixture.shop("""
+                from: memory
+                scope: any
+                devices:
+                  - {scope: player, name: Any player, opening: 15}
+                  - {scope: player/tavisk, name: Tavisk player, opening: 7}
+                tests:
+                  - {id: measure-rails, refines: true, opens: true}
+                """)));
+
+        assertThat(knowledge.test("measure-rails").orElseThrow().opens()).isTrue();
+        assertThat(knowledge.fix("new-fuse").orElseThrow().opens()).isFalse();
+        assertThat(knowledge.openingMinutes(DeviceScope.ANY)).isEqualTo(10);
+        assertThat(knowledge.openingMinutes(DeviceScope.parse("player/corvane/corvane-3")))
+                .isEqualTo(15);
+        assertThat(knowledge.openingMinutes(DeviceScope.parse("player/tavisk"))).isEqualTo(7);
+    }
+
+    @Test
     void ranges_become_spans_in_the_unit_and_touch() {
         Symptom rail = symptom(good(), "rail-12v");
 

@@ -18,7 +18,7 @@ import org.benchlore.kb.reading.Finding;
 
 /** A small invented bench: two causes of a dead unit, a cause of noise, tests and fixes for them. */
 final class BenchWorld {
-    static final Knowledge KNOWLEDGE = PackReader.read(List.of(new PackSource("bench.yaml", """
+    private static final PackSource PACK = new PackSource("bench.yaml", """
 pack: bench
 version: 1.0.0
 licence: Apache-2.0
@@ -104,6 +104,24 @@ fixes:
      tools: [screwdriver], steps: [Replace it.], verify: [Run it warm and cold., Sleep and restart.]}
   - {id: glue-core, name: Glue the core, minutes: 20, risk: low, difficulty: easy, makes-worse: 0.01, tools: [],
      steps: [Glue it.], verify: [Listen.]}
+""");
+
+    static final Knowledge KNOWLEDGE = PackReader.read(List.of(PACK));
+
+    /** The same, all but the lead behind a cover. */
+    static final Knowledge COVERED = PackReader.read(List.of(PACK, new PackSource("cover.yaml", """
+pack: cover
+version: 1.0.0
+licence: Apache-2.0
+title: Cover
+about: An invented cover.
+scope: any
+from: memory
+tests:
+  - {id: measure-feed, refines: true, opens: true}
+fixes:
+  - {id: replace-board, refines: true, opens: true}
+  - {id: glue-core, refines: true, opens: true}
 """)));
 
     static final RankingModel MODEL = RankingModel.of(KNOWLEDGE, RankingSettings.DEFAULT);

@@ -13,7 +13,9 @@ import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Remedy;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.ranking.Ranking;
+import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
+import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.reading.Finding;
 import org.junit.jupiter.api.Test;
 
@@ -132,6 +134,45 @@ class DecisionsTest {
         assertThat(plan.minutes()).isLessThanOrEqualTo(plan.fixedOrderTesting() + 1e-9);
         assertThat(plan.orderIsOptimal()).isTrue();
         assertThat(plan.solved()).isBetween(.5, .95);
+    }
+
+    @Test
+    void opening_is_paid_once_and_not_by_a_unit_that_lies_open() {
+        TestPlanner planner =
+                new TestPlanner(BenchWorld.COVERED, RankingModel.of(BenchWorld.COVERED, RankingSettings.DEFAULT));
+        Plan closed = planner.plan(DARK, BenchConditions.DEFAULT);
+        Plan open = planner.plan(DARK, BenchConditions.DEFAULT.opened(true));
+        assertThat(closed.orderIsOptimal()).isFalse();
+        assertThat(open.orderIsOptimal()).isTrue();
+        assertThat(closed.order().stream()
+                        .mapToDouble(NextStep.FixChoice::openingMinutes)
+                        .sum())
+                .isEqualTo(10);
+        assertThat(open.order()).allMatch(f -> f.openingMinutes() == 0);
+        assertThat(closed.minutes()).isBetween(open.minutes(), open.minutes() + 10);
+
+        TestProposal feed = planner.next(DARK, BenchConditions.DEFAULT).tests().get(0);
+        TestProposal now =
+                planner.next(DARK, BenchConditions.DEFAULT.opened(true)).tests().get(0);
+        assertThat(feed.openingMinutes()).isEqualTo(10);
+        assertThat(now.openingMinutes()).isZero();
+        assertThat(feed.netMinutes()).isLessThan(now.netMinutes());
+        // what the fixes would pay anyhow is not held against the test
+        assertThat(feed.netMinutes()).isGreaterThan(now.netMinutes() - 10);
+    }
+
+    @Test
+    void a_unit_lies_open_from_the_first_work_inside_to_the_ending() {
+        TestPlanner planner =
+                new TestPlanner(BenchWorld.COVERED, RankingModel.of(BenchWorld.COVERED, RankingSettings.DEFAULT));
+        assertThat(opened(planner, "fix:replace-lead")).isFalse();
+        assertThat(opened(planner, "test:feed=absent", "fix:replace-lead")).isTrue();
+        assertThat(opened(planner, "fix:replace-board", "not-fixed")).isTrue();
+        assertThat(opened(planner, "fix:replace-board", "fixed", "came-back")).isFalse();
+    }
+
+    private static boolean opened(TestPlanner planner, String... steps) {
+        return planner.opened(BenchWorld.history("a", "board-dead", steps).events());
     }
 
     @Test

@@ -25,17 +25,26 @@ import org.benchlore.kb.ranking.RankingSettings;
 
 /**
  * Bench minutes to the right fix, by policy, in seeded simulated repairs: {@code kb-core/measure planning [--json]
- * [--repairs N] [--sigma S] [--packs DIR]}. Every policy meets the same units; see {@link Simulation} for the world.
+ * [--repairs N] [--sigma S] [--correlation R] [--packs DIR]}; without a sigma both 0 and 0.7. Every policy meets the same
+ * units; see {@link Simulation} for the world. Worlds are simulated side by side, each from its own seed, so the figures do
+ * not depend on the machine. {@code --gap} prints the gap to the exact optimum on random instances of seven actions.
  */
 final class PlanningMeasure {
-    private static final int REPAIRS_PER_WORLD = 250;
+    private static final int REPAIRS_PER_WORLD = 25;
     private static final double CORRELATION = 0.5;
+    /** No unit is let go here, so ending without a repair is priced at hours of what the simple policies take. */
+    private static final double UNREPAIRED = 2400;
+
     private static final double SURE = 0.9;
     private static final int SUSPECTS = 6;
     private static final int MOST_STEPS = 400;
+    /** What {@code --json} prints. */
+    private static final List<String> NAMED =
+            List.of("plan", "most-likely-first", "fixed-order", "random", "clairvoyant");
 
     private final Knowledge knowledge;
     private final RankingModel model;
+    private final BenchRecord record;
     private final TestPlanner planner;
     private final List<Cause> causes;
     private final BenchConditions conditions;
@@ -43,28 +52,51 @@ final class PlanningMeasure {
     private PlanningMeasure(Knowledge knowledge) {
         this.knowledge = knowledge;
         this.model = RankingModel.of(knowledge, RankingSettings.DEFAULT);
-        this.planner = new TestPlanner(knowledge, model);
+        this.record = BenchRecord.none(knowledge);
+        this.planner = new TestPlanner(knowledge, model, record);
         this.causes = List.copyOf(knowledge.causes());
-        this.conditions = BenchConditions.DEFAULT.accepting(Risk.HIGH).costing(1, 600);
+        this.conditions = BenchConditions.DEFAULT.accepting(Risk.HIGH).costing(1, UNREPAIRED);
     }
 
     interface Policy {
         void step(Simulation.Unit unit, Random random);
     }
 
-    private static final class Score {
-        double minutes;
-        int rightFirst;
+    /** What one policy took, over so many repairs. */
+    private record Score(double minutes, int rightFirst) {
+        Score plus(Score other) {
+            return new Score(minutes + other.minutes, rightFirst + other.rightFirst);
+        }
     }
 
     public static void main(String[] args) {
         List<String> given = List.of(args);
+        if (given.contains("--gap")) {
+            gap(given.contains("--json"));
+            return;
+        }
         boolean json = given.contains("--json");
         int repairs = (int) number(given, "--repairs", 10_000);
-        double sigma = number(given, "--sigma", 0.7);
         Path packs = Path.of(option(given, "--packs", "../kb-data/src/main/resources/org/benchlore/kb/data/packs"));
-        new PlanningMeasure(PackReader.read(PackSource.readFolder(packs)))
-                .run(repairs, sigma, number(given, "--correlation", CORRELATION), json);
+        PlanningMeasure measure = new PlanningMeasure(PackReader.read(PackSource.readFolder(packs)));
+        double correlation = number(given, "--correlation", CORRELATION);
+        List<Double> sigmas = given.contains("--sigma") ? List.of(number(given, "--sigma", 0)) : List.of(0.0, 0.7);
+        sigmas.forEach(sigma -> measure.run(repairs, sigma, correlation, json));
+    }
+
+    private static void gap(boolean json) {
+        for (boolean cover : new boolean[] {false, true}) {
+            TroubleTest.Gap gap = TroubleTest.gap(new Random(7), cover);
+            System.out.printf(
+                    Locale.ROOT,
+                    json
+                            ? "{\"cover\":%b,\"meanOverOptimum\":%.5f,\"worstOverOptimum\":%.5f,\"instances\":%d}%n"
+                            : "cover %-5b mean %.5f, worst %.5f of the optimum, %d instances%n",
+                    cover,
+                    gap.mean(),
+                    gap.worst(),
+                    gap.instances());
+        }
     }
 
     private static String option(List<String> given, String name, String otherwise) {
@@ -76,22 +108,64 @@ final class PlanningMeasure {
         return Double.parseDouble(option(given, name, String.valueOf(otherwise)));
     }
 
-    private void run(int repairs, double sigma, double correlation, boolean json) {
+    private Map<String, Policy> policies(boolean named) {
         Map<String, Policy> policies = new LinkedHashMap<>();
         policies.put("plan", (unit, random) -> plan(unit, 2));
         policies.put("next", (unit, random) -> plan(unit, 1));
         policies.put("repairs-by-chance-over-minutes", (unit, random) -> repairOnly(unit));
         policies.put("most-likely-first", (unit, random) -> mostLikely(unit));
-        policies.put("fixed-order-testing", (unit, random) -> fixedOrder(unit));
+        policies.put("fixed-order", (unit, random) -> fixedOrder(unit));
         policies.put("random", this::random);
         policies.put("clairvoyant", (unit, random) -> clairvoyant(unit));
+        if (named) {
+            policies.keySet().retainAll(NAMED);
+        }
+        return policies;
+    }
+
+    private void run(int repairs, double sigma, double correlation, boolean json) {
+        Map<String, Policy> policies = policies(json);
+        int worlds = (repairs + REPAIRS_PER_WORLD - 1) / REPAIRS_PER_WORLD;
         Map<String, Score> scores = new LinkedHashMap<>();
-        policies.keySet().forEach(name -> scores.put(name, new Score()));
-        Simulation world = null;
-        for (int i = 0; i < repairs; i++) {
-            if (world == null || i % REPAIRS_PER_WORLD == 0) {
-                world = new Simulation(knowledge, model, new Random(1000L + i), sigma, correlation);
-            }
+        IntStream.range(0, worlds)
+                .parallel()
+                .mapToObj(w -> world(policies, w, repairs, sigma, correlation))
+                .toList()
+                .forEach(world -> world.forEach((name, score) -> scores.merge(name, score, Score::plus)));
+        scores.forEach((name, score) -> System.out.printf(
+                Locale.ROOT,
+                json
+                        ? "{\"policy\":\"%s\",\"meanMinutes\":%.2f,\"rightFirst\":%.4f,\"sigma\":%.1f}%n"
+                        : "%-32s %7.1f minutes, right first %.3f (sigma %.1f)%n",
+                name,
+                score.minutes() / repairs,
+                (double) score.rightFirst() / repairs,
+                sigma));
+        double best = List.of("most-likely-first", "fixed-order", "random").stream()
+                .mapToDouble(name -> Objects.requireNonNull(scores.get(name)).minutes())
+                .min()
+                .orElseThrow();
+        if (!json) {
+            System.out.printf(
+                    Locale.ROOT,
+                    "plan / best simple policy: %.3f (%d repairs, sigma %.1f, correlation %.1f, %d causes, %d tests, %d"
+                            + " fixes)%n",
+                    Objects.requireNonNull(scores.get("plan")).minutes() / best,
+                    repairs,
+                    sigma,
+                    correlation,
+                    causes.size(),
+                    knowledge.tests().size(),
+                    knowledge.fixes().size());
+        }
+    }
+
+    private Map<String, Score> world(
+            Map<String, Policy> policies, int number, int repairs, double sigma, double correlation) {
+        int from = number * REPAIRS_PER_WORLD;
+        Simulation world = new Simulation(knowledge, model, new Random(1000L + from), sigma, correlation);
+        Map<String, Score> scores = new LinkedHashMap<>();
+        for (int i = from; i < Math.min(repairs, from + REPAIRS_PER_WORLD); i++) {
             Simulation.Unit unit = world.unit(new Random(7_000_000L + i));
             for (Map.Entry<String, Policy> policy : policies.entrySet()) {
                 Simulation.Unit own = unit.again();
@@ -99,36 +173,17 @@ final class PlanningMeasure {
                 for (int step = 0; !own.cured && step < MOST_STEPS; step++) {
                     policy.getValue().step(own, random);
                 }
-                Score score = Objects.requireNonNull(scores.get(policy.getKey()));
-                score.minutes += own.minutes;
-                score.rightFirst += own.cured && own.failed.size() == 1 ? 1 : 0;
+                boolean right = own.cured && own.failed.size() == 1;
+                scores.merge(policy.getKey(), new Score(own.minutes, right ? 1 : 0), Score::plus);
             }
         }
-        scores.forEach((name, score) -> System.out.printf(
-                Locale.ROOT,
-                json
-                        ? "{\"policy\":\"%s\",\"meanMinutes\":%.2f,\"rightFirst\":%.4f,\"repairs\":%d,\"sigma\":%.2f}%n"
-                        : "%-32s %7.1f minutes, right first %.3f (%d repairs, sigma %.1f)%n",
-                name,
-                score.minutes / repairs,
-                (double) score.rightFirst / repairs,
-                repairs,
-                sigma));
-        double best = List.of("most-likely-first", "fixed-order-testing", "random").stream()
-                .mapToDouble(name -> Objects.requireNonNull(scores.get(name)).minutes)
-                .min()
-                .orElseThrow();
-        if (!json) {
-            System.out.printf(
-                    Locale.ROOT,
-                    "plan / best simple policy: %.3f%n",
-                    Objects.requireNonNull(scores.get("plan")).minutes / best);
-        }
+        return scores;
     }
 
     private void plan(Simulation.Unit unit, int depth) {
-        Situation now = planner.situation(unit.query(), conditions.afterFailing(unit.failed));
-        List<TestReadings.Open> close = TestPlanner.close(now.tests);
+        Situation now = planner.situation(
+                unit.query(), conditions.afterFailing(unit.failed).opened(unit.opened));
+        List<TestReadings.Open> close = now.close();
         Trouble trouble = now.trouble(close, 12);
         Lookahead.Choice choice = new Lookahead(trouble, depth, 6).choose(now.weights, 0, 0);
         switch (choice.kind()) {
@@ -139,7 +194,7 @@ final class PlanningMeasure {
     }
 
     private double[] posterior(Simulation.Unit unit) {
-        return planner.situation(unit.query(), conditions.afterFailing(unit.failed)).posterior;
+        return model.probabilities(unit.query().tried(record.tried(unit.failed)));
     }
 
     /** The untried fix with the most chance per minute over all causes. */

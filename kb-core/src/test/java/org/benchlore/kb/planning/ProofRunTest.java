@@ -68,6 +68,8 @@ class ProofRunTest {
     @CsvSource({".8,558.605", "1,546.359", "1.5,530.447"})
     void weibull_demonstration(double shape, double hours) {
         assertThat(ProofRun.weibullHours(.9, 500, .9, 20, shape)).isCloseTo(hours, within(5e-4));
+        // one failure allowed, chance faults: the factor of F01 in place of the zero-failure one
+        assertThat(500 * ProofRun.factor(.9, 1) / (20 * -Math.log(.9))).isCloseTo(922.955, within(5e-4));
     }
 
     /** F07: Bayes with exponential recurrence, own numbers. */
@@ -79,11 +81,17 @@ class ProofRunTest {
         assertThat(ProofRun.stillThere(.3, 8, 29.982576)).isCloseTo(.01, within(1e-6));
     }
 
-    /** F08: Weibull with shape ½ and scale 1000 h: a survivor is better than new. */
+    /** F08: Weibull with shape ½ and scale 1000 h, own numbers: the hazard falls, a survivor is better than new. */
     @Test
     void a_survivor_of_early_faults() {
         assertThat(ProofRun.lastsLonger(.5, 1000, 0, 100)).isCloseTo(.728893, within(1e-6));
         assertThat(ProofRun.lastsLonger(.5, 1000, 100, 100)).isCloseTo(.877230, within(1e-6));
+        assertThat(hazard(100)).isCloseTo(1.581139e-3, within(1e-6));
+        assertThat(hazard(200)).isCloseTo(1.118034e-3, within(1e-6));
+    }
+
+    private static double hazard(double hours) {
+        return -Math.log(ProofRun.lastsLonger(.5, 1000, hours, 1e-3)) / 1e-3;
     }
 
     /**

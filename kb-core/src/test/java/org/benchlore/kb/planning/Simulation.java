@@ -42,6 +42,7 @@ final class Simulation {
     private final Map<String, Double> minutes = new HashMap<>();
     private final Map<String, TestErrors> errors = new HashMap<>();
     private final double correlation;
+    private final double opening;
 
     Simulation(Knowledge knowledge, RankingModel model, Random random, double sigma, double correlation) {
         this.knowledge = knowledge;
@@ -72,6 +73,7 @@ final class Simulation {
                 works.put(cause.id() + " " + remedy.fixId(), odds / (1 + odds));
             }
         }
+        opening = knowledge.openingMinutes(DeviceScope.ANY) * factor(random, sigma);
         for (Fix fix : knowledge.fixes()) {
             minutes.put(fix.id(), fix.minutes() * factor(random, sigma));
         }
@@ -172,6 +174,7 @@ final class Simulation {
         private final long seed;
         double minutes;
         boolean cured;
+        boolean opened;
 
         Unit(Cause cause, int[] states, SortedMap<String, Finding> findings, Set<String> cures, long seed) {
             this.cause = cause;
@@ -189,13 +192,22 @@ final class Simulation {
             return new RankingQuery(List.copyOf(findings.values()), DeviceScope.ANY, true);
         }
 
+        private void open(boolean needed) {
+            if (needed && !opened) {
+                minutes += opening;
+                opened = true;
+            }
+        }
+
         void fix(String id) {
+            open(knowledge.fix(id).orElseThrow().opens());
             minutes += minutes(id);
             cured = cures.contains(id);
             failed.add(id);
         }
 
         void test(BenchTest test) {
+            open(test.opens());
             minutes += minutes(test.id());
             Random random = new Random(seed ^ test.id().hashCode());
             TestErrors real = errors.getOrDefault(test.id(), TestErrors.of(test));

@@ -15,7 +15,7 @@ class TroubleTest {
     private static final double NEVER = 1e3;
 
     private static Trouble.Repair repair(double minutes, int cause, double works) {
-        return new Trouble.Repair("r" + cause, minutes, List.of(cause), List.of(works));
+        return new Trouble.Repair("r" + cause, minutes, false, List.of(cause), List.of(works));
     }
 
     private static Trouble single(double[] p, double[] minutes, double unsolved) {
@@ -23,7 +23,7 @@ class TroubleTest {
         for (int i = 0; i < p.length; i++) {
             repairs.add(repair(minutes[i], i, 1));
         }
-        return new Trouble(p, repairs, List.of(), unsolved);
+        return new Trouble(p, repairs, List.of(), unsolved, 0);
     }
 
     private static List<List<Integer>> orders(int n) {
@@ -47,7 +47,7 @@ class TroubleTest {
 
     private static double bruteForce(Trouble trouble, boolean best) {
         return orders(trouble.repairs().size()).stream()
-                        .mapToDouble(o -> trouble.costOf(o, trouble.weights, false) * (best ? 1 : -1))
+                        .mapToDouble(o -> trouble.costOf(o, trouble.weights, 0, false) * (best ? 1 : -1))
                         .min()
                         .orElseThrow()
                 * (best ? 1 : -1);
@@ -72,7 +72,7 @@ class TroubleTest {
         Trouble.Order order = trouble.greedyOrder(trouble.weights, 0);
         assertThat(order.repairs()).containsExactly(3, 1, 0, 2, 4);
         assertThat(order.cost()).isCloseTo(12.9, within(EXACT));
-        assertThat(trouble.costOf(List.of(1, 3, 0, 2, 4), trouble.weights, false))
+        assertThat(trouble.costOf(List.of(1, 3, 0, 2, 4), trouble.weights, 0, false))
                 .isCloseTo(12.95, within(EXACT));
         assertThat(bruteForce(trouble, false)).isCloseTo(37.55, within(EXACT));
     }
@@ -84,9 +84,9 @@ class TroubleTest {
         double repairs = .45 * 20 + .30 * 15 + .15 * 30 + .10 * 5;
         assertThat(repairs).isCloseTo(18.5, within(EXACT));
         assertThat(trouble.greedyCost(trouble.weights, 0) + repairs).isCloseTo(24.9, within(EXACT));
-        assertThat(trouble.costOf(List.of(1, 2, 0, 3), trouble.weights, false) + repairs)
+        assertThat(trouble.costOf(List.of(1, 2, 0, 3), trouble.weights, 0, false) + repairs)
                 .isCloseTo(24.9, within(EXACT));
-        assertThat(trouble.costOf(List.of(2, 1, 0, 3), trouble.weights, false) + repairs)
+        assertThat(trouble.costOf(List.of(2, 1, 0, 3), trouble.weights, 0, false) + repairs)
                 .isCloseTo(24.9, within(EXACT));
         assertThat(bruteForce(trouble, false) + repairs).isCloseTo(28.95, within(EXACT));
     }
@@ -96,39 +96,44 @@ class TroubleTest {
     void imperfect_cures_then_a_service_call() {
         double[] p = {.5, .3, .2};
         List<Trouble.Repair> repairs = List.of(repair(4, 0, .6), repair(3, 1, 1), repair(5, 2, .9));
-        Trouble called = new Trouble(p, repairs, List.of(), 30);
+        Trouble called = new Trouble(p, repairs, List.of(), 30, 0);
         Trouble.Order order = called.greedyOrder(p, 0);
         assertThat(order.repairs()).containsExactly(1, 0, 2);
         assertThat(order.cost()).isCloseTo(14.4, within(EXACT));
-        Trouble alone = new Trouble(p, repairs, List.of(), 0);
-        assertThat(alone.costOf(List.of(1, 0, 2), p, false)).isCloseTo(7.8, within(EXACT));
+        Trouble alone = new Trouble(p, repairs, List.of(), 0, 0);
+        assertThat(alone.costOf(List.of(1, 0, 2), p, 0, false)).isCloseTo(7.8, within(EXACT));
         assertThat(bruteForce(alone, false)).isCloseTo(9.84, within(EXACT));
     }
 
-    /** B05: a shared opening cost is outside the model; the p/c order is then not the best, and nothing here claims it. */
+    /**
+     * B05 (clusters: Ottosen and Jensen, arXiv 1203.3502; own numbers): parts behind one cover that is opened once. p/c that
+     * forgets the cover pays 16.1 in (i), p/c that charges it to each part 10.58 in (ii).
+     */
     @Test
-    void a_shared_cover_is_not_seen_by_the_rule() {
-        double[] p = {.45, .30, .25};
-        Trouble trouble = single(p, new double[] {6, 2, 2}, NEVER);
-        assertThat(trouble.greedyOrder(p, 0).repairs()).containsExactly(1, 2, 0);
-        assertThat(withCover(List.of(1, 2, 0), p, new double[] {6, 2, 2}, 10)).isCloseTo(16.1, within(EXACT));
-        double best = orders(3).stream()
-                .mapToDouble(o -> withCover(o, p, new double[] {6, 2, 2}, 10))
-                .min()
-                .orElseThrow();
-        assertThat(best).isCloseTo(13.1, within(EXACT));
+    void a_shared_cover_is_weighed_with_all_that_lies_behind_it() {
+        Trouble first = behindCover(new double[] {.45, .30, .25}, new double[] {6, 2, 2}, 10);
+        assertThat(first.exclusive()).isFalse();
+        assertThat(first.greedyOrder(first.weights, 0).repairs()).containsExactly(0, 1, 2);
+        assertThat(first.greedyCost(first.weights, 0)).isCloseTo(13.1, within(EXACT));
+        assertThat(first.costOf(List.of(1, 2, 0), first.weights, 0, false)).isCloseTo(16.1, within(EXACT));
+        assertThat(bruteForce(first, true)).isCloseTo(13.1, within(EXACT));
+
+        Trouble second = behindCover(new double[] {.30, .36, .34}, new double[] {5, 2, 2}, 5);
+        assertThat(second.greedyOrder(second.weights, 0).repairs()).containsExactly(1, 2, 0);
+        assertThat(second.greedyCost(second.weights, 0)).isCloseTo(9.78, within(EXACT));
+        assertThat(second.costOf(List.of(0, 1, 2), second.weights, 0, false)).isCloseTo(10.58, within(EXACT));
+        assertThat(bruteForce(second, true)).isCloseTo(9.78, within(EXACT));
+        // once it lies open, the plain rule holds again
+        assertThat(first.greedyOrder(first.weights, Trouble.OPEN).repairs()).containsExactly(1, 2, 0);
     }
 
-    private static double withCover(List<Integer> order, double[] p, double[] minutes, double cover) {
-        double cost = 0;
-        double left = 1;
-        boolean open = false;
-        for (int i : order) {
-            cost += left * (minutes[i] + (i > 0 && !open ? cover : 0));
-            open |= i > 0;
-            left -= p[i];
+    /** All but the first behind the cover. */
+    private static Trouble behindCover(double[] p, double[] minutes, double opening) {
+        List<Trouble.Repair> repairs = new ArrayList<>();
+        for (int i = 0; i < p.length; i++) {
+            repairs.add(new Trouble.Repair("r" + i, minutes[i], i > 0, List.of(i), List.of(1.0)));
         }
-        return cost;
+        return new Trouble(p, repairs, List.of(), NEVER, opening);
     }
 
     /** B06: A cures 1 and 2, B cures 2 and 3: greedy is not the best, and the lookahead finds it. */
@@ -136,11 +141,11 @@ class TroubleTest {
     void an_action_that_cures_several_causes() {
         double[] p = {.15, .35, .50};
         List<Trouble.Repair> repairs = List.of(
-                new Trouble.Repair("a", 4, List.of(0, 1), List.of(1.0, 1.0)),
-                new Trouble.Repair("b", 9, List.of(1, 2), List.of(1.0, 1.0)),
-                new Trouble.Repair("c", 6, List.of(2), List.of(1.0)),
-                new Trouble.Repair("d", 1, List.of(0), List.of(1.0)));
-        Trouble trouble = new Trouble(p, repairs, List.of(), NEVER);
+                new Trouble.Repair("a", 4, false, List.of(0, 1), List.of(1.0, 1.0)),
+                new Trouble.Repair("b", 9, false, List.of(1, 2), List.of(1.0, 1.0)),
+                new Trouble.Repair("c", 6, false, List.of(2), List.of(1.0)),
+                new Trouble.Repair("d", 1, false, List.of(0), List.of(1.0)));
+        Trouble trouble = new Trouble(p, repairs, List.of(), NEVER, 0);
         assertThat(trouble.exclusive()).isFalse();
         assertThat(trouble.greedyCost(p, 0)).isCloseTo(8.65, within(EXACT));
         assertThat(bruteForce(trouble, true)).isCloseTo(7.0, within(EXACT));
@@ -158,7 +163,11 @@ class TroubleTest {
         double[][] one = {{.9, .1, .1}, {.1, .9, .9}};
         double[][] two = {{.3, .8, .2}, {.7, .2, .8}};
         Trouble trouble = new Trouble(
-                p, repairs, List.of(new Trouble.Probe("one", 4, one, 1), new Trouble.Probe("two", 2, two, 2)), NEVER);
+                p,
+                repairs,
+                List.of(new Trouble.Probe("one", 4, false, one, 1), new Trouble.Probe("two", 2, false, two, 2)),
+                NEVER,
+                0);
         assertThat(trouble.greedyCost(p, 0)).isCloseTo(40.0, within(1e-6));
         Lookahead step = new Lookahead(trouble, 1, 2);
         assertThat(step.oneStep(0, p, 0)).isCloseTo(40 - 7.0, within(1e-6));
@@ -194,18 +203,42 @@ class TroubleTest {
         }
     }
 
+    @Test
+    void with_a_cover_too_the_order_of_single_repairs_is_the_brute_force_optimum() {
+        Random random = new Random(8);
+        for (int n = 1; n <= 7; n++) {
+            for (int i = 0; i < 10; i++) {
+                Trouble trouble = covered(random(random, n, 0, false), random);
+                assertThat(trouble.greedyCost(trouble.weights, 0))
+                        .isCloseTo(bruteForceStopping(trouble), within(EXACT * 100));
+            }
+        }
+    }
+
+    /** The same behind a cover: each repair and test inside or outside by chance. */
+    private static Trouble covered(Trouble trouble, Random random) {
+        List<Trouble.Repair> repairs = trouble.repairs().stream()
+                .map(r -> new Trouble.Repair(r.id(), r.minutes(), random.nextInt(3) > 0, r.causes(), r.works()))
+                .toList();
+        List<Trouble.Probe> probes = trouble.probes.stream()
+                .map(p -> new Trouble.Probe(p.id, p.minutes, random.nextBoolean(), p.reads, p.settles))
+                .toList();
+        return new Trouble(trouble.weights, repairs, probes, trouble.unsolved, 5 + 25 * random.nextDouble());
+    }
+
     private static double bruteForceStopping(Trouble trouble) {
         return orders(trouble.repairs().size()).stream()
-                .mapToDouble(o -> trouble.costOf(o, trouble.weights, true))
+                .mapToDouble(o -> trouble.costOf(o, trouble.weights, 0, true))
                 .min()
                 .orElseThrow();
     }
 
     @Test
-    void with_overlapping_repairs_exact_lookahead_is_the_brute_force_optimum() {
+    void with_overlapping_repairs_and_a_cover_exact_lookahead_is_the_brute_force_optimum() {
         Random random = new Random(6);
         for (int i = 0; i < 40; i++) {
-            Trouble trouble = random(random, 5, 0, true);
+            Trouble plain = random(random, 5, 0, true);
+            Trouble trouble = i % 2 == 0 ? plain : covered(plain, random);
             assertThat(Lookahead.exact(trouble).choose(trouble.weights, 0, 0).cost())
                     .isCloseTo(bruteForceStopping(trouble), within(EXACT * 100));
         }
@@ -214,20 +247,31 @@ class TroubleTest {
     /** What ships, two steps deep and six wide, followed to the end, against the optimum of tests and repairs mixed. */
     @Test
     void bounded_lookahead_stays_within_a_twentieth_of_the_optimum() {
-        Random random = new Random(7);
+        Gap closed = gap(new Random(7), false);
+        assertThat(closed.worst()).isLessThan(1.05);
+        assertThat(closed.mean()).isLessThan(1.005);
+        Gap covered = gap(new Random(7), true);
+        assertThat(covered.worst()).isLessThan(1.05);
+        assertThat(covered.mean()).isLessThan(1.005);
+    }
+
+    /** Cost followed to the end over the optimum, of seven actions each. */
+    record Gap(double mean, double worst, int instances) {}
+
+    static Gap gap(Random random, boolean cover) {
         double worst = 1;
         double sum = 0;
         int instances = 60;
         for (int i = 0; i < instances; i++) {
-            Trouble trouble = random(random, 4, 3, i % 2 == 0);
+            Trouble plain = random(random, 4, 3, i % 2 == 0);
+            Trouble trouble = cover ? covered(plain, random) : plain;
             double best = Lookahead.exact(trouble).choose(trouble.weights, 0, 0).cost();
             double ours = follow(new Lookahead(trouble, 2, 6), trouble, trouble.weights, 0, 0);
             assertThat(ours).isGreaterThan(best - EXACT * 100);
             worst = Math.max(worst, ours / best);
             sum += ours / best;
         }
-        assertThat(worst).isLessThan(1.05);
-        assertThat(sum / instances).isLessThan(1.005);
+        return new Gap(sum / instances, worst, instances);
     }
 
     private static double follow(Lookahead policy, Trouble trouble, double[] w, long repaired, long probed) {
@@ -235,18 +279,17 @@ class TroubleTest {
         int n = choice.number();
         return switch (choice.kind()) {
             case STOP -> Trouble.sum(w) * trouble.unsolved;
-            case REPAIR ->
-                trouble.repairs().get(n).minutes() * Trouble.sum(w)
-                        + follow(policy, trouble, trouble.afterFailed(n, w), repaired | 1L << n, probed);
+            case REPAIR -> {
+                Trouble.Repair repair = trouble.repairs().get(n);
+                yield (repair.minutes() + trouble.openingOf(repair, repaired)) * Trouble.sum(w)
+                        + follow(policy, trouble, trouble.afterFailed(n, w), trouble.afterRepair(n, repaired), probed);
+            }
             case TEST -> {
-                double cost = trouble.probes.get(n).minutes * Trouble.sum(w);
-                for (double[] reads : trouble.probes.get(n).reads) {
-                    cost += follow(
-                            policy,
-                            trouble,
-                            Trouble.afterRead(reads, w),
-                            repaired,
-                            probed | trouble.probes.get(n).settles);
+                Trouble.Probe probe = trouble.probes.get(n);
+                double cost = (probe.minutes + trouble.openingOf(probe, repaired)) * Trouble.sum(w);
+                long done = Trouble.afterProbe(probe, repaired);
+                for (double[] reads : probe.reads) {
+                    cost += follow(policy, trouble, Trouble.afterRead(reads, w), done, probed | probe.settles);
                 }
                 yield cost;
             }
@@ -261,6 +304,7 @@ class TroubleTest {
             repairs.add(new Trouble.Repair(
                     "r" + i,
                     5 + 60 * random.nextDouble(),
+                    false,
                     cures,
                     cures.stream().map(c -> 0.5 + random.nextDouble() / 2).toList()));
         }
@@ -271,9 +315,9 @@ class TroubleTest {
                 reads[0][c] = random.nextBoolean() ? 0.05 + random.nextDouble() / 10 : 0.85 + random.nextDouble() / 10;
                 reads[1][c] = 1 - reads[0][c];
             }
-            tests.add(new Trouble.Probe("t" + i, 2 + 15 * random.nextDouble(), reads, 1L << i));
+            tests.add(new Trouble.Probe("t" + i, 2 + 15 * random.nextDouble(), false, reads, 1L << i));
         }
-        return new Trouble(p, repairs, tests, 100 + 200 * random.nextDouble());
+        return new Trouble(p, repairs, tests, 100 + 200 * random.nextDouble(), 0);
     }
 
     private static double[] shares(Random random, int n) {

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import org.apache.commons.numbers.gamma.LogGamma;
 import org.apache.commons.numbers.gamma.Trigamma;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.reading.Finding;
@@ -89,7 +90,7 @@ class PublishedRowsTest {
 
     @Test
     void point_estimates_as_laplace_and_cestnik_give_them() {
-        // Laplace 1814; Cestnik, ECAI 1990.
+        // C01: Laplace 1814 (rule of succession); Cestnik, ECAI 1990.
         assertThat(Smoothing.theta(5, 5, 2, 0.5)).isCloseTo(6 / 7.0, within(1e-12));
         assertThat(Smoothing.theta(3, 4, 2, 0.5)).isCloseTo(0.666667, within(1e-6));
         assertThat(Smoothing.theta(3, 4, 2, 0.1)).isCloseTo(0.533333, within(1e-6));
@@ -97,8 +98,17 @@ class PublishedRowsTest {
     }
 
     @Test
-    void evidence_of_a_hierarchical_dirichlet() {
-        // MacKay & Peto 1995, evidence of F = [[3,1,0],[0,2,2]] around (.5,.3,.2); own numbers, recomputed with lgamma.
+    void predictions_and_evidence_of_a_hierarchical_dirichlet() {
+        // C02: MacKay & Peto 1995, F = [[3,1,0],[0,2,2]] around (.5,.3,.2), worth 4; own numbers, recomputed with
+        // lgamma.
+        double[] m = {0.5, 0.3, 0.2};
+        double[][] counts = {{3, 1, 0}, {0, 2, 2}};
+        double[][] expected = {{0.625, 0.275, 0.1}, {0.25, 0.4, 0.35}};
+        for (int row = 0; row < 2; row++) {
+            for (int x = 0; x < 3; x++) {
+                assertThat(Smoothing.theta(counts[row][x], 4, 4, m[x])).isCloseTo(expected[row][x], within(1e-12));
+            }
+        }
         assertThat(evidence(4)).isCloseTo(-8.771006, within(1e-6));
         assertThat(evidence(1)).isCloseTo(-9.300197, within(1e-6));
         assertThat(evidence(100)).isCloseTo(-8.888256, within(1e-6));
@@ -130,10 +140,31 @@ class PublishedRowsTest {
 
     @Test
     void trigamma_behind_the_intervals() {
-        // Abramowitz & Stegun, 6.4.
+        // C09: Abramowitz & Stegun, 6.4.
         assertThat(Trigamma.value(0.5)).isCloseTo(4.934802200545, within(1e-12));
         assertThat(Trigamma.value(1)).isCloseTo(1.644934066848, within(1e-12));
+        assertThat(Trigamma.value(1.5)).isCloseTo(0.934802200545, within(1e-12));
+        assertThat(Trigamma.value(2)).isCloseTo(0.644934066848, within(1e-12));
         assertThat(Trigamma.value(10)).isCloseTo(0.105166335682, within(1e-12));
+    }
+
+    @Test
+    void digamma_is_the_slope_of_log_gamma() {
+        // C08: Abramowitz & Stegun, 6.3 and Table 6.1, by differences of the log-gamma behind the evidence.
+        double[] x = {0.5, 1, 1.5, 2, 10, 1.4616321449683622};
+        double[] psi = {-1.963510026021, -0.577215664902, 0.036489973979, 0.422784335098, 2.251752589067, 0};
+        double step = 1e-5;
+        for (int i = 0; i < x.length; i++) {
+            double slope = (LogGamma.value(x[i] + step) - LogGamma.value(x[i] - step)) / (2 * step);
+            assertThat(slope).isCloseTo(psi[i], within(1e-8)); // rounding and the third derivative, 1e-9 each
+        }
+    }
+
+    @Test
+    void a_temperature_flattens_and_sharpens() {
+        // K02: Guo et al., ICML 2017 (formula): powers 1/T of (.9,.09,.01), as silence and powers use them.
+        expect(powered(new double[] {1, 1, 1}, new double[] {.9, .09, .01}, 1 / 2.0), .703414, .222439, .074146);
+        expect(powered(new double[] {1, 1, 1}, new double[] {.9, .09, .01}, 2), .989978, .009900, .000122);
     }
 
     @Test

@@ -1,0 +1,126 @@
+package org.benchlore.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What somebody reads who asks what to do: the answer first, then why; narrow lines, round figures. */
+class DecisionTextTest {
+    private static final String WORDS = "green light, no 12 V, controller silent";
+    /** More digits than anybody should believe: two decimals, or a percentage with one. */
+    private static final Pattern FALSE_PRECISION = Pattern.compile("\\d\\.\\d{2,}|\\d\\.\\d+ %");
+
+    @TempDir
+    Path home;
+
+    private List<String> lines(String... args) {
+        List<String> all = new ArrayList<>(List.of(args));
+        all.add("--home");
+        all.add(home.toString());
+        Run run = Run.of(all.toArray(String[]::new));
+        assertThat(run.code()).as(run.err()).isZero();
+        List<String> lines = run.out().lines().toList();
+        assertThat(lines).allSatisfy(line -> assertThat(line.length())
+                .as(line)
+                .isLessThanOrEqualTo(80));
+        assertThat(lines).noneMatch(FALSE_PRECISION.asPredicate());
+        return lines;
+    }
+
+    private static String text(List<String> lines) {
+        return String.join(" ", lines).replaceAll("\\s+", " ");
+    }
+
+    @Test
+    void next_says_what_to_do_before_how_and_why() {
+        List<String> lines = lines("next", WORDS);
+        assertThat(lines.get(0)).startsWith("Do next: ");
+        String text = text(lines);
+        assertThat(text)
+                .containsSubsequence(
+                        "Do next: ",
+                        "If you stop testing now, the best fix: ",
+                        "Without a further test about ",
+                        "Set-up: ",
+                        "Expect: ",
+                        " 1. ",
+                        "bit of what the fault is",
+                        "of repair for its ");
+        assertThat(text).contains("to open the unit", "once the unit is open", " -> ");
+        String opened = text(lines("next", WORDS, "--opened"));
+        assertThat(opened).doesNotContain("to open the unit");
+    }
+
+    @Test
+    void a_plan_says_what_it_comes_to_then_the_steps_then_the_other_ways() {
+        List<String> lines = lines("plan", WORDS);
+        assertThat(lines.get(0)).matches("Plan: about \\d+ min in all; ends repaired with \\d+ %");
+        assertThat(lines.get(1)).matches("(TEST|FIX) .*");
+        assertThat(text(lines))
+                .containsSubsequence(
+                        "still there (",
+                        "Expected minutes, an unrepaired unit counted at its cost",
+                        "this plan",
+                        "swapping by likelihood, no test",
+                        "testing suspect by suspect in fixed order",
+                        "the best order of fixes, no test");
+        assertThat(lines.stream().filter(l -> l.contains("to open the unit"))).isNotEmpty();
+    }
+
+    @Test
+    void worth_names_the_choice_then_what_would_turn_it_over() {
+        List<String> lines =
+                lines("worth", WORDS, "--fix", "replace-reset-supervisor", "--repaired", "120", "--parts", "15", "--cost", "20");
+        assertThat(lines.get(0)).startsWith("Best: ");
+        assertThat(lines.get(1)).endsWith(lines.get(0).substring("Best: ".length()));
+        assertThat(text(lines))
+                .containsSubsequence("Reckoned with success ", " and harm ", "The work pays above a success of ");
+        // a unit that works and would be risked for little
+        List<String> works =
+                lines("worth", "--fix", "replace-reset-supervisor", "--repaired", "105", "--alone", "100", "--cost", "20");
+        assertThat(works.get(0)).isEqualTo("Best: leave it as it is");
+        assertThat(text(works)).contains("No chance of success changes that.");
+    }
+
+    @Test
+    void fixes_tell_how_they_went_with_intervals_and_the_minutes_they_took() {
+        for (String ended : List.of("fixed-and-proven", "fixed", "not-fixed")) {
+            lines(
+                    "outcome",
+                    WORDS,
+                    "--cause",
+                    "reset-supervisor-failed",
+                    "--fix",
+                    "replace-reset-supervisor",
+                    "--minutes",
+                    "40",
+                    "--ended",
+                    ended);
+        }
+        List<String> lines = lines("fixes", "replace-reset-supervisor");
+        assertThat(lines.get(0)).contains("[replace-reset-supervisor]");
+        assertThat(lines.get(1)).isEqualTo("  tried 3, worked 2, came back 0, made worse 0");
+        assertThat(text(lines))
+                .containsPattern("works \\d+ % \\(\\d+ % to \\d+ %\\); with the packs' opinion \\d+ %")
+                .contains("minutes: median 40, packs say 25");
+    }
+
+    @Test
+    void doubt_names_the_leader_what_speaks_against_it_and_what_would_overturn_it() {
+        List<String> lines = lines("doubt", WORDS);
+        assertThat(lines.get(0)).matches("Leading: .*, \\d+ %");
+        assertThat(text(lines))
+                .containsSubsequence(
+                        "What would change this",
+                        ", chance ",
+                        " falls from ",
+                        "Past cases behind ",
+                        "None; its place is the packs' opinion.",
+                        "Two faults at once: ");
+    }
+}
