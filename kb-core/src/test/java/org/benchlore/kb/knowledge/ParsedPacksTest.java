@@ -120,8 +120,8 @@ class ParsedPacksTest {
 
     @Test
     void a_file_that_cannot_be_written_or_read_is_done_without() throws IOException {
-        Path taken = Files.createDirectories(folder.resolve("taken/packs.parsed/full"))
-                .getParent();
+        Path taken = folder.resolve("taken/packs.parsed");
+        Files.createDirectories(taken.resolve("full"));
         Path below = Files.writeString(folder.resolve("text"), "x").resolve("packs.parsed");
 
         assertThat(PackReader.read(PackFixture.pack(PackFixture.GOOD), taken, true)
