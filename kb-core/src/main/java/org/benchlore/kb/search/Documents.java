@@ -39,6 +39,7 @@ final class Documents {
         Document document = of(draft);
         document.add(new NumericDocValuesField(Fields.ORDINAL, ordinal));
         document.add(new Field(Fields.TEXT, new TermList(terms(draft)), WORDS));
+        document.add(new Field(Fields.NAME, draft.title(), WORDS));
         String name = Word.join(wordbook.words(draft.title()));
         document.add(new StringField(Fields.WHOLE_NAME, name, Field.Store.NO));
         addSubjects(document, Fields.CONCEPTS, draft);

@@ -31,6 +31,7 @@ final class Queries {
     private static final int MOST_WORDS = 30;
     private static final int MOST_STATES = 300;
     private static final float WORD = 2.2f;
+    private static final float NAMED = 2f; // per word, where all stand in its name
     private static final float CONCEPT = 0.6f;
     private static final float FINDING = 2.7f;
     private static final float NEAR_SCOPE = 4.8f;
@@ -43,6 +44,11 @@ final class Queries {
         BooleanQuery.Builder any = new BooleanQuery.Builder();
         Set<String> terms = distinct(words);
         add(any, Fields.TEXT, terms, Fields.CONCEPTS, concepts);
+        if (!terms.isEmpty()) {
+            BooleanQuery.Builder every = new BooleanQuery.Builder();
+            terms.forEach(term -> every.add(new TermQuery(new Term(Fields.NAME, term)), Occur.FILTER));
+            any.add(boosted(new ConstantScoreQuery(every.build()), NAMED * terms.size()), Occur.SHOULD);
+        }
         Query name = new TermQuery(new Term(Fields.WHOLE_NAME, Word.join(words)));
         any.add(boosted(new ConstantScoreQuery(name), Relevance.ASKED), Occur.SHOULD);
         return any.build();
