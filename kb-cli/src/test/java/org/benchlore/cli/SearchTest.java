@@ -69,8 +69,7 @@ class SearchTest {
                 .doesNotContain("[job-1]");
         assertThat(run("search", "--similar", "job-7").code()).isEqualTo(ExitCode.USAGE);
         assertThat(run("search", "--suggest", "reset superv").out())
-                .startsWith("cause   ")
-                .contains("[reset-supervisor-failed]");
+                .contains("cause   Reset supervisor failed or drifted [reset-supervisor-failed]");
         assertThat(run("search", "--suggest", "xyzzyx").code()).isEqualTo(ExitCode.NOTHING_FOUND);
     }
 
