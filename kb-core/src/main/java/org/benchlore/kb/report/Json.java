@@ -155,6 +155,7 @@ public final class Json {
         root.put("learnt", evaluation.learnt());
         root.put("tooFew", evaluation.tooFew());
         root.put("tells", evaluation.tells());
+        figures(root.putObject("baseline"), evaluation.baseline());
         figures(root.putObject("packs"), evaluation.packs());
         figures(root.putObject("cases"), evaluation.cases());
         figures(root.putObject("both"), evaluation.both());
