@@ -60,6 +60,7 @@ final class Linker {
         new Loose(passage, lexicon, claims).add();
         bare();
         claims.removeIf(c -> c.dropped);
+        Thin.drop(passage, claims);
         claims.sort(Claim.BY_PLACE);
         return Repeats.merged(passage, claims);
     }

@@ -41,7 +41,7 @@ final class MoodWords {
     /** The same where the thing they are done to follows at once; alone they may be things ("charge current zero"). */
     static final Set<String> ORDERS_WITH_OBJECT = words(
             "test read heat set label charge record clean note call start copy feed "
-                    + "warm wash mind use fit look put need write solder grease compare probe open close mark rinse brush dry add");
+                    + "warm wash mind use fit look put need write solder grease compare probe open close mark rinse brush dry add pull unplug");
 
     static final Set<String> OBJECTS =
             words("the a an his her its it this that these all every both each them with for at whether "
@@ -59,7 +59,7 @@ final class MoodWords {
                     + "| asks whether | asked if | asked whether | wonder if | wonders if | wonder whether | wondering | wants to know "
                     + "| let me know | tell me | find out | see if | see whether | look whether | check if | check whether "
                     + "| check for | look for | looking for | whether | who has | can you | can we | can i | can somebody | can someone "
-                    + "| can anyone | could you | could we | could somebody | would you | will you | do you | did you | does anyone "
+                    + "| can anyone | cannot say | would not say | i wish | could you | could we | could somebody | would you | will you | do you | did you | does anyone "
                     + "| has anyone | have you | shall i | shall we | should i | should we | may i | remember to | dont forget | supposed to be "
                     + "| ought to | in case | suppose | supposing | assuming | provided that | imagine | help if");
 
@@ -77,7 +77,7 @@ final class MoodWords {
 
     /** First words of a note's heading that speaks of what is to come or of all units. */
     static final Set<String> HEADINGS =
-            words("next todo plan wanted general rule reminder shipping question needed ordered order "
+            words("next todo plan parts wanted general rule reminder shipping question needed ordered order "
                     + "invoice quote estimate agenda tomorrow");
 
     static final Set<String> ASKING = words("what which who whom whose how why where when");
@@ -103,7 +103,8 @@ final class MoodWords {
 
     /** Things of the workshop that are not the unit. */
     static final Phrases NOT_THE_UNIT =
-            new Phrases("coffee | kettle | my meter | my own meter | my multimeter | my scope | bench scope "
+            new Phrases("coffee | kettle | the other one | my old one | one i repaired | i am told | goes by the name | neighbours set | neighbours unit | neighbours one | friends set | friends unit | another unit | this series "
+                    + "| my meter | my own meter | my multimeter | my scope | bench scope "
                     + "| hot air station | soldering station | my car | the van | my phone rang");
 
     /** Words that end the reach of a plan or question. */

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.reading.Reading.Value;
@@ -23,7 +24,14 @@ final class Quantities {
     private static final Set<String> VALUED = Set.of(
             "at", "to", "read", "=", "measur", "only", "give", "about", "show", "get", "sit", "around", "roughly",
             "than", "between", "limit", "up", "down", "of", "~", "<", ">", "put", "set", "barely", "nearly", "almost",
-            "say");
+            "say", "fed", "feed", "inject", "hung");
+
+    /** What puts a bare number beside a quantity of the same kind. */
+    private static final Set<String> COMPARING =
+            Set.of("say", "take", "want", "instead", "to", "label", "print", "book", "spec", "manual", "sheet");
+
+    /** Tokens from a bare number back to the quantity it borrows its unit from. */
+    private static final int COMPARED = 8;
 
     private final Passage passage;
     private final Lexicon lexicon;
@@ -46,7 +54,7 @@ final class Quantities {
                 values.add(new Value(exact(token.value() - token.spread()), unit, span));
                 values.add(new Value(exact(token.value() + token.spread()), unit, span));
             } else {
-                values.add(new Value(token.value(), unit, span));
+                values.add(new Value(token.value() * scale(i), unit, span));
             }
         }
         return values;
@@ -57,20 +65,55 @@ final class Quantities {
         return BigDecimal.valueOf(value).round(new MathContext(12)).doubleValue();
     }
 
+    /** A borrowed prefix: "48 mV, book says 12"; but "350 mV instead of 1.2" is in volts. */
+    private double scale(int i) {
+        Token token = passage.token(i);
+        if (token.kind() != Kind.NUMBER || passage.readAt(i) != null) {
+            return 1;
+        }
+        return compared(i)
+                .filter(q -> q.factor() >= 1 || token.resolution() >= 1 || q.resolution() < q.factor())
+                .map(Token::factor)
+                .orElse(1.0);
+    }
+
     private String unit(int i) {
         Token token = passage.token(i);
         if (token.kind() == Kind.QUANTITY) {
             return token.unit();
         }
+        if (token.kind() != Kind.NUMBER) {
+            return "";
+        }
         Claim read = passage.readAt(i);
-        Quantity quantity = token.kind() != Kind.NUMBER || read == null ? null : read.symptom.quantity();
+        if (read == null) {
+            return compared(i).map(Token::unit).orElse("");
+        }
+        Quantity quantity = read.symptom.quantity();
         return quantity == null || quantity.unit().equals("1") ? "" : quantity.unit();
+    }
+
+    /** "48 mV, book says 12": the quantity whose unit a bare number borrows, which it is compared with or leads on from. */
+    private Optional<Token> compared(int number) {
+        boolean comparing = false;
+        for (int i = number - 1; i >= 0 && i >= number - COMPARED && passage.sentence(i) == passage.sentence(number); i--) {
+            Token token = passage.token(i);
+            if (token.kind() == Kind.QUANTITY && !token.unit().equals("times")) {
+                return comparing ? Optional.of(token) : Optional.empty();
+            }
+            if (token.kind() == Kind.CODE || token.kind() == Kind.NUMBER) {
+                return Optional.empty();
+            }
+            comparing |= i >= number - 3 && COMPARING.contains(token.term());
+        }
+        return Optional.empty();
     }
 
     /** Whether a voltage is a rail's, socket's or adapter's name: as round as a name is, and not said of anything. */
     private boolean names(int i) {
         Token token = passage.token(i);
-        if (token.kind() != Kind.QUANTITY || passage.readAt(i) != null || !round(token)) {
+        boolean quantity = token.kind() == Kind.QUANTITY && passage.readAt(i) == null;
+        if (!quantity || !(round(token) || letterWithin(token))) {
             return false;
         }
         String before = i == 0 ? "" : passage.token(i - 1).term();
@@ -80,6 +123,15 @@ final class Quantities {
         boolean known = lexicon.rail(token.value()).isPresent();
         boolean unread = i > 1 && passage.token(i - 2).term().equals("not");
         return known && (unread || !VALUED.contains(before));
+    }
+
+    /** "5V0" names a rail as "5V" does. */
+    private boolean letterWithin(Token token) {
+        boolean letter = false;
+        for (int i = token.start(); i < token.end() - 1; i++) {
+            letter |= Character.isLetter(passage.text.charAt(i)) && Character.isDigit(passage.text.charAt(i + 1));
+        }
+        return letter;
     }
 
     /** Whether no digit is written that a name would not have: "12 V", not "12.0 V". */

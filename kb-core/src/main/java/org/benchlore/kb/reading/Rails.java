@@ -15,14 +15,15 @@ final class Rails {
 
     /** What may stand in front of a rail's number. */
     private static final Set<String> BEFORE =
-            words("the no on neither nor without miss plus main both while from and or but that its of , / + ( :");
+            words("the no on neither nor without miss plus main both while from and or but that its of although though because since "
+                    + "only still all , / + ( :");
 
     /** What may stand behind it. */
     private static final Set<String> BEHIND =
             words("rail line supply be and or nor to fine ok okay good dead gone miss absent "
                     + "low high there present up down come never not still read measur sit sag drop fall at with both all either too only "
                     + "also just stay have collaps alive normal look in on it either under seem appear both buck regulator reg side "
-                    + "arriv , . ; : ! ? ) ( / = -");
+                    + "arriv check , . ; : ! ? ) ( / = -");
 
     /** What makes a number in front of it no rail, whatever else stands there. */
     private static final Set<String> COUNTS = words(

@@ -58,7 +58,7 @@ final class Trends {
     private Optional<Symptom> symptom(Claim last, int reading, Lexicon lexicon) {
         Token value = passage.token(reading);
         boolean smaller = false;
-        for (int i = last.from; i < last.to; i++) {
+        for (int i = last.from; i < last.to && value.kind() == Kind.QUANTITY; i++) {
             smaller |= passage.readAt(i) == last && passage.token(i).factor() > value.factor();
         }
         if (!smaller) {
@@ -72,12 +72,16 @@ final class Trends {
         Token value = passage.token(reading);
         boolean near =
                 reading - last.to < REACH && Math.abs(passage.sentence(reading) - passage.sentence(last.from)) <= 1;
-        if (!near || value.kind() != Kind.QUANTITY || !Values.fits(last.symptom, value)) {
+        boolean bare = value.kind() == Kind.NUMBER
+                && (value.resolution() < 1
+                        || (reading > 0 && passage.token(reading - 1).term().equals("to")));
+        if (!near || !(value.kind() == Kind.QUANTITY || bare) || !Values.fits(last.symptom, value)) {
             return false;
         }
         int words = 0;
         for (int i = start(reading); i < reading; i++) {
-            if (!Values.trend(passage.token(i))) {
+            boolean part = i == reading - 1 && passage.token(i).kind() == Kind.CODE;
+            if (!part && !Values.trend(passage.token(i))) {
                 return false;
             }
             words++;

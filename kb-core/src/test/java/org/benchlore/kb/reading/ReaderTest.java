@@ -3,6 +3,7 @@ package org.benchlore.kb.reading;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.entry;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.util.List;
 import java.util.Locale;
@@ -145,6 +146,28 @@ class ReaderTest {
         assertThat(read("controller not responding").findings())
                 .containsExactly(Finding.of("controller-response", "silent"));
         assertThat(read("5V held low").findings()).containsExactly(Finding.of("rail-5v", "low"));
+    }
+
+    @Test
+    void tables_and_trends_need_no_unit_where_the_rail_gives_it() {
+        assertThat(read("12V ....... 12.03 ok\n3V3 ....... 0.00").findings())
+                .extracting(Finding::symptomId, Finding::state)
+                .containsExactly(tuple("rail-12v", "in-tolerance"), tuple("rail-3v3", "absent"));
+        assertThat(read("12V rail reads 12.1 V, drops to 7 under load").understood())
+                .extracting(u -> u.finding().state())
+                .containsExactly("in-tolerance", "low");
+        assertThat(read("5V0 4.97").quantities()).extracting(Reading.Value::value).containsExactly(4.97);
+        assertThat(read("bias 48 mV, book says 12").quantities())
+                .extracting(Reading.Value::value)
+                .containsExactly(0.048, 0.012);
+    }
+
+    @Test
+    void other_units_orders_and_hearsay_are_no_findings() {
+        assertThat(read("The other one on the shelf has no 12 V.").findings()).isEmpty();
+        assertThat(read("I wouldn't say the 5 V is missing.").findings()).isEmpty();
+        assertThat(read("Before you start:\n1. unplug the fan\n2. measure the 12 V").findings())
+                .isEmpty();
     }
 
     @Test

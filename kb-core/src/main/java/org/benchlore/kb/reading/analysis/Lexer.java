@@ -16,6 +16,9 @@ public final class Lexer {
     /** Longer runs of letters are no words; the term is cut, the span is not. */
     private static final int LONGEST_TERM = 48;
 
+    /** So many dots lead from a name to its value; fewer are an ellipsis. */
+    private static final int LEADER = 4;
+
     private static final Set<String> BARE_CONTRACTIONS = Set.of(
             "dont",
             "doesnt",
@@ -61,12 +64,28 @@ public final class Lexer {
             } else if (Character.isLetter(c) || digit(c)) {
                 i = word(i);
             } else {
-                if (c != ' ' && c != '\t') {
+                int led = leader(i);
+                if (led > i) {
+                    tokens.add(Token.plain(Kind.PUNCTUATION, folded.start(i), folded.end(led - 1), "=", "="));
+                } else if (c != ' ' && c != '\t') {
                     punctuation(i, c);
                 }
-                i++;
+                i = Math.max(led, i + 1);
             }
         }
+    }
+
+    /** End of dots that lead to a number as in a table ("12V ...... 12.03"); {@code from} when they are none. */
+    private int leader(int from) {
+        int end = from;
+        while (folded.at(end) == '.' || (end > from && folded.at(end) == ' ' && folded.at(end + 1) == '.')) {
+            end++;
+        }
+        int next = end;
+        while (folded.at(next) == ' ' || folded.at(next) == '+' || folded.at(next) == '-') {
+            next++;
+        }
+        return end >= from + LEADER && digit(folded.at(next)) ? end : from;
     }
 
     private void punctuation(int i, char c) {

@@ -1,0 +1,84 @@
+package org.benchlore.kb.reading;
+
+import java.util.List;
+import java.util.Set;
+import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Drops claims that rest on next to nothing: one word of meaning, or a name and a word far apart, in a stretch that says
+ * something else. The limits were chosen on texts kept apart from both halves of the gold corpus.
+ */
+final class Thin {
+    /** Words about something else that outweigh a name and one word for it. */
+    private static final int CROWD = 4;
+
+    private static final Set<String> DENYING = Set.of("no", "not", "never", "without");
+
+    private final Passage passage;
+    private final boolean[] claimed;
+
+    private Thin(Passage passage, List<Claim> claims) {
+        this.passage = passage;
+        this.claimed = new boolean[passage.size()];
+        for (Claim claim : claims) {
+            for (int i = claim.from; i < claim.to; i++) {
+                claimed[i] = true;
+            }
+        }
+    }
+
+    static void drop(Passage passage, List<Claim> claims) {
+        Thin thin = new Thin(passage, claims);
+        claims.removeIf(thin::thin);
+    }
+
+    private boolean thin(Claim claim) {
+        Item word = claim.word;
+        if (claim.measured != null || claim.listed || claim.bareNegation || word == null) {
+            return false;
+        }
+        int own = 0;
+        int between = 0;
+        int beside = 0;
+        for (int i = start(claim); i < passage.size() && (i < claim.to || together(i, claim.to - 1)); i++) {
+            if (tells(i)) {
+                boolean inside = i >= claim.from && i < claim.to;
+                boolean part = within(i, claim.name) || within(i, word);
+                own += inside && part ? 1 : 0;
+                between += inside && !part ? 1 : 0;
+                beside += claimed[i] ? 0 : 1;
+            }
+        }
+        int foreign = beside + 2 * between;
+        if (claim.name != null) {
+            return (own <= 2 && foreign >= CROWD) || (own <= 1 && foreign >= 2);
+        }
+        boolean predicate = !word.entry.words.isEmpty();
+        boolean denies = DENYING.contains(passage.term(word.from)) && word.to - word.from > 1;
+        return predicate && own <= 1 && foreign >= 1 && !denies;
+    }
+
+    private int start(Claim claim) {
+        int from = claim.from;
+        while (from > 0 && together(from - 1, claim.from)) {
+            from--;
+        }
+        return from;
+    }
+
+    private boolean together(int a, int b) {
+        return passage.sameSegment(a, b) && passage.sameClause(a, b);
+    }
+
+    private boolean tells(int i) {
+        boolean cue = passage.item(i).filter(item -> item.entry.cue != null).isPresent();
+        boolean number = passage.token(i).kind() == Kind.NUMBER;
+        return !cue && (number || Plain.content(passage.token(i)));
+    }
+
+    private static boolean within(int i, @Nullable Item item) {
+        return item != null && i >= item.from && i < item.to;
+    }
+}
