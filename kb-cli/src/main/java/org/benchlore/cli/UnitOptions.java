@@ -66,11 +66,12 @@ final class UnitOptions {
             fixes(h).forEach(done::add);
         });
         RankingQuery query = new RankingQuery(
-                List.copyOf(all.values()),
-                scope,
-                told.isPresent() || !said.reading().text().isBlank(),
-                workedOn || told.map(RankingQuery::workedOnBefore).orElse(false),
-                kb.tried(inVain));
+                        List.copyOf(all.values()),
+                        scope,
+                        told.isPresent() || !said.reading().text().isBlank(),
+                        workedOn || told.map(RankingQuery::workedOnBefore).orElse(false),
+                        kb.tried(inVain))
+                .inWords(said.reading().text());
         return new Unit(said.reading(), query, done, history);
     }
 

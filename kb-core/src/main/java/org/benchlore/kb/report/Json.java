@@ -223,6 +223,7 @@ public final class Json {
                 .add(cause.interval().high());
         node.put("cases", cause.cases());
         node.put("priorDecibans", cause.priorDecibans());
+        node.put("wordingDecibans", cause.wordingDecibans());
         ArrayNode evidence = node.putArray("evidence");
         for (Ranking.Evidence e : cause.evidence()) {
             ObjectNode weight = evidence.addObject();

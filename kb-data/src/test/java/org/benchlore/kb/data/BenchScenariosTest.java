@@ -23,7 +23,8 @@ class BenchScenariosTest {
     @TempDir
     Path home;
 
-    private record Scenario(String id, String area, String hand, Set<String> causes, Set<String> notFirst, String words) {
+    private record Scenario(
+            String id, String area, String hand, Set<String> causes, Set<String> notFirst, String words) {
         static Scenario of(String line) {
             String[] f = line.split("\t", -1);
             return new Scenario(f[0], f[1], f[2], Set.of(f[3].split(" ")), Set.of(f[4].split(" ")), f[5]);
@@ -41,9 +42,7 @@ class BenchScenariosTest {
 
     private static List<Scenario> scenarios() throws IOException {
         try (Stream<String> lines = Files.lines(SCENARIOS)) {
-            return lines.filter(line -> !line.startsWith("#"))
-                    .map(Scenario::of)
-                    .toList();
+            return lines.filter(line -> !line.startsWith("#")).map(Scenario::of).toList();
         }
     }
 
@@ -55,8 +54,8 @@ class BenchScenariosTest {
         int first = 0;
         try (KnowledgeBase kb =
                 KnowledgeBase.builder().packs(ShippedPacks.all()).home(home).open()) {
-            Set<String> known = Set.copyOf(
-                    kb.knowledge().causes().stream().map(Cause::id).toList());
+            Set<String> known =
+                    Set.copyOf(kb.knowledge().causes().stream().map(Cause::id).toList());
             for (Scenario scenario : scenarios) {
                 assertThat(known).as(scenario.id()).containsAll(scenario.causes());
                 assertThat(known).as(scenario.id()).containsAll(scenario.notFirst());
@@ -65,7 +64,8 @@ class BenchScenariosTest {
                         .toList();
                 int place = scenario.place(ranked);
                 first += place == 1 ? 1 : 0;
-                String told = scenario.id() + ": " + scenario.causes() + " at " + place + ", " + ranked.get(0) + " leads";
+                String told =
+                        scenario.id() + ": " + scenario.causes() + " at " + place + ", " + ranked.get(0) + " leads";
                 if (place > FIRST) {
                     misses.add(told);
                 }
