@@ -43,10 +43,10 @@ final class Likeness {
     private static final double TOLD = 0.5;
 
     private static final Set<String> SILENT = Set.of(
-            "a", "an", "the", "of", "be", "it", "its", "and", "or", "that", "this", "to", "in", "at", "as", "with", "for",
-            "by", "have", "i", "when", "but", "do", "from", "so", "if", "than", "then", "there", "they", "which", "what",
-            "will", "would", "can", "could", "just", "very", "also", "get", "my", "we", "you", "he", "his", "their", "some",
-            "been", "into", "while", "on", "no", "not", "off", "is", "was", "one", "all", "out", "up");
+            "a", "an", "the", "of", "be", "it", "its", "and", "or", "that", "this", "to", "in", "at", "as", "with",
+            "for", "by", "have", "i", "when", "but", "do", "from", "so", "if", "than", "then", "there", "they", "which",
+            "what", "will", "would", "can", "could", "just", "very", "also", "get", "my", "we", "you", "he", "his",
+            "their", "some", "been", "into", "while", "on", "no", "not", "off", "is", "was", "one", "all", "out", "up");
 
     private record Posting(int cause, double weight) {}
 
@@ -88,11 +88,10 @@ final class Likeness {
         cause.aliases().forEach(alias -> vocabulary.add(entry, alias, NAMED));
         vocabulary.add(entry, cause.about(), 1);
         cause.fools().forEach(line -> vocabulary.add(entry, line, TOLD));
-        cause.confirmedBy()
-                .forEach(id -> knowledge.test(id).ifPresent(test -> vocabulary.add(entry, test.name(), 1)));
+        cause.confirmedBy().forEach(id -> knowledge.test(id).ifPresent(test -> vocabulary.add(entry, test.name(), 1)));
         cause.fixedBy()
-                .forEach(remedy ->
-                        knowledge.fix(remedy.fixId()).ifPresent(fix -> vocabulary.add(entry, fix.name(), 1)));
+                .forEach(
+                        remedy -> knowledge.fix(remedy.fixId()).ifPresent(fix -> vocabulary.add(entry, fix.name(), 1)));
         for (Link link : cause.shows()) {
             Symptom symptom = knowledge.symptom(link.symptomId()).orElseThrow();
             for (State state : symptom.states()) {

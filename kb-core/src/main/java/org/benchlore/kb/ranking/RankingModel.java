@@ -264,9 +264,7 @@ public final class RankingModel {
 
     /** With what the wording of the note lends to each cause. */
     private ScopeView worded(ScopeView view, RankingQuery query) {
-        return query.words().isBlank()
-                ? view
-                : view.after(catalogue.likeness().factors(query.words(), view.prior));
+        return query.words().isBlank() ? view : view.after(catalogue.likeness().factors(query.words(), view.prior));
     }
 
     private double[] failed(RankingQuery query) {

@@ -12,8 +12,7 @@ import org.benchlore.kb.reading.Finding;
 import org.junit.jupiter.api.Test;
 
 class LikenessTest {
-    private static final String PACK =
-            """
+    private static final String PACK = """
             pack: two
             version: 1.0.0
             licence: Apache-2.0
@@ -91,7 +90,8 @@ class LikenessTest {
 
     @Test
     void the_wording_has_a_part_of_its_own_in_the_reasons() {
-        for (Ranking.RankedCause cause : MODEL.rank(query("a ventilator grinds")).causes()) {
+        for (Ranking.RankedCause cause :
+                MODEL.rank(query("a ventilator grinds")).causes()) {
             double parts = cause.priorDecibans()
                     + cause.wordingDecibans()
                     + cause.unmentionedDecibans()
