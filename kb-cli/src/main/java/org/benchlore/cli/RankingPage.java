@@ -170,12 +170,14 @@ final class RankingPage {
         String wording = sign * cause.wordingDecibans() >= LEAST_DECIBANS
                 ? "the wording of the note " + Page.decibans(cause.wordingDecibans())
                 : "";
-        String text = Stream.concat(cause.evidence().stream()
-                .filter(e -> sign * e.decibans() >= LEAST_DECIBANS)
-                .sorted(Comparator.comparingDouble((Evidence e) -> -sign * e.decibans())
-                        .thenComparing(Evidence::symptomId))
-                .limit(REASONS)
-                .map(e -> tests.state(e.symptomId(), e.stateId()) + " " + Page.decibans(e.decibans())), Stream.of(wording).filter(w -> !w.isEmpty()))
+        String text = Stream.concat(
+                        cause.evidence().stream()
+                                .filter(e -> sign * e.decibans() >= LEAST_DECIBANS)
+                                .sorted(Comparator.comparingDouble((Evidence e) -> -sign * e.decibans())
+                                        .thenComparing(Evidence::symptomId))
+                                .limit(REASONS)
+                                .map(e -> tests.state(e.symptomId(), e.stateId()) + " " + Page.decibans(e.decibans())),
+                        Stream.of(wording).filter(w -> !w.isEmpty()))
                 .collect(Collectors.joining(", "));
         if (!text.isEmpty()) {
             page.hanging(6, 8 + label.length(), label + ": " + text);
