@@ -71,7 +71,7 @@ final class UnitOptions {
                         told.isPresent() || !said.reading().text().isBlank(),
                         workedOn || told.map(RankingQuery::workedOnBefore).orElse(false),
                         kb.tried(inVain))
-                .inWords(said.reading().text());
+                .inWords(said.reading().unread());
         return new Unit(said.reading(), query, done, history);
     }
 

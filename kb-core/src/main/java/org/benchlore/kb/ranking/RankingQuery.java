@@ -19,7 +19,7 @@ import org.benchlore.kb.reading.Finding;
  *     RankingModel#pairs} asks
  * @param tried per cause id, the probability in (0,1] that what was tried in vain would have failed had that been the only
  *     fault; causes left out have 1, as has every pair of faults
- * @param words the note in its own words, or empty: beyond its findings, how like they are to the words of each cause's entry
+ * @param words what of the note made no finding, or empty: how like it is to the words of each cause's entry still counts
  */
 public record RankingQuery(
         List<Finding> findings,
