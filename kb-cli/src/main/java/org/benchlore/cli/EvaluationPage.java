@@ -28,7 +28,8 @@ final class EvaluationPage {
             page.caution("Whether learning helps cannot be told yet: the interval of the gain holds 0.");
         }
         page.blank();
-        page.line("                 first right      among first 3   log-loss  Brier  calibration error");
+        page.line("                  first right      among first 3   log-loss  Brier  calibration error");
+        figures("most frequent", evaluation.baseline());
         figures("packs alone", evaluation.packs());
         figures("cases alone", evaluation.cases());
         figures("both", evaluation.both());
@@ -55,7 +56,7 @@ final class EvaluationPage {
     private void figures(String name, Evaluation.Figures figures) {
         page.line(String.format(
                 Locale.ROOT,
-                "  %-12s %s %s   %8.3f %6.3f  %.3f",
+                "  %-13s %s %s   %8.3f %6.3f  %.3f",
                 name,
                 share(figures.top1()),
                 share(figures.top3()),

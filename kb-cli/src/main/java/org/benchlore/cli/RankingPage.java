@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Symptom;
@@ -166,12 +167,17 @@ final class RankingPage {
     }
 
     private void reasons(String label, RankedCause cause, int sign) {
-        String text = cause.evidence().stream()
-                .filter(e -> sign * e.decibans() >= LEAST_DECIBANS)
-                .sorted(Comparator.comparingDouble((Evidence e) -> -sign * e.decibans())
-                        .thenComparing(Evidence::symptomId))
-                .limit(REASONS)
-                .map(e -> tests.state(e.symptomId(), e.stateId()) + " " + Page.decibans(e.decibans()))
+        String wording = sign * cause.wordingDecibans() >= LEAST_DECIBANS
+                ? "the wording of the note " + Page.decibans(cause.wordingDecibans())
+                : "";
+        String text = Stream.concat(
+                        cause.evidence().stream()
+                                .filter(e -> sign * e.decibans() >= LEAST_DECIBANS)
+                                .sorted(Comparator.comparingDouble((Evidence e) -> -sign * e.decibans())
+                                        .thenComparing(Evidence::symptomId))
+                                .limit(REASONS)
+                                .map(e -> tests.state(e.symptomId(), e.stateId()) + " " + Page.decibans(e.decibans())),
+                        Stream.of(wording).filter(w -> !w.isEmpty()))
                 .collect(Collectors.joining(", "));
         if (!text.isEmpty()) {
             page.hanging(6, 8 + label.length(), label + ": " + text);

@@ -70,11 +70,12 @@ final class UnitOptions {
             fixes(h).forEach(done::add);
         });
         RankingQuery query = new RankingQuery(
-                List.copyOf(all.values()),
-                scope,
-                told.isPresent() || !said.reading().text().isBlank(),
-                workedOn || told.map(RankingQuery::workedOnBefore).orElse(false),
-                kb.tried(inVain));
+                        List.copyOf(all.values()),
+                        scope,
+                        told.isPresent() || !said.reading().text().isBlank(),
+                        workedOn || told.map(RankingQuery::workedOnBefore).orElse(false),
+                        kb.tried(inVain))
+                .inWords(said.reading().unread());
         return new Unit(said.reading(), query, done, history);
     }
 

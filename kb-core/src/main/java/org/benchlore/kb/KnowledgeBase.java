@@ -139,7 +139,7 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /** Likely causes for what was read. */
     public Ranking rank(Reading reading) {
-        return rank(new RankingQuery(reading.findings(), reading.scope(), true));
+        return rank(new RankingQuery(reading.findings(), reading.scope(), true).inWords(reading.unread()));
     }
 
     /** Likely causes for findings picked outright, in any device. */

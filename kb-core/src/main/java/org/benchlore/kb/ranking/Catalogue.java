@@ -1,9 +1,11 @@
 package org.benchlore.kb.ranking;
 
+import com.google.common.base.Suppliers;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.DeviceScope;
@@ -46,6 +48,7 @@ final class Catalogue {
     private final double[] share;
     private final double[] unlistedSpread;
     private final Reporting reporting;
+    private final Supplier<Likeness> likeness;
 
     /**
      * Reads the packs.
@@ -57,6 +60,7 @@ final class Catalogue {
         this.settings = settings;
         symptoms = List.copyOf(knowledge.symptoms());
         causes = List.copyOf(knowledge.causes());
+        likeness = Suppliers.memoize(() -> new Likeness(knowledge, causes));
         background = new double[symptoms.size()][];
         unlistedSpread = new double[symptoms.size()];
         backgroundWorth = new double[symptoms.size()];
@@ -132,6 +136,11 @@ final class Catalogue {
             throw new IllegalArgumentException("unknown symptom '" + symptomId + "'; use an id that the packs define");
         }
         return number;
+    }
+
+    /** The causes' entries as words, made when first asked for. */
+    Likeness likeness() {
+        return likeness.get();
     }
 
     RankingSettings settings() {

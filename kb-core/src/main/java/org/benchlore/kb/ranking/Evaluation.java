@@ -8,17 +8,19 @@ import java.util.List;
  *
  * @param scored ended cases whose cause is known well enough to score
  * @param learnt cases that taught something, other benches' among them
+ * @param baseline whatever was the cause most often, with no look at the findings: what the others have to beat
  * @param packs the packs' opinion alone
  * @param cases what the cases teach alone, without any opinion
  * @param both together, as {@code rank} answers
  * @param gain mean nats of log-loss that the cases save beside the packs alone, case by case; above 0 they help
  * @param calibration of both: in each band of the first cause's probability, how often it was right
- * @param curve how the three did as cases came in, from the first stretch on
+ * @param curve how packs, cases and both did as cases came in, from the first stretch on
  * @param reviews where opinion and experience disagree most, worst first
  */
 public record Evaluation(
         int scored,
         int learnt,
+        Figures baseline,
         Figures packs,
         Figures cases,
         Figures both,

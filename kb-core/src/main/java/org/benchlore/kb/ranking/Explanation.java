@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Weights are I. J. Good's: W(c : e) = 10 log10 P(e | c) / P(e | not c), where "not c" is the mix of all other causes in
  * proportion to their prior. Each finding is weighed alone; what they gain or lose by being taken together is the overlap,
- * so that prior + weights + unmentioned + overlap = 10 log10 of the posterior odds.
+ * so that prior + wording + weights + unmentioned + overlap = 10 log10 of the posterior odds.
  *
  * <p>Intervals: each number behind the posterior has a variance on the log scale (a Dirichlet share: ψ′(aₓ) − ψ′(a); a base
  * frequency: ψ′({@value #PRIOR_CASES} + cases), which before any case is a factor of about two); those of one cause add up,
@@ -40,6 +40,7 @@ final class Explanation {
     private static final double DECIBANS = 10 / Math.log(10);
 
     private final Catalogue catalogue;
+    private final ScopeView silent;
     private final ScopeView view;
     private final Counts[] counts;
     private final RankingQuery query;
@@ -49,12 +50,14 @@ final class Explanation {
 
     Explanation(
             Catalogue catalogue,
+            ScopeView silent,
             ScopeView view,
             Counts[] counts,
             RankingQuery query,
             List<Catalogue.Observation> observations,
             Dependence.@Nullable Together together) {
         this.catalogue = catalogue;
+        this.silent = silent;
         this.view = view;
         this.counts = counts;
         this.query = query;
@@ -81,9 +84,10 @@ final class Explanation {
     }
 
     private RankedCause explained(int c, double[][] weights, double unmentioned, Interval interval) {
-        double prior = DECIBANS * (view.logPrior[c] - Math.log(rest(view.prior, c)));
+        double prior = priorDecibans(silent, c);
+        double wording = priorDecibans(view, c) - prior;
         List<Evidence> evidence = new ArrayList<>(observations.size());
-        double sum = prior + unmentioned;
+        double sum = prior + wording + unmentioned;
         for (int i = 0; i < observations.size(); i++) {
             Finding finding = observations.get(i).finding;
             evidence.add(new Evidence(finding.symptomId(), finding.state(), weights[i][c]));
@@ -98,9 +102,14 @@ final class Explanation {
                 interval,
                 counts[c].cases,
                 prior,
+                wording,
                 evidence,
                 unmentioned,
                 odds - sum);
+    }
+
+    private static double priorDecibans(ScopeView of, int c) {
+        return DECIBANS * (of.logPrior[c] - Math.log(rest(of.prior, c)));
     }
 
     private static double inside(double p) {

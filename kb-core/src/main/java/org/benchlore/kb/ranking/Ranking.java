@@ -28,6 +28,7 @@ public record Ranking(DeviceScope scope, List<Finding> findings, List<RankedCaus
      * @param interval 90 % credible interval from the uncertainty of the numbers behind it
      * @param cases past cases that ended with this cause in this scope
      * @param priorDecibans 10 log10 of the prior odds, with what was tried in vain held against it
+     * @param wordingDecibans what the note's own words add to that by being like the words of the entry; 0 without a note
      * @param evidence weight of each finding taken alone, in the order of {@link Ranking#findings}
      * @param unmentionedDecibans weight of what was not mentioned
      * @param overlapDecibans what the findings lose or gain by being taken together; closes the sum to 10 log10 of the
@@ -40,6 +41,7 @@ public record Ranking(DeviceScope scope, List<Finding> findings, List<RankedCaus
             Interval interval,
             long cases,
             double priorDecibans,
+            double wordingDecibans,
             List<Evidence> evidence,
             double unmentionedDecibans,
             double overlapDecibans) {

@@ -167,9 +167,11 @@ public final class RankingModel {
      * @throws IllegalArgumentException if a finding names an unknown symptom or state, or a symptom comes twice
      */
     public Ranking rank(RankingQuery query) {
-        ScopeView view = view(query);
+        ScopeView silent = tried(query);
+        ScopeView view = worded(silent, query);
         List<Catalogue.Observation> observations = observe(query);
-        return new Explanation(catalogue, view, counts, query, observations, dependence.together(observations, view))
+        return new Explanation(
+                        catalogue, silent, view, counts, query, observations, dependence.together(observations, view))
                 .ranking();
     }
 
@@ -250,10 +252,19 @@ public final class RankingModel {
         return observations;
     }
 
-    /** With what was tried in vain held against its causes. */
     private ScopeView view(RankingQuery query) {
+        return worded(tried(query), query);
+    }
+
+    /** With what was tried in vain held against its causes. */
+    private ScopeView tried(RankingQuery query) {
         ScopeView view = view(query.scope());
         return query.tried().isEmpty() ? view : view.after(failed(query));
+    }
+
+    /** With what the wording of the note lends to each cause. */
+    private ScopeView worded(ScopeView view, RankingQuery query) {
+        return query.words().isBlank() ? view : view.after(catalogue.likeness().factors(query.words(), view.prior));
     }
 
     private double[] failed(RankingQuery query) {

@@ -19,13 +19,15 @@ import org.benchlore.kb.reading.Finding;
  *     RankingModel#pairs} asks
  * @param tried per cause id, the probability in (0,1] that what was tried in vain would have failed had that been the only
  *     fault; causes left out have 1, as has every pair of faults
+ * @param words what of the note made no finding, or empty: how like it is to the words of each cause's entry still counts
  */
 public record RankingQuery(
         List<Finding> findings,
         DeviceScope scope,
         boolean fromNote,
         boolean workedOnBefore,
-        SortedMap<String, Double> tried) {
+        SortedMap<String, Double> tried,
+        String words) {
     public RankingQuery {
         findings = List.copyOf(findings);
         tried = Collections.unmodifiableSortedMap(new TreeMap<>(tried));
@@ -35,6 +37,16 @@ public record RankingQuery(
                         + e.getKey() + "'; give a probability above 0");
             }
         }
+    }
+
+    /** Without the note's own words. */
+    public RankingQuery(
+            List<Finding> findings,
+            DeviceScope scope,
+            boolean fromNote,
+            boolean workedOnBefore,
+            SortedMap<String, Double> tried) {
+        this(findings, scope, fromNote, workedOnBefore, tried, "");
     }
 
     /** Nothing was tried. */
@@ -54,11 +66,16 @@ public record RankingQuery(
 
     /** The same with other findings. */
     public RankingQuery with(List<Finding> others) {
-        return new RankingQuery(others, scope, fromNote, workedOnBefore, tried);
+        return new RankingQuery(others, scope, fromNote, workedOnBefore, tried, words);
     }
 
     /** The same with something else tried in vain; see {@link #tried}. */
     public RankingQuery tried(SortedMap<String, Double> inVain) {
-        return new RankingQuery(findings, scope, fromNote, workedOnBefore, inVain);
+        return new RankingQuery(findings, scope, fromNote, workedOnBefore, inVain, words);
+    }
+
+    /** The same as told in these words; see {@link #words}. */
+    public RankingQuery inWords(String note) {
+        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, note);
     }
 }

@@ -37,8 +37,8 @@ final class ScopeView {
         }
     }
 
-    /** The same view with what was tried in vain held against the causes it should have cured. */
-    private ScopeView(ScopeView of, double[] failed) {
+    /** The same view with other shares before any finding. */
+    private ScopeView(ScopeView of, double[] factors) {
         this.catalogue = of.catalogue;
         this.settings = of.settings;
         this.counts = of.counts;
@@ -51,7 +51,7 @@ final class ScopeView {
         this.logPrior = new double[prior.length];
         double sum = 0;
         for (int c = 0; c < prior.length; c++) {
-            prior[c] *= failed[c];
+            prior[c] *= factors[c];
             sum += prior[c];
         }
         for (int c = 0; c < prior.length; c++) {
@@ -60,9 +60,9 @@ final class ScopeView {
         }
     }
 
-    /** @param failed per cause, the probability in (0,1] that what was tried would have failed */
-    ScopeView after(double[] failed) {
-        return new ScopeView(this, failed);
+    /** The same with each cause's share taken times its factor, such as the chance that what was tried would have failed. */
+    ScopeView after(double[] factors) {
+        return new ScopeView(this, factors);
     }
 
     /** P(state | cause) of one symptom for all causes, and what the numbers rest on. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.benchlore.kb.knowledge.DeviceScope;
 
 /**
@@ -99,6 +100,11 @@ public record Reading(
         quantities = List.copyOf(quantities);
         contradictions = List.copyOf(contradictions);
         codes = List.copyOf(codes);
+    }
+
+    /** The stretches that led to no finding, joined; empty where all was understood. */
+    public String unread() {
+        return notUnderstood.stream().map(Span::text).collect(Collectors.joining("\n"));
     }
 
     /**

@@ -159,6 +159,7 @@ public final class Json {
         root.put("learnt", evaluation.learnt());
         root.put("tooFew", evaluation.tooFew());
         root.put("tells", evaluation.tells());
+        figures(root.putObject("baseline"), evaluation.baseline());
         figures(root.putObject("packs"), evaluation.packs());
         figures(root.putObject("cases"), evaluation.cases());
         figures(root.putObject("both"), evaluation.both());
@@ -226,6 +227,7 @@ public final class Json {
                 .add(cause.interval().high());
         node.put("cases", cause.cases());
         node.put("priorDecibans", cause.priorDecibans());
+        node.put("wordingDecibans", cause.wordingDecibans());
         ArrayNode evidence = node.putArray("evidence");
         for (Ranking.Evidence e : cause.evidence()) {
             ObjectNode weight = evidence.addObject();

@@ -75,6 +75,23 @@ class EvaluatorTest {
     }
 
     @Test
+    void the_baseline_counts_causes_and_looks_at_no_finding() {
+        List<CaseHistory> cases = new ArrayList<>();
+        for (int i = 0; i < 3; i++) {
+            cases.add(ended(i, CaseHistory.OWN, i == 1 ? "c1" : "c0", List.of(Finding.of("f0", "s1"))));
+        }
+        Evaluation.Figures baseline = new Evaluator(wrong(), RankingSettings.DEFAULT)
+                .replay(cases, false)
+                .baseline();
+
+        // c0, c1 and the unlisted cause: (0+1)/(0+3) for c0, then (0+1)/(1+3) for c1, then (1+1)/(2+3) for c0
+        double loss = -(Math.log(1 / 3.0) + Math.log(1 / 4.0) + Math.log(2 / 5.0)) / 3;
+        assertThat(baseline.logLoss().value()).isCloseTo(loss, within(1e-12));
+        // equal shares go by id: c0 leads at first, still leads when c1 comes, and ties with it at the end
+        assertThat(baseline.top1().value()).isCloseTo(2 / 3.0, within(1e-12));
+    }
+
+    @Test
     void forty_cases_against_the_packs_tell_that_learning_helps_and_name_the_entries_to_review() {
         Evaluation evaluation = new Evaluator(wrong(), RankingSettings.DEFAULT).replay(cases(40), false);
 

@@ -1,0 +1,107 @@
+package org.benchlore.kb.ranking;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.PackReader;
+import org.benchlore.kb.knowledge.PackSource;
+import org.benchlore.kb.reading.Finding;
+import org.junit.jupiter.api.Test;
+
+class LikenessTest {
+    private static final String PACK = """
+            pack: two
+            version: 1.0.0
+            licence: Apache-2.0
+            title: Two causes
+            about: Made up.
+            scope: any
+            from: memory
+            symptoms:
+              - id: noise
+                name: noise
+                about: Made up.
+                reported: if-tested
+                called: [noise]
+                states:
+                  - {id: quiet, normal: true, usual: 0.9, words: [quiet]}
+                  - {id: loud, usual: 0.1, words: [loud]}
+                phrases:
+                  loud: [growls like a bear]
+            causes:
+              - id: bearing
+                name: Bearing worn
+                kind: fault
+                about: The rotor of a ventilator grinds in its sleeve.
+                per-thousand: 10
+                shows:
+                  - {symptom: noise, states: {loud: 0.8}}
+              - id: belt
+                name: Belt slack
+                kind: fault
+                about: The rubber of a tape deck gets long.
+                per-thousand: 30
+                shows:
+                  - {symptom: noise, states: {loud: 0.2}}
+            """;
+
+    private static final Knowledge KNOWLEDGE = PackReader.read(List.of(new PackSource("two.yaml", PACK)));
+    private static final RankingModel MODEL = RankingModel.of(KNOWLEDGE, RankingSettings.DEFAULT);
+
+    private static RankingQuery query(String words) {
+        return new RankingQuery(List.of(Finding.of("noise", "loud")), DeviceScope.ANY, true).inWords(words);
+    }
+
+    @Test
+    void words_of_an_entry_lift_its_cause_and_leave_the_unlisted_one_where_it_was() {
+        RankingQuery silent = new RankingQuery(List.of(), DeviceScope.ANY, true);
+        RankingQuery told = silent.inWords("The ventilator's sleeve is dry");
+
+        assertThat(MODEL.probability(told, "bearing")).isGreaterThan(MODEL.probability(silent, "bearing"));
+        assertThat(MODEL.probability(told, "belt")).isLessThan(MODEL.probability(silent, "belt"));
+        assertThat(MODEL.probability(told, RankingModel.UNLISTED))
+                .isCloseTo(MODEL.probability(silent, RankingModel.UNLISTED), within(1e-12));
+    }
+
+    @Test
+    void how_its_usual_states_are_told_belongs_to_an_entry() {
+        double[] nats = new Likeness(KNOWLEDGE, List.copyOf(KNOWLEDGE.causes())).nats("growls in the evening");
+
+        assertThat(nats[0]).as("bearing shows it in eight of ten").isPositive();
+        assertThat(nats[1]).as("belt in two of ten").isZero();
+    }
+
+    @Test
+    void unknown_words_and_no_words_change_nothing() {
+        assertThat(MODEL.rank(query("zyx the of"))).isEqualTo(MODEL.rank(query("")));
+    }
+
+    @Test
+    void a_long_log_does_not_outweigh_a_note() {
+        String note = "rotor of the ventilator";
+        String log = "the ".repeat(50) + note + " rubber tape deck".repeat(500);
+        Likeness likeness = new Likeness(KNOWLEDGE, List.copyOf(KNOWLEDGE.causes()));
+
+        assertThat(likeness.nats(log)[0]).isEqualTo(likeness.nats(note)[0]);
+    }
+
+    @Test
+    void the_wording_has_a_part_of_its_own_in_the_reasons() {
+        for (Ranking.RankedCause cause :
+                MODEL.rank(query("a ventilator grinds")).causes()) {
+            double parts = cause.priorDecibans()
+                    + cause.wordingDecibans()
+                    + cause.unmentionedDecibans()
+                    + cause.overlapDecibans();
+            for (Ranking.Evidence e : cause.evidence()) {
+                parts += e.decibans();
+            }
+            double p = cause.probability();
+            assertThat(parts).isCloseTo(10 * Math.log10(p / (1 - p)), within(1e-9));
+            assertThat(cause.wordingDecibans() > 0).isEqualTo(cause.id().equals("bearing"));
+        }
+    }
+}

@@ -1,0 +1,84 @@
+package org.benchlore.kb.data;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.benchlore.kb.KnowledgeBase;
+import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.ranking.Ranking;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Words of the bench from every area against the packs alone, before any case is learnt. */
+class BenchScenariosTest {
+    private static final Path SCENARIOS = Path.of("src/test/resources/org/benchlore/kb/data/scenarios.tsv");
+    private static final int FIRST = 3;
+
+    @TempDir
+    Path home;
+
+    private record Scenario(
+            String id, String area, String hand, Set<String> causes, Set<String> notFirst, String words) {
+        static Scenario of(String line) {
+            String[] f = line.split("\t", -1);
+            return new Scenario(f[0], f[1], f[2], Set.of(f[3].split(" ")), Set.of(f[4].split(" ")), f[5]);
+        }
+
+        /** Place of the first of its causes, from 1. */
+        int place(List<String> ranked) {
+            int at = 0;
+            while (at < ranked.size() && !causes.contains(ranked.get(at))) {
+                at++;
+            }
+            return at + 1;
+        }
+    }
+
+    private static List<Scenario> scenarios() throws IOException {
+        try (Stream<String> lines = Files.lines(SCENARIOS)) {
+            return lines.filter(line -> !line.startsWith("#")).map(Scenario::of).toList();
+        }
+    }
+
+    @Test
+    void the_true_cause_is_among_the_first_three_and_no_false_friend_leads() throws IOException {
+        List<Scenario> scenarios = scenarios();
+        List<String> misses = new ArrayList<>();
+        List<String> wrongLeaders = new ArrayList<>();
+        int first = 0;
+        try (KnowledgeBase kb =
+                KnowledgeBase.builder().packs(ShippedPacks.all()).home(home).open()) {
+            Set<String> known =
+                    Set.copyOf(kb.knowledge().causes().stream().map(Cause::id).toList());
+            for (Scenario scenario : scenarios) {
+                assertThat(known).as(scenario.id()).containsAll(scenario.causes());
+                assertThat(known).as(scenario.id()).containsAll(scenario.notFirst());
+                List<String> ranked = kb.rank(kb.read(scenario.words())).causes().stream()
+                        .map(Ranking.RankedCause::id)
+                        .toList();
+                int place = scenario.place(ranked);
+                first += place == 1 ? 1 : 0;
+                String told =
+                        scenario.id() + ": " + scenario.causes() + " at " + place + ", " + ranked.get(0) + " leads";
+                if (place > FIRST) {
+                    misses.add(told);
+                }
+                if (scenario.notFirst().contains(ranked.get(0))) {
+                    wrongLeaders.add(told);
+                }
+            }
+        }
+        misses.forEach(System.out::println);
+        int n = scenarios.size();
+        assertThat(n).isEqualTo(60);
+        assertThat(1 - misses.size() / (double) n).as("missed: " + misses).isGreaterThanOrEqualTo(0.95);
+        assertThat(first / (double) n).as("first right").isGreaterThanOrEqualTo(0.75);
+        assertThat(wrongLeaders).isEmpty();
+    }
+}
