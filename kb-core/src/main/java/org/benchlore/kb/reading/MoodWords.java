@@ -105,8 +105,8 @@ final class MoodWords {
             words("if in on of to with from at by for and or that when while through into over under before after");
 
     /** Things of the workshop that are not the unit. */
-    static final Phrases NOT_THE_UNIT =
-            new Phrases("coffee | kettle | the other one | my old one | one i repaired | i am told | goes by the name | neighbours set | neighbours unit | neighbours one | friends set | friends unit | another unit | this series "
+    static final Phrases NOT_THE_UNIT = new Phrases(
+            "coffee | kettle | the other one | my old one | one i repaired | i am told | goes by the name | neighbours set | neighbours unit | neighbours one | friends set | friends unit | another unit | this series "
                     + "| my meter | my own meter | my multimeter | my scope | bench scope "
                     + "| hot air station | soldering station | my car | the van | my phone rang");
 

@@ -96,7 +96,9 @@ final class Quantities {
     /** "48 mV, book says 12": the quantity whose unit a bare number borrows, which it is compared with or leads on from. */
     private Optional<Token> compared(int number) {
         boolean comparing = false;
-        for (int i = number - 1; i >= 0 && i >= number - COMPARED && passage.sentence(i) == passage.sentence(number); i--) {
+        for (int i = number - 1;
+                i >= 0 && i >= number - COMPARED && passage.sentence(i) == passage.sentence(number);
+                i--) {
             Token token = passage.token(i);
             if (token.kind() == Kind.QUANTITY && !token.unit().equals("times")) {
                 return comparing ? Optional.of(token) : Optional.empty();

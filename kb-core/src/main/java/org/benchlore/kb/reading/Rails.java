@@ -14,8 +14,8 @@ final class Rails {
     private static final int LONGEST_LIST = 8;
 
     /** What may stand in front of a rail's number. */
-    private static final Set<String> BEFORE =
-            words("the no on neither nor without miss plus main both while from and or but that its of although though because since "
+    private static final Set<String> BEFORE = words(
+            "the no on neither nor without miss plus main both while from and or but that its of although though because since "
                     + "only still all , / + ( :");
 
     /** What may stand behind it. */

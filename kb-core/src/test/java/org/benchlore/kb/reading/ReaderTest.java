@@ -156,7 +156,9 @@ class ReaderTest {
         assertThat(read("12V rail reads 12.1 V, drops to 7 under load").understood())
                 .extracting(u -> u.finding().state())
                 .containsExactly("in-tolerance", "low");
-        assertThat(read("5V0 4.97").quantities()).extracting(Reading.Value::value).containsExactly(4.97);
+        assertThat(read("5V0 4.97").quantities())
+                .extracting(Reading.Value::value)
+                .containsExactly(4.97);
         assertThat(read("bias 48 mV, book says 12").quantities())
                 .extracting(Reading.Value::value)
                 .containsExactly(0.048, 0.012);
@@ -166,7 +168,8 @@ class ReaderTest {
     void other_units_orders_and_hearsay_are_no_findings() {
         assertThat(read("The other one on the shelf has no 12 V.").findings()).isEmpty();
         assertThat(read("I wouldn't say the 5 V is missing.").findings()).isEmpty();
-        assertThat(read("Before you start:\n1. unplug the fan\n2. measure the 12 V").findings())
+        assertThat(read("Before you start:\n1. unplug the fan\n2. measure the 12 V")
+                        .findings())
                 .isEmpty();
     }
 
