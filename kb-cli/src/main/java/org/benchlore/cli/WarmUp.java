@@ -16,7 +16,11 @@ final class WarmUp {
         PrintWriter nowhere = new PrintWriter(Writer.nullWriter());
         for (String command : List.of("rank", "next", "search", "rank")) {
             Benchlore.run(
-                    new String[] {command, "--home", args[0], WORDS}, nowhere, nowhere, false, Map.copyOf(System.getenv()));
+                    new String[] {command, "--home", args[0], WORDS},
+                    nowhere,
+                    nowhere,
+                    false,
+                    Map.copyOf(System.getenv()));
         }
     }
 }
