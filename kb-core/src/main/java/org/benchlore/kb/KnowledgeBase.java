@@ -14,6 +14,7 @@ import java.util.SortedMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseExport;
@@ -158,8 +159,8 @@ public final class KnowledgeBase implements AutoCloseable {
     }
 
     /**
-     * What is known of a case's unit: the findings of its fault that the packs know, and the fixes that failed held against
-     * the causes they should have cured.
+     * What is known of a case's unit: the findings of its fault that the packs know, what its texts say beyond them, and the
+     * fixes that failed held against the causes they should have cured.
      */
     public RankingQuery query(CaseHistory history) {
         open();
@@ -171,7 +172,10 @@ public final class KnowledgeBase implements AutoCloseable {
                 history.workedOnBefore(),
                 tried(history.failedFixes().stream()
                         .map(CaseEvent.FixApplied::fixId)
-                        .toList()));
+                        .toList()),
+                texts(history)
+                        .map(text -> reader.read(text, history.scope()).unread())
+                        .collect(Collectors.joining("\n")));
     }
 
     /** What fixes that failed say of the causes they should have cured, for {@link RankingQuery#tried}. */
