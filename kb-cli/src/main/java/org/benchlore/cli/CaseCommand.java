@@ -179,7 +179,12 @@ final class CaseCommand extends BenchCommand {
                 }
                 kb.record(events);
                 new Answer(bench, json)
-                        .give(kb, id, read.isEmpty() ? nothingRead(kb.knowledge(), testId) : noted(new TestPage(kb.knowledge(), bench.page()), read));
+                        .give(
+                                kb,
+                                id,
+                                read.isEmpty()
+                                        ? nothingRead(kb.knowledge(), testId)
+                                        : noted(new TestPage(kb.knowledge(), bench.page()), read));
                 return ExitCode.DONE;
             }
         }
@@ -188,9 +193,7 @@ final class CaseCommand extends BenchCommand {
     /** What was understood, so that a slip is seen at once. */
     private static String noted(TestPage states, List<Finding> read) {
         return "Noted: "
-                + read.stream()
-                        .map(f -> states.state(f.symptomId(), f.state()))
-                        .collect(Collectors.joining("; "))
+                + read.stream().map(f -> states.state(f.symptomId(), f.state())).collect(Collectors.joining("; "))
                 + ".";
     }
 
@@ -199,8 +202,12 @@ final class CaseCommand extends BenchCommand {
                 + Optional.ofNullable(testId).flatMap(knowledge::test).stream()
                         .flatMap(t -> t.readings().stream().limit(1))
                         .map(r -> " The test reads "
-                                + knowledge.symptom(r.symptomId()).map(s -> s.name()).orElse(r.symptomId())
-                                + ": name it in the words, or give --finding " + r.symptomId() + "=" + r.stateId() + ".")
+                                + knowledge
+                                        .symptom(r.symptomId())
+                                        .map(s -> s.name())
+                                        .orElse(r.symptomId())
+                                + ": name it in the words, or give --finding " + r.symptomId() + "=" + r.stateId()
+                                + ".")
                         .collect(Collectors.joining());
     }
 

@@ -94,9 +94,7 @@ final class DecisionPage {
                 4,
                 say(
                         "saves about %.0f min of repair for its %.0f%s",
-                        proposal.savingMinutes(),
-                        proposal.minutes(),
-                        TestPage.toOpen(proposal.openingMinutes())));
+                        proposal.savingMinutes(), proposal.minutes(), TestPage.toOpen(proposal.openingMinutes())));
         for (TestProposal.Result result : proposal.results()) {
             page.hanging(
                     4,

@@ -103,9 +103,8 @@ final class ProofCommand extends BenchCommand {
         try (KnowledgeBase kb = open()) {
             ProofRecord known = caseId == null ? asGiven(kb) : ofCase(kb, caseId, how);
             Optional<Double> prior = Optional.ofNullable(notCured);
-            ProofPlan proof = caseId == null
-                    ? kb.proof(known, confidence, prior)
-                    : kb.proof(known, confidence, prior, caseId);
+            ProofPlan proof =
+                    caseId == null ? kb.proof(known, confidence, prior) : kb.proof(known, confidence, prior, caseId);
             if (json) {
                 bench.out().println(Json.proof(proof));
             } else {

@@ -46,8 +46,8 @@ final class RankCommand extends BenchCommand {
                 return nothing(known);
             }
             Ranking ranking = kb.rank(known.query());
-            List<TestProposal> next =
-                    kb.next(known.query(), conditions.conditions(known.done(), known.opened(kb))).tests();
+            List<TestProposal> next = kb.next(known.query(), conditions.conditions(known.done(), known.opened(kb)))
+                    .tests();
             if (json) {
                 bench.out().println(Json.ranking(known.reading(), ranking, next.subList(0, Math.min(3, next.size()))));
             } else {

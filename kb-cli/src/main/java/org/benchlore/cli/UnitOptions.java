@@ -75,7 +75,8 @@ final class UnitOptions {
                         told.isPresent() || !said.reading().text().isBlank(),
                         workedOn || told.map(RankingQuery::workedOnBefore).orElse(false),
                         kb.tried(inVain))
-                .inWords(told.map(RankingQuery::words).orElse("") + "\n" + said.reading().unread());
+                .inWords(told.map(RankingQuery::words).orElse("") + "\n"
+                        + said.reading().unread());
         return new Unit(said.reading(), query, done, history);
     }
 

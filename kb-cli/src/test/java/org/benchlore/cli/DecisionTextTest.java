@@ -25,9 +25,7 @@ class DecisionTextTest {
         Run run = Run.of(all.toArray(String[]::new));
         assertThat(run.code()).as(run.err()).isZero();
         List<String> lines = run.out().lines().toList();
-        assertThat(lines).allSatisfy(line -> assertThat(line.length())
-                .as(line)
-                .isLessThanOrEqualTo(80));
+        assertThat(lines).allSatisfy(line -> assertThat(line.length()).as(line).isLessThanOrEqualTo(80));
         assertThat(lines).noneMatch(FALSE_PRECISION.asPredicate());
         return lines;
     }
@@ -74,15 +72,24 @@ class DecisionTextTest {
 
     @Test
     void worth_names_the_choice_then_what_would_turn_it_over() {
-        List<String> lines =
-                lines("worth", WORDS, "--fix", "replace-reset-supervisor", "--repaired", "120", "--parts", "15", "--cost", "20");
+        List<String> lines = lines(
+                "worth",
+                WORDS,
+                "--fix",
+                "replace-reset-supervisor",
+                "--repaired",
+                "120",
+                "--parts",
+                "15",
+                "--cost",
+                "20");
         assertThat(lines.get(0)).startsWith("Best: ");
         assertThat(lines.get(1)).endsWith(lines.get(0).substring("Best: ".length()));
         assertThat(text(lines))
                 .containsSubsequence("Reckoned with success ", " and harm ", "The work pays above a success of ");
         // a unit that works and would be risked for little
-        List<String> works =
-                lines("worth", "--fix", "replace-reset-supervisor", "--repaired", "105", "--alone", "100", "--cost", "20");
+        List<String> works = lines(
+                "worth", "--fix", "replace-reset-supervisor", "--repaired", "105", "--alone", "100", "--cost", "20");
         assertThat(works.get(0)).isEqualTo("Best: leave it as it is");
         assertThat(text(works)).contains("No chance of success changes that.");
     }
