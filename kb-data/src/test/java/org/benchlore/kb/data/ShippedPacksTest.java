@@ -82,7 +82,8 @@ class ShippedPacksTest {
         Knowledge knowledge = PackReader.read(ShippedPacks.all());
         List<Link> cited = knowledge.causes().stream()
                 .flatMap(c -> c.shows().stream())
-                .filter(l -> l.from().toString().contains("mil-hdbk-338b"))
+                .filter(l -> l.from().citation().startsWith("MIL-HDBK-338B"))
+                .filter(l -> l.from().clause().startsWith("diode"))
                 .toList();
         assertThat(cited).singleElement().satisfies(l -> {
             assertThat(l.states().get("shorted")).isCloseTo(.49 + .15, within(.0101));
