@@ -241,12 +241,12 @@ class WheelTest {
 
     @Test
     void words_nobody_taught_become_a_pack_that_teaches_them() throws Exception {
-        for (String id : List.of("w1", "w2")) {
-            assertThat(run("case", "open", "power lamp glims like a dying ember", "--case", id)
+        for (int i = 0; i < 2; i++) {
+            assertThat(run("case", "open", "power lamp glims like a dying ember")
                             .code())
                     .isZero();
         }
-        assertThat(run("words").out()).contains("dying ember", "2 cases", "in w1, w2");
+        assertThat(run("words").out()).contains("dying ember", "2 cases");
         Run pack = run("words", "--yaml");
         assertThat(pack.code()).isZero();
         Path file = home.resolve("packs/bench-words.yaml");
