@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
 import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.Symptom;
@@ -23,6 +24,11 @@ final class Codes {
             "(r|c|l|d|q|u|t|f|j|k|x|y|s|p|w|m|b|ic|cn|tr|zd|jp|sw|vr|rv|bd|pl|sk|fb|fs|tp|rn)[0-9]{1,4}[a-z]?");
 
     private static final Pattern CODE = Pattern.compile("[a-z]{1,4}[0-9]{2,5}[a-z]?|0x[0-9a-f]{1,8}");
+
+    /** "x3" behind a code. */
+    private static final Pattern COUNT = Pattern.compile("x[0-9]{1,4}");
+
+    private static final Set<String> EVERY = Set.of("every", "each", "daili", "nightli");
 
     private static final class Mentions {
         final String code;
@@ -117,21 +123,30 @@ final class Codes {
                 return "absent";
             }
         }
-        for (int i = Math.max(0, code.from - REACH); i < passage.size() && i < code.to + REACH; i++) {
-            if (passage.sameClause(i, code.from)) {
-                String state = stateAt(i, symptom);
-                if (!state.isEmpty()) {
-                    return state;
+        int place = place(code, symptom);
+        return place < 0 ? "once" : stateAt(place, symptom);
+    }
+
+    /** The nearest token that says how often, in the clause of a code; -1 if none does. */
+    private int place(Item code, Symptom symptom) {
+        for (int step = 0; step < REACH; step++) {
+            for (int i : new int[] {code.to + step, code.from - 1 - step}) {
+                boolean near = i >= 0 && i < passage.size() && passage.sameClause(i, code.from);
+                if (near && !stateAt(i, symptom).isEmpty()) {
+                    return i;
                 }
             }
         }
-        return "once";
+        return -1;
     }
 
     private String stateAt(int token, Symptom symptom) {
-        Token counted = passage.token(token);
-        if (counted.unit().equals("times")) {
-            return counted.value() > 1 ? "recurring" : "once";
+        double times = times(token);
+        if (times > 0) {
+            return times > 1 ? "recurring" : "once";
+        }
+        if (EVERY.contains(passage.token(token).term())) {
+            return "recurring";
         }
         Item item = passage.item(token).orElse(null);
         if (item == null) {
@@ -145,13 +160,29 @@ final class Codes {
         return item.entry.cue == Cue.AGAIN ? "recurring" : item.entry.cue == Cue.ONCE ? "once" : "";
     }
 
+    /** How often a token says: "4x", "x4", the number in "4 x"; 0 if it does not. */
+    private double times(int token) {
+        Token counted = passage.token(token);
+        if (counted.unit().equals("times")) {
+            return counted.value();
+        }
+        boolean by =
+                token + 1 < passage.size() && passage.token(token + 1).term().equals("x");
+        if (counted.kind() == Kind.NUMBER && by) {
+            return counted.value();
+        }
+        return COUNT.matcher(counted.term()).matches()
+                ? Integer.parseInt(counted.term().substring(1))
+                : 0;
+    }
+
     private void cover(Claim claim, Item code, Symptom symptom) {
+        int place = place(code, symptom);
         for (int i = Math.max(0, code.from - REACH); i < passage.size() && i < code.to + REACH; i++) {
             Item item = passage.item(i).orElse(null);
             boolean negation =
                     item != null && item.cue(Cue.NEGATION) && i < code.from && passage.sameSegment(i, code.from);
-            if (negation
-                    || (passage.sameClause(i, code.from) && !stateAt(i, symptom).isEmpty())) {
+            if (negation || i == place) {
                 claim.cover(item == null ? i : item.from, item == null ? i + 1 : item.to);
                 if (item != null) {
                     item.done = true;

@@ -118,7 +118,7 @@ final class Mood {
         } else if (MoodWords.GENERAL.at(words, i, to) > 0 || MoodWords.NOT_THE_UNIT.at(words, i, to) > 0) {
             mark(from, to);
         } else if (word.equals("should")) {
-            mark(i, to);
+            mark(i, turn(i, to));
         } else if (word.equals("would") && !next(i, to).equals("not")) {
             mark(from, to);
         } else if (word.equals("if") || word.equals("unless")) {

@@ -209,6 +209,22 @@ class ReaderTest {
                 .containsExactly(Finding.of("log-undervoltage", "absent"));
     }
 
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "K-207 x3, K-311 once",
+                "5 x K207 in the log, K-311 (1x)",
+                "three times K-207 and one time K-311",
+                "K-207 comes every evening; K-311",
+                "K-311 once, K-207 (4x)"
+            })
+    void how_often_a_code_came_is_taken_from_what_stands_nearest(String text) {
+        assertThat(READER.read(text, CORVANE).understood())
+                .extracting(
+                        u -> u.span().text().contains("311") + " " + u.finding().state())
+                .containsExactlyInAnyOrder("false recurring", "true once");
+    }
+
     @Test
     void quantities_are_listed_whether_understood_or_not() {
         assertThat(read("470 µF cap, 3V3 missing, 20 minutes").quantities())
