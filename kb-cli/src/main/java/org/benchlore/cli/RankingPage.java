@@ -13,6 +13,7 @@ import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.Ranking.Evidence;
+import org.benchlore.kb.ranking.Ranking.Interval;
 import org.benchlore.kb.ranking.Ranking.RankedCause;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
@@ -21,6 +22,9 @@ import org.benchlore.kb.reading.Reading;
 final class RankingPage {
     /** A weight below this says next to nothing and is not shown as a reason. */
     private static final double LEAST_DECIBANS = 1;
+
+    /** An interval that leaves no more than this at either end says nothing. */
+    private static final double ANYWHERE = 0.01;
 
     private static final int REASONS = 3;
 
@@ -152,14 +156,20 @@ final class RankingPage {
                         Page.bar(cause.probability())),
                 29,
                 cause.name() + " [" + cause.id() + "]");
-        page.line(String.format(
-                Locale.ROOT,
-                "      90 %% sure it lies between %s and %s; %s",
-                Page.percent(cause.interval().low()),
-                Page.percent(cause.interval().high()),
-                cases(cause.cases())));
+        page.line("      " + sure(cause.interval()) + "; " + cases(cause.cases()));
         reasons("for", cause, 1);
         reasons("against", cause, -1);
+    }
+
+    private static String sure(Interval interval) {
+        if (interval.low() < ANYWHERE && interval.high() > 1 - ANYWHERE) {
+            return "too little is known to say how far that may be off";
+        }
+        return String.format(
+                Locale.ROOT,
+                "90 %% sure it lies between %s and %s",
+                Page.percent(interval.low()),
+                Page.percent(interval.high()));
     }
 
     private static String cases(long n) {
