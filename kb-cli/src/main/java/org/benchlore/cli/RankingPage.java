@@ -156,7 +156,7 @@ final class RankingPage {
                         Page.bar(cause.probability())),
                 29,
                 cause.name() + " [" + cause.id() + "]");
-        page.line("      " + sure(cause.interval()) + "; " + cases(cause.cases()));
+        page.hanging(6, 6, sure(cause.interval()) + "; " + cases(cause.cases()));
         reasons("for", cause, 1);
         reasons("against", cause, -1);
     }
