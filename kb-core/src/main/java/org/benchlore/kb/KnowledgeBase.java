@@ -428,11 +428,14 @@ public final class KnowledgeBase implements AutoCloseable {
         return Vocabulary.unknown(knowledge, reader, notes, atLeast);
     }
 
+    /** Complaint and notes, each once: the first note mostly repeats the complaint. */
     private static Stream<String> texts(CaseHistory history) {
         Stream<String> notes = history.events().stream()
                 .filter(CaseEvent.Noted.class::isInstance)
                 .map(event -> ((CaseEvent.Noted) event).text());
-        return Stream.concat(Stream.of(history.complaint()), notes).filter(text -> !text.isBlank());
+        return Stream.concat(Stream.of(history.complaint()), notes)
+                .filter(text -> !text.isBlank())
+                .distinct();
     }
 
     /** Number of cases recorded. */
