@@ -14,6 +14,7 @@ import org.benchlore.kb.knowledge.Link;
 import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.analysis.Lexer;
+import org.benchlore.kb.reading.analysis.SilentWords;
 import org.benchlore.kb.reading.analysis.Token;
 
 /**
@@ -42,11 +43,8 @@ final class Likeness {
     private static final double NAMED = 2;
     private static final double TOLD = 0.5;
 
-    private static final Set<String> SILENT = Set.of(
-            "a", "an", "the", "of", "be", "it", "its", "and", "or", "that", "this", "to", "in", "at", "as", "with",
-            "for", "by", "have", "i", "when", "but", "do", "from", "so", "if", "than", "then", "there", "they", "which",
-            "what", "will", "would", "can", "could", "just", "very", "also", "get", "my", "we", "you", "he", "his",
-            "their", "some", "been", "into", "while", "on", "no", "not", "off", "is", "was", "one", "all", "out", "up");
+    /** Beside {@link SilentWords}: a bag of words cannot tell what is denied. */
+    private static final Set<String> SILENT = Set.of("no", "not", "on", "off", "is", "was", "one", "all", "out", "up");
 
     private record Posting(int cause, double weight) {}
 
@@ -151,7 +149,7 @@ final class Likeness {
         List<String> terms = new ArrayList<>();
         for (Token token : Lexer.tokens(text)) {
             boolean word = token.kind() == Token.Kind.WORD || token.kind() == Token.Kind.CODE;
-            if (word && !SILENT.contains(token.term())) {
+            if (word && !SILENT.contains(token.term()) && !SilentWords.ALL.contains(token.term())) {
                 terms.add(token.term());
             }
         }

@@ -1,27 +1,20 @@
 package org.benchlore.kb.search;
 
-import java.util.List;
 import org.apache.lucene.analysis.Analyzer;
 import org.apache.lucene.analysis.AnalyzerWrapper;
 import org.apache.lucene.analysis.CharArraySet;
 import org.apache.lucene.analysis.StopFilter;
 import org.apache.lucene.analysis.miscellaneous.TruncateTokenFilter;
 import org.benchlore.kb.reading.analysis.BenchAnalyzer;
+import org.benchlore.kb.reading.analysis.SilentWords;
 
 /**
- * The reader's tokens for everything that is indexed or asked, less the words that say nothing. "No", "not", "on" and
- * "off" do say something.
+ * The reader's tokens for everything that is indexed or asked, less {@link SilentWords}.
  */
 final class SearchAnalyzer extends AnalyzerWrapper {
     private static final int LONGEST_TERM = 64; // nobody types more, and Lucene refuses terms of 32 KiB
     private static final int BETWEEN_PASSAGES = 10; // keeps phrases from reaching across
-    private static final CharArraySet SILENT = CharArraySet.unmodifiableSet(new CharArraySet(
-            List.of(
-                    "a", "an", "the", "of", "be", "it", "its", "and", "or", "that", "this", "to", "in", "at", "as",
-                    "with", "for", "by", "have", "i", "when", "but", "do", "from", "so", "if", "than", "then", "there",
-                    "they", "which", "what", "will", "would", "can", "could", "just", "very", "also", "get", "my", "we",
-                    "you", "he", "his", "their", "some", "been", "into", "while"),
-            false));
+    private static final CharArraySet SILENT = CharArraySet.unmodifiableSet(new CharArraySet(SilentWords.ALL, false));
 
     private final Analyzer words = new BenchAnalyzer();
 
