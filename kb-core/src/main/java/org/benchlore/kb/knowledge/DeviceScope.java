@@ -51,8 +51,14 @@ public record DeviceScope(List<String> path) implements Comparable<DeviceScope> 
 
     /** Whether {@code other} is this scope or lies within it. */
     public boolean contains(DeviceScope other) {
-        return other.path.size() >= path.size()
-                && other.path.subList(0, path.size()).equals(path);
+        return path.isEmpty()
+                || (other.path.size() >= path.size()
+                        && other.path.subList(0, path.size()).equals(path));
+    }
+
+    /** Whether one of the two contains the other. */
+    public boolean relatedTo(DeviceScope other) {
+        return contains(other) || other.contains(this);
     }
 
     /** This scope and those around it, from {@link #ANY} inwards. */

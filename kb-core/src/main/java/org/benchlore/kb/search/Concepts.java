@@ -52,7 +52,7 @@ final class Concepts {
             Name name = null;
             while (length > 0 && name == null) {
                 Name candidate = names.get(terms.subList(at, at + length));
-                if (candidate != null && related(candidate.scope, scope)) {
+                if (candidate != null && candidate.scope.relatedTo(scope)) {
                     name = candidate;
                 } else {
                     length--;
@@ -64,10 +64,6 @@ final class Concepts {
             at += Math.max(1, length);
         }
         return found;
-    }
-
-    private static boolean related(DeviceScope a, DeviceScope b) {
-        return a.contains(b) || b.contains(a);
     }
 
     private void add(String name, String concept, DeviceScope scope) {

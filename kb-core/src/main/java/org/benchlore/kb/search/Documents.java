@@ -34,44 +34,50 @@ final class Documents {
         return new Term(Fields.KEY, Draft.key(kind, id));
     }
 
-    /** An entry, which stands at this place among the drafts. */
+    /** An entry, which stands at this place among the drafts; what is shown of it is taken from there. */
     Document entry(Draft draft, int ordinal) {
         Document document = of(draft);
         document.add(new NumericDocValuesField(Fields.ORDINAL, ordinal));
-        document.add(new Field(Fields.TEXT, new TermList(terms(draft)), WORDS));
-        document.add(new Field(Fields.NAME, draft.title(), WORDS));
-        String name = Word.join(wordbook.words(draft.title()));
-        document.add(new StringField(Fields.WHOLE_NAME, name, Field.Store.NO));
-        addSubjects(document, Fields.CONCEPTS, draft);
+        List<String> terms = new ArrayList<>();
+        Set<String> subjects = subjects(draft);
+        draft.texts().forEach((field, passages) -> {
+            Collection<String> found = Fields.LISTS.contains(field) ? new LinkedHashSet<>() : new ArrayList<>();
+            passages.forEach(passage -> found.addAll(terms(passage, draft.scope(), subjects)));
+            for (int i = 0; i < Fields.TIMES.getOrDefault(field, 0); i++) {
+                terms.addAll(found);
+            }
+        });
+        document.add(new Field(Fields.TEXT, new TermList(terms), WORDS));
+        List<Word> name = wordbook.words(draft.title());
+        document.add(new Field(Fields.NAME, new TermList(terms(name)), WORDS));
+        document.add(new StringField(Fields.WHOLE_NAME, Word.join(name), Field.Store.NO));
+        label(document, Fields.CONCEPTS, subjects);
         return document;
     }
 
     Document pastCase(Draft draft) {
         Document document = of(draft);
+        List<String> terms = new ArrayList<>();
+        Set<String> subjects = subjects(draft);
         draft.texts()
-                .values()
-                .forEach(
-                        passages -> passages.forEach(passage -> document.add(new Field(Fields.STORY, passage, WORDS))));
+                .forEach((field, passages) -> passages.forEach(passage -> {
+                    terms.addAll(terms(passage, draft.scope(), subjects));
+                    document.add(new StoredField(field, passage));
+                }));
+        document.add(new Field(Fields.STORY, new TermList(terms), WORDS));
+        document.add(new StoredField(Fields.TITLE, draft.title()));
+        document.add(new StoredField(Fields.SCOPE, draft.scope().toString()));
+        if (draft.outcome() != null) {
+            document.add(new StoredField(Fields.OUTCOME, draft.outcome().id()));
+            label(document, Fields.OUTCOME, draft.outcome().id());
+        }
         if (draft.causeId() != null) {
             label(document, Fields.CAUSE, draft.causeId());
         }
-        addSubjects(document, Fields.CASE_CONCEPTS, draft);
+        label(document, Fields.CASE_CONCEPTS, subjects);
         features(document, Fields.FINDINGS, draft.findings());
         features(document, Fields.LIKENESS, FindingWeights.tempered(draft.findings()));
         return document;
-    }
-
-    /** What an entry is found by, each word as often as it weighs; lists of names count a word once, however long they are. */
-    private List<String> terms(Draft draft) {
-        List<String> terms = new ArrayList<>();
-        draft.texts().forEach((field, passages) -> {
-            Collection<String> found = Fields.LISTS.contains(field) ? new LinkedHashSet<>() : new ArrayList<>();
-            passages.forEach(passage -> wordbook.words(passage).forEach(word -> found.add(word.term())));
-            for (int i = 0; i < Fields.TIMES.getOrDefault(field, 0); i++) {
-                terms.addAll(found);
-            }
-        });
-        return terms;
     }
 
     private static Document of(Draft draft) {
@@ -80,34 +86,26 @@ final class Documents {
         label(document, Fields.ID, draft.id());
         label(document, Fields.KIND, draft.kind().id());
         label(document, Fields.SCOPE, draft.scope().toString());
-        if (draft.outcome() != null) {
-            label(document, Fields.OUTCOME, draft.outcome().id());
-        }
         for (DeviceScope around : draft.scope().lineage()) {
             document.add(new StringField(Fields.WITHIN, around.toString(), Field.Store.NO));
         }
-        document.add(new StoredField(Fields.TITLE, draft.title()));
-        draft.texts().forEach((field, passages) -> {
-            if (!field.equals(Fields.LINKED) && !field.equals(Fields.NAME)) {
-                passages.forEach(passage -> document.add(new StoredField(field, passage)));
-            }
-        });
         return document;
     }
 
-    private void addSubjects(Document document, String field, Draft draft) {
-        subjects(draft).forEach(concept -> document.add(new StringField(field, concept, Field.Store.NO)));
+    /** What a passage is found by; the subjects it names are added to the others. */
+    private List<String> terms(String passage, DeviceScope scope, Set<String> subjects) {
+        List<Word> words = wordbook.words(passage);
+        subjects.addAll(wordbook.concepts().in(words, scope).keySet());
+        return terms(words);
     }
 
-    private Set<String> subjects(Draft draft) {
+    private static List<String> terms(List<Word> words) {
+        return words.stream().map(Word::term).toList();
+    }
+
+    /** The entry itself, and what it finds. */
+    private static Set<String> subjects(Draft draft) {
         Set<String> subjects = new TreeSet<>(Set.of(draft.id()));
-        for (List<String> passages : draft.texts().values()) {
-            for (String passage : passages) {
-                subjects.addAll(wordbook.concepts()
-                        .in(wordbook.words(passage), draft.scope())
-                        .keySet());
-            }
-        }
         draft.findings().forEach((term, weight) -> {
             if (weight >= FindingWeights.SUBJECT) {
                 subjects.add(term.substring(0, term.indexOf('=')));
@@ -125,8 +123,12 @@ final class Documents {
         return type;
     }
 
+    private static void label(Document document, String field, Set<String> values) {
+        values.forEach(value -> document.add(new StringField(field, value, Field.Store.NO)));
+    }
+
     private static void label(Document document, String field, String value) {
-        document.add(new StringField(field, value, Field.Store.YES));
+        document.add(new StringField(field, value, Field.Store.NO));
         document.add(new SortedDocValuesField(field, new BytesRef(value)));
     }
 

@@ -1,5 +1,6 @@
 package org.benchlore.kb.search;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
@@ -62,6 +63,9 @@ final class Fields {
      * weigh fields (Robertson, Zaragoza and Taylor, CIKM 2004). Set with {@code SearchMeasure}.
      */
     static final Map<String, Integer> TIMES = Map.of(NAME, 4, CALLED, 4, CODES, 4, ABOUT, 1, LINKED, 1);
+
+    /** Where the passage shown of a hit is taken from, the first at a tie. */
+    static final List<String> SHOWN = List.of(ABOUT, NOTES, CALLED, CONCLUSION, CODES);
 
     /** Fields that list names and spellings of one thing. */
     static final Set<String> LISTS = Set.of(CALLED, CODES, LINKED);

@@ -1,6 +1,8 @@
 package org.benchlore.kb.search;
 
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** What a search can find. */
 public enum HitKind {
@@ -10,9 +12,11 @@ public enum HitKind {
     FIX,
     CASE;
 
+    private final String id = name().toLowerCase(Locale.ROOT);
+
     /** Lower-case name used in links, JSON and on the command line, such as {@code cause}. */
     public String id() {
-        return name().toLowerCase(Locale.ROOT);
+        return id;
     }
 
     /**
@@ -21,13 +25,12 @@ public enum HitKind {
      * @throws IllegalArgumentException if there is no such kind; the message lists them
      */
     public static HitKind parse(String id) {
-        StringBuilder known = new StringBuilder();
         for (HitKind kind : values()) {
-            if (kind.id().equals(id)) {
+            if (kind.id.equals(id)) {
                 return kind;
             }
-            known.append(known.isEmpty() ? "" : ", ").append(kind.id());
         }
+        String known = Arrays.stream(values()).map(HitKind::id).collect(Collectors.joining(", "));
         throw new IllegalArgumentException("unknown kind '" + id + "'; use one of: " + known);
     }
 }

@@ -3,7 +3,6 @@ package org.benchlore.kb.search;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import org.apache.lucene.document.FeatureField;
 import org.apache.lucene.index.Term;
@@ -11,7 +10,6 @@ import org.apache.lucene.search.BooleanClause.Occur;
 import org.apache.lucene.search.BooleanQuery;
 import org.apache.lucene.search.BoostQuery;
 import org.apache.lucene.search.ConstantScoreQuery;
-import org.apache.lucene.search.MatchAllDocsQuery;
 import org.apache.lucene.search.Query;
 import org.apache.lucene.search.TermInSetQuery;
 import org.apache.lucene.search.TermQuery;
@@ -82,13 +80,6 @@ final class Queries {
         any.add(boosted(new ConstantScoreQuery(key), Relevance.ASKED), Occur.SHOULD);
     }
 
-    /** Adds what cases gain by the cause they were concluded on. */
-    static void addCauses(BooleanQuery.Builder any, Map<String, Double> causes) {
-        causes.forEach((id, gain) -> any.add(
-                boosted(new ConstantScoreQuery(new TermQuery(new Term(Fields.CAUSE, id))), weight(gain)),
-                Occur.SHOULD));
-    }
-
     /** Cases that share findings; the weight a case carries holds how rare each is. */
     static Query alike(List<Finding> findings) {
         BooleanQuery.Builder any = new BooleanQuery.Builder();
@@ -107,29 +98,8 @@ final class Queries {
                 .forEach(clause -> any.add(clause, Occur.SHOULD));
     }
 
-    /** The scored part within its filters; nearer scopes score more. */
-    static Query filtered(Query scored, SearchQuery query) {
-        BooleanQuery.Builder all = within(scored, query.scope());
-        if (!query.kinds().isEmpty()) {
-            all.add(oneOf(Fields.KIND, query.kinds().stream().map(HitKind::id).toList()), Occur.FILTER);
-        }
-        if (!query.outcomes().isEmpty()) {
-            all.add(
-                    oneOf(
-                            Fields.OUTCOME,
-                            query.outcomes().stream().map(o -> o.id()).toList()),
-                    Occur.FILTER);
-        }
-        preferNear(all, query.scope(), NEAR_SCOPE);
-        return all.build();
-    }
-
-    static Query everything() {
-        return new BoostQuery(new MatchAllDocsQuery(), 0);
-    }
-
     /** The scored part among what belongs to the scope, lies inside it or around it. */
-    static BooleanQuery.Builder within(Query scored, DeviceScope scope) {
+    static Query within(Query scored, DeviceScope scope) {
         BooleanQuery.Builder all = new BooleanQuery.Builder().add(scored, Occur.MUST);
         if (scope.depth() > 0) {
             Query inside = new TermQuery(new Term(Fields.WITHIN, scope.toString()));
@@ -141,7 +111,7 @@ final class Queries {
                     .build();
             all.add(either, Occur.FILTER);
         }
-        return all;
+        return all.build();
     }
 
     /** Each step of the scope that a document shares counts, all of them together as much as given. */

@@ -216,8 +216,7 @@ final class Relevance {
     }
 
     private boolean related(int place) {
-        DeviceScope other = ties.scope(place);
-        return other.contains(scope) || scope.contains(other);
+        return ties.scope(place).relatedTo(scope);
     }
 
     /** What the cases of each cause gain by it, by id of the cause; causes that give next to nothing are left out. */

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import org.apache.lucene.analysis.Analyzer;
 import org.benchlore.kb.search.SearchHit.Match;
 import org.benchlore.kb.search.SearchHit.Snippet;
 
@@ -16,18 +15,16 @@ final class Snippets {
 
     private record Window(String passage, List<Match> matches, int distinct) {}
 
-    private final Analyzer analyzer;
     private final Set<String> terms;
 
-    Snippets(Analyzer analyzer, Set<String> terms) {
-        this.analyzer = analyzer;
+    Snippets(Set<String> terms) {
         this.terms = terms;
     }
 
     /** The best of the passages; the first at a tie, its beginning where nothing matches. */
-    Snippet of(List<String> passages) {
-        Window best = new Window(passages.isEmpty() ? "" : passages.get(0), List.of(), 0);
-        for (String passage : passages) {
+    Snippet of(List<Passage> passages) {
+        Window best = new Window(passages.isEmpty() ? "" : passages.get(0).text(), List.of(), 0);
+        for (Passage passage : passages) {
             Window window = window(passage);
             if (window.distinct > best.distinct) {
                 best = window;
@@ -36,10 +33,10 @@ final class Snippets {
         return cutOut(best);
     }
 
-    private Window window(String passage) {
+    private Window window(Passage passage) {
         List<Match> all = new ArrayList<>();
         List<String> matched = new ArrayList<>();
-        for (Word word : Word.of(analyzer, passage)) {
+        for (Word word : passage.words()) {
             if (terms.contains(word.term())) {
                 Match match = new Match(word.start(), word.end());
                 if (all.isEmpty() || all.get(all.size() - 1).end() <= match.start()) {
@@ -48,7 +45,7 @@ final class Snippets {
                 }
             }
         }
-        Window best = new Window(passage, List.of(), 0);
+        Window best = new Window(passage.text(), List.of(), 0);
         for (int from = 0; from < all.size(); from++) {
             Set<String> distinct = new HashSet<>();
             int to = from;
@@ -57,7 +54,7 @@ final class Snippets {
                 to++;
             }
             if (distinct.size() > best.distinct) {
-                best = new Window(passage, all.subList(from, to), distinct.size());
+                best = new Window(passage.text(), all.subList(from, to), distinct.size());
             }
         }
         return best;

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.apache.lucene.analysis.Analyzer;
 import org.apache.lucene.analysis.TokenStream;
@@ -21,6 +22,11 @@ record Word(String term, int start, int end) {
     /** All terms in one, so that equal texts are equal whatever their spaces and capitals. */
     static String join(List<Word> words) {
         return words.stream().map(Word::term).collect(Collectors.joining(" "));
+    }
+
+    /** The same with a term that equal ones share, for words that are kept. */
+    Word sharing(Map<String, String> terms) {
+        return new Word(terms.computeIfAbsent(term, same -> same), start, end);
     }
 
     static List<Word> of(Analyzer analyzer, String text) {

@@ -1,6 +1,10 @@
 package org.benchlore.kb.search;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 import org.apache.lucene.analysis.Analyzer;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.jspecify.annotations.Nullable;
@@ -17,10 +21,13 @@ final class Wordbook {
     private @Nullable Concepts concepts;
     private @Nullable Completions completions;
     private @Nullable Ties ties;
+    private final AtomicReferenceArray<@Nullable List<Passage>> passages;
+    private final Map<String, String> terms = new ConcurrentHashMap<>();
 
     Wordbook(Knowledge knowledge, List<Draft> entries) {
         this.knowledge = knowledge;
         this.entries = entries;
+        this.passages = new AtomicReferenceArray<>(entries.size());
         this.speller = new Speller(analyzer, entries);
     }
 
@@ -30,6 +37,25 @@ final class Wordbook {
 
     List<Word> words(String text) {
         return Word.of(analyzer, text);
+    }
+
+    /** What may be shown of an entry; taken apart when it is first found, and kept. */
+    List<Passage> passages(int place) {
+        List<Passage> made = passages.get(place);
+        if (made == null) {
+            made = new ArrayList<>();
+            for (String field : Fields.SHOWN) {
+                for (String text : entries.get(place).texts().getOrDefault(field, List.of())) {
+                    made.add(new Passage(
+                            text,
+                            words(text).stream()
+                                    .map(word -> word.sharing(terms))
+                                    .toList()));
+                }
+            }
+            passages.set(place, made);
+        }
+        return made;
     }
 
     synchronized Concepts concepts() {

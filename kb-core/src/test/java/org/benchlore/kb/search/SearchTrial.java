@@ -150,8 +150,7 @@ final class SearchTrial implements AutoCloseable {
                 any.add(new TermQuery(new Term(TEXT, word.term())), Occur.SHOULD);
             }
             List<String> keys = new ArrayList<>();
-            for (ScoreDoc doc :
-                    searcher.search(Queries.within(any.build(), query.scope()).build(), depth).scoreDocs) {
+            for (ScoreDoc doc : searcher.search(Queries.within(any.build(), query.scope()), depth).scoreDocs) {
                 keys.add(plain.storedFields().document(doc.doc).get(Fields.KEY));
             }
             return keys;

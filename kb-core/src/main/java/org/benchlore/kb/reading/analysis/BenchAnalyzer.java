@@ -1,7 +1,7 @@
 package org.benchlore.kb.reading.analysis;
 
 import java.io.IOException;
-import java.io.StringWriter;
+import java.util.Arrays;
 import java.util.List;
 import org.apache.lucene.analysis.Analyzer;
 import org.apache.lucene.analysis.Tokenizer;
@@ -17,21 +17,35 @@ public final class BenchAnalyzer extends Analyzer {
     }
 
     private static final class BenchTokenizer extends Tokenizer {
+        private static final int USUAL_LENGTH = 256;
+
         private final CharTermAttribute term = addAttribute(CharTermAttribute.class);
         private final OffsetAttribute offset = addAttribute(OffsetAttribute.class);
         private final TypeAttribute type = addAttribute(TypeAttribute.class);
         private List<Token> tokens = List.of();
+        private char[] text = new char[USUAL_LENGTH];
         private int next;
         private int textLength;
 
         @Override
         public void reset() throws IOException {
             super.reset();
-            StringWriter text = new StringWriter();
-            input.transferTo(text);
-            textLength = text.getBuffer().length();
-            tokens = Lexer.tokens(text.toString());
+            textLength = read();
+            tokens = Lexer.tokens(new String(text, 0, textLength));
             next = 0;
+        }
+
+        private int read() throws IOException {
+            int length = 0;
+            int got = input.read(text, 0, text.length);
+            while (got >= 0) {
+                length += got;
+                if (length == text.length) {
+                    text = Arrays.copyOf(text, 2 * length);
+                }
+                got = input.read(text, length, text.length - length);
+            }
+            return length;
         }
 
         @Override
