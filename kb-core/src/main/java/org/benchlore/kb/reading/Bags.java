@@ -1,6 +1,7 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -35,9 +36,20 @@ final class Bags {
         }
     }
 
-    private final Map<String, List<Bag>> byRarest = new HashMap<>();
+    /** Phrases of one rarest word, each with the number of its second rarest, which rules out nearly all at a glance. */
+    private static final class Filed {
+        private final int[] seconds;
+        private final List<Bag> bags;
 
-    Bags(List<Bag> bags) {
+        private Filed(int[] seconds, List<Bag> bags) {
+            this.seconds = seconds;
+            this.bags = bags;
+        }
+    }
+
+    private final Map<String, Filed> byRarest = new HashMap<>();
+
+    Bags(List<Bag> bags, Terms terms) {
         Map<String, int[]> often = new HashMap<>();
         for (Bag bag : bags) {
             for (int i = 0; i < bag.terms().size(); i++) {
@@ -47,21 +59,30 @@ final class Bags {
                 }
             }
         }
+        Map<String, List<Bag>> lists = new HashMap<>();
         Set<Bag> seen = new HashSet<>();
         for (Bag bag : bags) {
             if (bag.content() > 1 && seen.add(bag)) {
-                byRarest.computeIfAbsent(rarest(bag, often), t -> new ArrayList<>(2))
+                lists.computeIfAbsent(rarest(bag, often, ""), t -> new ArrayList<>(2))
                         .add(bag);
             }
         }
+        lists.forEach((rarest, list) -> byRarest.put(
+                rarest,
+                new Filed(
+                        list.stream()
+                                .mapToInt(bag -> terms.number(rarest(bag, often, rarest)))
+                                .toArray(),
+                        list)));
     }
 
-    private static String rarest(Bag bag, Map<String, int[]> often) {
-        String rarest = "";
+    /** The rarest word of a phrase, one that is left aside not counted; that one where there is no other. */
+    private static String rarest(Bag bag, Map<String, int[]> often, String aside) {
+        String rarest = aside;
         int least = Integer.MAX_VALUE;
         for (String term : bag.terms()) {
             int[] times = often.get(term);
-            if (times != null && times[0] < least) {
+            if (times != null && times[0] < least && !term.equals(aside)) {
                 least = times[0];
                 rarest = term;
             }
@@ -69,8 +90,20 @@ final class Bags {
         return rarest;
     }
 
-    /** Phrases to look for around a word. */
-    List<Bag> around(String term) {
-        return byRarest.getOrDefault(term, List.of());
+    /**
+     * Phrases to look for around a word: those whose words are all among the open ones.
+     *
+     * @param numbers of the open ones
+     */
+    List<Bag> around(String term, Set<String> open, BitSet numbers) {
+        Filed filed = byRarest.get(term);
+        List<Bag> found = new ArrayList<>(0);
+        for (int i = 0; filed != null && i < filed.seconds.length; i++) {
+            if (numbers.get(filed.seconds[i])
+                    && open.containsAll(filed.bags.get(i).terms())) {
+                found.add(filed.bags.get(i));
+            }
+        }
+        return found;
     }
 }

@@ -1,7 +1,5 @@
 package org.benchlore.kb.reading;
 
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import org.benchlore.kb.reading.analysis.Token;
@@ -14,23 +12,23 @@ final class Inverted {
     private Inverted() {}
 
     /** Adds to {@code all} the names whose halves stand the other way round about a preposition. */
-    static void names(List<Token> tokens, String[] terms, Lexicon lexicon, List<Trie.Match> all) {
+    static void names(List<Token> tokens, String[] terms, int[] numbers, Trie trie, List<Trie.Match> all) {
         for (int join = 1; join + 1 < terms.length; join++) {
             if (JOINS.contains(terms[join])) {
                 int second = join + 1;
                 while (second < terms.length && Plain.ARTICLES.contains(terms[second])) {
                     second++;
                 }
-                if (second < terms.length && lexicon.trie().starts(terms[second])) {
-                    around(tokens, terms, join, second, lexicon, all);
+                if (second < terms.length && trie.starts(numbers[second])) {
+                    around(tokens, numbers, join, second, trie, all);
                 }
             }
         }
     }
 
     private static void around(
-            List<Token> tokens, String[] terms, int join, int second, Lexicon lexicon, List<Trie.Match> all) {
-        for (int tail = second + 1; tail <= Math.min(terms.length, second + MOST_WORDS); tail++) {
+            List<Token> tokens, int[] numbers, int join, int second, Trie trie, List<Trie.Match> all) {
+        for (int tail = second + 1; tail <= Math.min(numbers.length, second + MOST_WORDS); tail++) {
             if (tokens.get(tail - 1).kind() == Token.Kind.PUNCTUATION) {
                 return;
             }
@@ -38,16 +36,10 @@ final class Inverted {
                 if (tokens.get(head).kind() == Token.Kind.PUNCTUATION) {
                     break;
                 }
-                List<String> name = new ArrayList<>(2 * MOST_WORDS);
-                name.addAll(Arrays.asList(terms).subList(second, tail));
-                name.addAll(Arrays.asList(terms).subList(head, join));
-                int depth = name.size();
-                int from = head;
-                int to = tail;
-                lexicon.trie()
-                        .find(name)
-                        .filter(entry -> !entry.names.isEmpty())
-                        .ifPresent(entry -> all.add(new Trie.Match(from, to, depth, entry)));
+                Entry entry = trie.find(numbers, second, tail, head, join);
+                if (entry != null && !entry.names.isEmpty()) {
+                    all.add(new Trie.Match(head, tail, tail - second + join - head, entry));
+                }
             }
         }
     }

@@ -31,7 +31,8 @@ final class Lexicon {
     private static final String RIPPLE = "rippl";
     private static final Set<String> RIPPLE_WORDS = Set.of(RIPPLE, "on", "of", "at", "the", "nois");
 
-    private final Trie trie = new Trie();
+    private final Terms terms = new Terms();
+    private final Trie trie = new Trie(terms);
     private final Map<Double, Symptom> railsByVolts = new HashMap<>();
 
     /** Symptom by "id unit": what a reading in that unit belongs to when the symptom named has another one. */
@@ -78,7 +79,7 @@ final class Lexicon {
                 phrasings.entries(word).forEach(entry -> entry.polarity = polarity);
             }
         }
-        this.bags = new Bags(phrases);
+        this.bags = new Bags(phrases, terms);
         this.spelling = new Spelling(phrasings.surfaces());
         this.logLines = new LogLines(devices);
     }
@@ -88,6 +89,10 @@ final class Lexicon {
         return new Lexicon(
                 symptoms.stream().filter(s -> s.scope().contains(scope)).toList(),
                 devices.stream().filter(d -> d.scope().contains(scope)).toList());
+    }
+
+    Terms terms() {
+        return terms;
     }
 
     Trie trie() {

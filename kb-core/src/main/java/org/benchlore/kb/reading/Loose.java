@@ -1,6 +1,7 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -44,19 +45,16 @@ final class Loose {
     void add() {
         List<Found> found = new ArrayList<>();
         Set<String> open = new HashSet<>();
+        BitSet numbers = new BitSet();
         for (int i = 0; i < passage.size(); i++) {
             if (!used[i] && !passage.unreal(i)) {
                 open.add(passage.term(i));
+                numbers.set(passage.number(i));
             }
         }
         for (int i = 0; i < passage.size(); i++) {
             if (!used[i] && !passage.unreal(i)) {
-                List<Bags.Bag> bags = new ArrayList<>(0);
-                for (Bags.Bag bag : lexicon.bags().around(passage.term(i))) {
-                    if (open.containsAll(bag.terms())) {
-                        bags.add(bag);
-                    }
-                }
+                List<Bags.Bag> bags = lexicon.bags().around(passage.term(i), open, numbers);
                 if (!bags.isEmpty()) {
                     around(i, bags, found);
                 }

@@ -2,7 +2,6 @@ package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 
@@ -192,8 +191,7 @@ final class Mood {
     private boolean willDo(int i, int to) {
         String word = words.get(i);
         Token token = tokens.get(i);
-        String written = text.substring(token.start(), token.end()).toLowerCase(Locale.ROOT);
-        if (written.endsWith("'ll") || written.endsWith("’ll") || written.equals("i'd") || written.equals("i’d")) {
+        if (contracted(token, "ll") || (word.equals("i") && contracted(token, "d"))) {
             return true;
         }
         boolean modal = word.equals("will") || word.equals("shall") || word.equals("must") || word.equals("to");
@@ -203,6 +201,13 @@ final class Mood {
                 && i > 0
                 && (words.get(i - 1).equals("have") || words.get(i - 1).equals("has"));
         return modal && doing && (!word.equals("to") || haveTo) && !(word.equals("will") && next.equals("start"));
+    }
+
+    /** Whether a token is written with a short form of a verb, such as "I'll". */
+    private boolean contracted(Token token, String tail) {
+        int at = token.end() - tail.length();
+        boolean apostrophe = at - 1 > token.start() && (text.charAt(at - 1) == '\'' || text.charAt(at - 1) == '’');
+        return apostrophe && text.regionMatches(true, at, tail, 0, tail.length());
     }
 
     /** "If the fuse is open, …": up to the main clause, and that as well when it advises or foretells. */

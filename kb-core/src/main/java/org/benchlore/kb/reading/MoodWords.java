@@ -1,32 +1,34 @@
 package org.benchlore.kb.reading;
 
 import com.google.common.base.Splitter;
-import com.google.common.collect.ImmutableListMultimap;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /** The words by which {@link Mood} tells what is said from what is asked, planned, supposed or told in general. */
 final class MoodWords {
     /** Sequences of words, found by their first one. */
     static final class Phrases {
-        private final ImmutableListMultimap<String, List<String>> byFirst;
+        private final Map<String, List<List<String>>> byFirst = new HashMap<>();
 
         private Phrases(String lines) {
-            ImmutableListMultimap.Builder<String, List<String>> builder = ImmutableListMultimap.builder();
             for (String phrase : Splitter.on('|').trimResults().split(lines)) {
                 List<String> words = Splitter.on(' ').splitToList(phrase);
-                builder.put(words.get(0), words);
+                byFirst.computeIfAbsent(words.get(0), first -> new ArrayList<>(2))
+                        .add(words);
             }
-            byFirst = builder.build();
         }
 
         /** Length of the longest phrase that starts at a word, 0 for none. */
         int at(List<String> words, int from, int end) {
-            if (!byFirst.containsKey(words.get(from))) {
+            List<List<String>> phrases = byFirst.get(words.get(from));
+            if (phrases == null) {
                 return 0;
             }
             int longest = 0;
-            for (List<String> phrase : byFirst.get(words.get(from))) {
+            for (List<String> phrase : phrases) {
                 boolean fits = from + phrase.size() <= end
                         && words.subList(from, from + phrase.size()).equals(phrase);
                 longest = fits ? Math.max(longest, phrase.size()) : longest;

@@ -56,6 +56,7 @@ final class Passage {
     final List<Item> items = new ArrayList<>();
     private final List<Trie.Match> hidden = new ArrayList<>();
     private final String[] terms;
+    private final int[] numbers;
     private final Item[] itemAt;
     private final int[] sentence;
     private final int[] clause;
@@ -81,8 +82,12 @@ final class Passage {
         }
         Rails.name(tokens, terms, lexicon);
         this.itemAt = new Item[n];
-        List<Trie.Match> all = lexicon.trie().all(tokens, terms);
-        Inverted.names(tokens, terms, lexicon, all);
+        this.numbers = new int[n];
+        for (int i = 0; i < n; i++) {
+            numbers[i] = lexicon.terms().of(terms[i]);
+        }
+        List<Trie.Match> all = lexicon.trie().all(tokens, numbers, terms);
+        Inverted.names(tokens, terms, numbers, lexicon.trie(), all);
         for (Trie.Match match : Trie.chosen(all, n, hidden)) {
             put(match);
         }
@@ -237,6 +242,11 @@ final class Passage {
     /** The term of a token as the lexicon knows it: typing mistakes mended, synonyms folded. */
     String term(int i) {
         return terms[i];
+    }
+
+    /** The lexicon's number of a token's term. */
+    int number(int i) {
+        return numbers[i];
     }
 
     /** The item that covers a token, if any. */

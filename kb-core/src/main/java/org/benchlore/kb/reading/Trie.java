@@ -2,10 +2,9 @@ package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
@@ -19,77 +18,115 @@ final class Trie {
     /** Where an entry stands in the text: tokens {@code from} to {@code to}, exclusive; {@code depth} terms matched. */
     record Match(int from, int to, int depth, Entry entry) {}
 
-    /** Most nodes lead on to one other, or to none; a map for each would be most of the lexicon. */
-    private static final class Node {
-        private String term = "";
+    private static final int ROOT = 1;
+    private static final long MIX = 0x9E3779B97F4A7C15L; // 2^64 over the golden ratio, spreads keys over the table
 
-        @Nullable
-        private Node only;
+    /**
+     * Every step from a node along a term, in one open-addressed table: a walk touches few lines of memory, where objects
+     * for the nodes would be scattered over all of it.
+     */
+    private long[] steps = new long[1 << 10];
 
-        @Nullable
-        private Map<String, Node> several;
+    private int[] targets = new int[steps.length];
+    private int taken;
+    private final BitSet leads = new BitSet(); // nodes with a step from them
+    private final List<@Nullable Entry> entries = new ArrayList<>(); // by node
+    private final Terms terms;
 
-        @Nullable
-        Entry entry;
+    Trie(Terms terms) {
+        this.terms = terms;
+        entries.add(null);
+        entries.add(null); // the root
+    }
 
-        @Nullable
-        Node next(String wanted) {
-            if (several != null) {
-                return several.get(wanted);
-            }
-            return term.equals(wanted) ? only : null;
+    /** The entry of a phrase, made when new. */
+    Entry entry(List<String> phrase) {
+        int node = ROOT;
+        for (String term : phrase) {
+            node = make(node, terms.number(term));
         }
-
-        /** The node behind a term, made when new. */
-        Node make(String wanted) {
-            Node known = next(wanted);
-            if (known != null) {
-                return known;
-            }
-            Node made = new Node();
-            if (several != null) {
-                several.put(wanted, made);
-            } else if (only == null) {
-                term = wanted;
-                only = made;
-            } else {
-                several = new HashMap<>(4);
-                several.put(term, only);
-                several.put(wanted, made);
-                only = null;
-            }
-            return made;
+        Entry entry = entries.get(node);
+        if (entry == null) {
+            entry = new Entry();
+            entries.set(node, entry);
         }
+        return entry;
+    }
 
-        boolean ends() {
-            return only == null && several == null;
+    /** The node behind a term, made when new. */
+    private int make(int node, int term) {
+        int known = next(node, term);
+        if (known != 0) {
+            return known;
+        }
+        if (2 * taken >= steps.length) {
+            grow();
+        }
+        int made = entries.size();
+        entries.add(null);
+        leads.set(node);
+        put(step(node, term), made);
+        return made;
+    }
+
+    private void grow() {
+        long[] before = steps;
+        int[] targetsBefore = targets;
+        steps = new long[2 * before.length];
+        targets = new int[steps.length];
+        taken = 0;
+        for (int i = 0; i < before.length; i++) {
+            if (before[i] != 0) {
+                put(before[i], targetsBefore[i]);
+            }
         }
     }
 
-    private final Node root = new Node();
+    private void put(long step, int target) {
+        int at = slot(step);
+        steps[at] = step;
+        targets[at] = target;
+        taken++;
+    }
 
-    /** The entry of a phrase, made when new. */
-    Entry entry(List<String> terms) {
-        Node node = root;
-        for (String term : terms) {
-            node = node.make(term);
+    private static long step(int node, int term) {
+        return ((long) node << Integer.SIZE) | term;
+    }
+
+    /** Where a step stands, or would. */
+    private int slot(long step) {
+        int at = (int) ((step * MIX) >>> Integer.SIZE) & (steps.length - 1);
+        while (steps[at] != 0 && steps[at] != step) {
+            at = (at + 1) & (steps.length - 1);
         }
-        if (node.entry == null) {
-            node.entry = new Entry();
-        }
-        return node.entry;
+        return at;
+    }
+
+    /** The node behind a term, or 0; an unknown term leads nowhere. */
+    private int next(int node, int term) {
+        return targets[slot(step(node, term))];
     }
 
     /** The entry of a phrase, if it has one. */
-    Optional<Entry> find(List<String> terms) {
-        Node node = root;
-        for (String term : terms) {
-            node = node.next(term);
-            if (node == null) {
-                return Optional.empty();
-            }
+    Optional<Entry> find(List<String> phrase) {
+        int node = ROOT;
+        for (String term : phrase) {
+            node = next(node, terms.of(term));
         }
-        return Optional.ofNullable(node.entry);
+        return Optional.ofNullable(entries.get(node));
+    }
+
+    /** The entry of the terms of one range and then of another, or null. */
+    @Nullable
+    Entry find(int[] numbers, int from, int to, int thenFrom, int thenTo) {
+        int node = ROOT;
+        for (int i = from; node != 0 && i < to; i++) {
+            node = next(node, numbers[i]);
+        }
+        for (int i = thenFrom; node != 0 && i < thenTo; i++) {
+            node = next(node, numbers[i]);
+        }
+        return entries.get(node);
     }
 
     private static int byPreference(Match a, Match b) {
@@ -101,31 +138,35 @@ final class Trie {
     }
 
     /** Whether any entry starts with a term. */
-    boolean starts(String term) {
-        return root.next(term) != null;
+    boolean starts(int number) {
+        return next(ROOT, number) != 0;
     }
 
-    /** All matches in a text, overlapping ones too. */
-    List<Match> all(List<Token> tokens, String[] terms) {
+    /**
+     * All matches in a text, overlapping ones too.
+     *
+     * @param numbers of the tokens' terms
+     */
+    List<Match> all(List<Token> tokens, int[] numbers, String[] words) {
         List<Match> all = new ArrayList<>();
-        String[] glued = glued(tokens, terms);
-        for (int i = 0; i < terms.length; i++) {
+        int[] glued = glued(tokens, words);
+        for (int i = 0; i < numbers.length; i++) {
             if (tokens.get(i).kind() != Kind.PUNCTUATION) {
-                walk(root, tokens, terms, glued, i, i, 0, 0, all);
+                walk(ROOT, tokens, numbers, glued, i, i, 0, 0, all);
             }
         }
         return all;
     }
 
-    /** Each word and the next as one word, where one char is between them; else empty. */
-    private static String[] glued(List<Token> tokens, String[] terms) {
-        String[] glued = new String[terms.length];
+    /** Each word and the next as one word, where one char is between them, as numbers. */
+    private int[] glued(List<Token> tokens, String[] words) {
+        int[] glued = new int[words.length];
         for (int i = 0; i < glued.length; i++) {
             boolean pair = i + 1 < glued.length
                     && tokens.get(i).kind() == Kind.WORD
                     && tokens.get(i + 1).kind() == Kind.WORD
                     && tokens.get(i + 1).start() == tokens.get(i).end() + 1;
-            glued[i] = pair ? tokens.get(i).surface() + terms[i + 1] : "";
+            glued[i] = pair ? terms.of(tokens.get(i).surface() + words[i + 1]) : Terms.UNKNOWN;
         }
         return glued;
     }
@@ -201,34 +242,35 @@ final class Trie {
         return true;
     }
 
-    private static void walk(
-            Node node,
+    private void walk(
+            int node,
             List<Token> tokens,
-            String[] terms,
-            String[] glued,
+            int[] numbers,
+            int[] glued,
             int from,
             int at,
             int depth,
             int skipped,
             List<Match> found) {
-        if (node.entry != null) {
-            found.add(new Match(from, at, depth, node.entry));
+        Entry entry = entries.get(node);
+        if (entry != null) {
+            found.add(new Match(from, at, depth, entry));
         }
-        if (at == terms.length || node.ends()) {
+        if (at == numbers.length || !leads.get(node)) {
             return;
         }
-        Node next = node.next(terms[at]);
-        if (next != null) {
-            walk(next, tokens, terms, glued, from, at + 1, depth + 1, skipped, found);
+        int next = next(node, numbers[at]);
+        if (next != 0) {
+            walk(next, tokens, numbers, glued, from, at + 1, depth + 1, skipped, found);
         }
-        if (!glued[at].isEmpty()) {
-            Node joined = node.next(glued[at]);
-            if (joined != null) {
-                walk(joined, tokens, terms, glued, from, at + 2, depth + 1, skipped, found);
+        if (glued[at] != Terms.UNKNOWN) {
+            int joined = next(node, glued[at]);
+            if (joined != 0) {
+                walk(joined, tokens, numbers, glued, from, at + 2, depth + 1, skipped, found);
             }
         }
         if (depth > 0 && skipped < MOST_SKIPPED && Plain.skipped(tokens.get(at))) {
-            walk(node, tokens, terms, glued, from, at + 1, depth, skipped + 1, found);
+            walk(node, tokens, numbers, glued, from, at + 1, depth, skipped + 1, found);
         }
     }
 }
