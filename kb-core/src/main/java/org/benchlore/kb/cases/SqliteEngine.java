@@ -41,6 +41,7 @@ final class SqliteEngine {
     static Connection openWriter(Path file, Duration patience) throws SQLException {
         makeHome(file);
         SQLiteConfig config = config(patience);
+        config.setGetGeneratedKeys(false); // asked after every insert, and nobody wants one
         Connection connection = config.createConnection(url(file));
         try {
             requireWritable(file);
