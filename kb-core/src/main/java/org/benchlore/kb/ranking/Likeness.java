@@ -20,7 +20,7 @@ import org.benchlore.kb.reading.analysis.Token;
 /**
  * How much the words of a note, as far as they made no finding, are those of a cause's entry. No list of phrases holds
  * every way in which a fault is told, and even a word that makes no finding ("padlock", "platter", "grinder") names a neighbourhood. An entry's words are its
- * name, aliases, explanation, tests and fixes, and how the states are told that it mostly shows. They are compared by BM25
+ * name, aliases, explanation, how people tell of it, tests and fixes, and how the states are told that it mostly shows. They are compared by BM25
  * (Robertson and Zaragoza, Foundations and Trends in IR 3:333-389, 2009) with the idf that is never negative, and a point
  * counts {@value #NATS} nats, so that likeness moves a cause about as much as one or two good findings. Immutable.
  */
@@ -85,6 +85,7 @@ final class Likeness {
         vocabulary.add(entry, cause.name(), NAMED);
         cause.aliases().forEach(alias -> vocabulary.add(entry, alias, NAMED));
         vocabulary.add(entry, cause.about(), 1);
+        cause.told().forEach(text -> vocabulary.add(entry, text, 1));
         cause.fools().forEach(line -> vocabulary.add(entry, line, TOLD));
         cause.confirmedBy().forEach(id -> knowledge.test(id).ifPresent(test -> vocabulary.add(entry, test.name(), 1)));
         cause.fixedBy()
