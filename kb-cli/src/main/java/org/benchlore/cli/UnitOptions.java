@@ -76,7 +76,7 @@ final class UnitOptions {
                         workedOn || told.map(RankingQuery::workedOnBefore).orElse(false),
                         kb.tried(inVain))
                 .inWords(told.map(RankingQuery::words).orElse("") + "\n"
-                        + said.reading().unread());
+                        + RankingQuery.wordsOf(said.reading()));
         return new Unit(said.reading(), query, done, history);
     }
 

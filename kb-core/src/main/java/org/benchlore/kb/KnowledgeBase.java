@@ -140,7 +140,7 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /** Likely causes for what was read. */
     public Ranking rank(Reading reading) {
-        return rank(new RankingQuery(reading.findings(), reading.scope(), true).inWords(reading.unread()));
+        return rank(new RankingQuery(reading.findings(), reading.scope(), true).inWords(RankingQuery.wordsOf(reading)));
     }
 
     /** Likely causes for findings picked outright, in any device. */
@@ -174,7 +174,7 @@ public final class KnowledgeBase implements AutoCloseable {
                         .map(CaseEvent.FixApplied::fixId)
                         .toList()),
                 texts(history)
-                        .map(text -> reader.read(text, history.scope()).unread())
+                        .map(text -> RankingQuery.wordsOf(reader.read(text, history.scope())))
                         .collect(Collectors.joining("\n")));
     }
 

@@ -9,6 +9,7 @@ import java.util.List;
  * @param name as a technician calls it
  * @param kind fault or innocent
  * @param aliases other names, for reading and search
+ * @param told how owners and colleagues tell of it, in their own words; compared with the words of a note
  * @param about mechanism and who gets it
  * @param scope where it applies
  * @param perThousand of 1000 units that come to the bench in this scope, how many have it; in (0,1000)
@@ -26,6 +27,7 @@ public record Cause(
         String name,
         Kind kind,
         List<String> aliases,
+        List<String> told,
         String about,
         DeviceScope scope,
         double perThousand,
@@ -45,6 +47,7 @@ public record Cause(
 
     public Cause {
         aliases = List.copyOf(aliases);
+        told = List.copyOf(told);
         shows = List.copyOf(shows);
         confirmedBy = List.copyOf(confirmedBy);
         fixedBy = List.copyOf(fixedBy);

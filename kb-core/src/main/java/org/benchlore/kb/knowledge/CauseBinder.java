@@ -35,6 +35,7 @@ final class CauseBinder {
                 fields.name("name"),
                 fields.choice("kind", Cause.Kind.values()),
                 fields.names("aliases"),
+                fields.texts("told"),
                 fields.text("about"),
                 fields.scope(entry.base().scope()),
                 fields.number("per-thousand", PER_THOUSAND),

@@ -7,6 +7,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reading;
 
 /**
  * What a ranking is asked for.
@@ -19,7 +20,8 @@ import org.benchlore.kb.reading.Finding;
  *     RankingModel#pairs} asks
  * @param tried per cause id, the probability in (0,1] that what was tried in vain would have failed had that been the only
  *     fault; causes left out have 1, as has every pair of faults
- * @param words what of the note made no finding, or empty: how like it is to the words of each cause's entry still counts
+ * @param words the note that was not understood in full, or empty: how like it is to the words of each cause's entry
+ *     counts beside the findings; see {@link #wordsOf}
  */
 public record RankingQuery(
         List<Finding> findings,
@@ -72,6 +74,14 @@ public record RankingQuery(
     /** The same with something else tried in vain; see {@link #tried}. */
     public RankingQuery tried(SortedMap<String, Double> inVain) {
         return new RankingQuery(findings, scope, fromNote, workedOnBefore, inVain, words);
+    }
+
+    /**
+     * What of a note is compared with the causes' entries: all of it, since the words around a finding tell more of the
+     * cause than the finding alone, or nothing where every word was understood, so that two spellings rank alike.
+     */
+    public static String wordsOf(Reading reading) {
+        return reading.unread().isBlank() ? "" : reading.text();
     }
 
     /** The same as told in these words; see {@link #words}. */

@@ -51,6 +51,7 @@ final class CausePage {
         facts.put("Also called", String.join(", ", cause.aliases()));
         PageFrame.facts(page, facts);
         frame.cautions(page, hazards(cause));
+        PageFrame.told(page, cause.told());
         findings(page, cause);
         page.raw("<div class=\"pair\">\n");
         tests(page, cause);

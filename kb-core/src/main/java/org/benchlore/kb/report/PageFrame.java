@@ -179,6 +179,13 @@ final class PageFrame {
         page.raw("</dl>\n");
     }
 
+    /** How people tell of it, if the packs say. */
+    static void told(Markup page, List<String> told) {
+        if (!told.isEmpty()) {
+            page.heading(2, "told", "How it is told").list("ul", "told", told);
+        }
+    }
+
     /** What misleads, if anything does. */
     static void fools(Markup page, List<String> fools) {
         if (!fools.isEmpty()) {

@@ -72,7 +72,7 @@ final class EntryDrafts {
         Map<String, List<String>> texts = new LinkedHashMap<>();
         texts.put(Fields.NAME, List.of(cause.name()));
         texts.put(Fields.CALLED, cause.aliases());
-        texts.put(Fields.ABOUT, join(List.of(cause.about()), cause.fools()));
+        texts.put(Fields.ABOUT, join(List.of(cause.about()), cause.told(), cause.fools()));
         texts.put(Fields.LINKED, linked(cause));
         add(HitKind.CAUSE, cause.id(), cause.name(), cause.scope(), texts, weights.of(cause));
     }
