@@ -43,6 +43,7 @@ final class Lexicon {
     private final Map<String, Symptom> byId = new TreeMap<>();
     private final Map<String, Device.Code> codes = new HashMap<>();
     private final Bags bags;
+    private final Referents referents;
     private final LogLines logLines;
     private final Spelling spelling;
 
@@ -54,11 +55,13 @@ final class Lexicon {
                 })
                 .toList();
         Phrasings phrasings = new Phrasings(trie);
+        this.referents = new Referents(trie);
         List<Bags.Bag> phrases = new ArrayList<>();
         Set<List<String>> longWords = new LinkedHashSet<>(); // of more than one term; symptoms share many
         for (Symptom symptom : nearestFirst) {
             byId.put(symptom.id(), symptom);
             addNames(symptom, phrasings);
+            referents.add(symptom, phrasings.all(symptom.called()));
             addStates(symptom, phrasings, longWords, phrases);
         }
         for (Device device : devices) {
@@ -96,6 +99,10 @@ final class Lexicon {
 
     Bags bags() {
         return bags;
+    }
+
+    Referents referents() {
+        return referents;
     }
 
     LogLines logLines() {

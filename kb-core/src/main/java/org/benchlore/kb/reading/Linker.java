@@ -310,6 +310,7 @@ final class Linker {
                 for (Claim other : same) {
                     other.cover(claim.from, claim.to);
                 }
+                claim.listed = !same.isEmpty();
                 more.addAll(same);
             }
         }

@@ -84,14 +84,30 @@ final class Passage {
         List<Trie.Match> all = lexicon.trie().all(tokens, terms);
         Inverted.names(tokens, terms, lexicon, all);
         for (Trie.Match match : Trie.chosen(all, n, hidden)) {
-            put(match);
+            put(lexicon.referents().resolve(tokens, terms, match));
         }
+        pointedAt(lexicon);
         this.sentence = new int[n];
         this.clause = new int[n];
         this.segment = new int[n];
         split();
         this.readAt = new Claim[n];
         this.unreal = Mood.unreal(text, tokens, sentence);
+    }
+
+    /** Adds names that mean something only because of what the sentence speaks of. */
+    private void pointedAt(Lexicon lexicon) {
+        boolean any = false;
+        for (int i = 0; i < itemAt.length; i++) {
+            if (itemAt[i] == null) {
+                Optional<Trie.Match> match = lexicon.referents().pointedAt(tokens, terms, i);
+                any |= match.isPresent();
+                match.ifPresent(this::put);
+            }
+        }
+        if (any) {
+            number();
+        }
     }
 
     private void put(Trie.Match match) {

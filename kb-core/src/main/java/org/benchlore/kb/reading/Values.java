@@ -41,6 +41,7 @@ final class Values {
                     + "fall collaps creep settl hang stay ther meter i under load than less more below above over rise climb resistanc ground "
                     + "dc ac dmm pin there side way each main very already in");
     private static final Set<String> NOT_READ = words("instead where mark rate nominal spec limit set rated marked");
+    private static final Set<String> NUMBERED = words("pin bit string port slot key channel row");
     private static final Set<String> TRENDS =
             words("fall sag drop dip rise climb go creep settl collaps now unload load run idle cold warm "
                     + "hot later after under to then with once when it at in standby but only up down and also stabl");
@@ -89,6 +90,9 @@ final class Values {
         boolean number =
                 (token.kind() == Kind.QUANTITY && !token.unit().equals("times")) || token.kind() == Kind.NUMBER;
         if (!number || token.tolerance() || passage.unreal(i) || passage.readAt(i) != null) {
+            return false;
+        }
+        if (i > 0 && token.kind() == Kind.NUMBER && token.resolution() >= 1 && NUMBERED.contains(passage.token(i - 1).term())) {
             return false;
         }
         for (int b = i - 1; b >= Math.max(0, i - 2) && passage.sameSegment(b, i); b--) {
