@@ -64,6 +64,7 @@ final class Lexicon {
             referents.add(symptom, phrasings.all(symptom.called()));
             addStates(symptom, phrasings, longWords, phrases);
         }
+        nearestFirst.forEach(symptom -> addOwnNames(symptom, phrasings));
         for (Device device : devices) {
             add(device, phrasings);
         }
@@ -152,6 +153,32 @@ final class Lexicon {
             List<Token> tokens = phrasing.tokens();
             if (nominal != null && tokens.size() == 1 && namesItsVolts(tokens.get(0), nominal)) {
                 railsByVolts.putIfAbsent(nominal, symptom);
+            }
+        }
+    }
+
+    /**
+     * What the pack calls a symptom and its states in headings, behind all that it teaches: "backlight feed" for
+     * backlight-feed. A single word as a heading says too little to name anything.
+     */
+    private static void addOwnNames(Symptom symptom, Phrasings phrasings) {
+        for (String name : List.of(symptom.name(), symptom.id().replace('-', ' '))) {
+            Phrasing phrasing = phrasings.of(name);
+            if (phrasing.terms().size() > 1) {
+                phrasing.entries().forEach(entry -> entry.addName(new Sense(symptom, Sense.NAME)));
+            }
+        }
+        for (int i = 0; i < symptom.states().size(); i++) {
+            State state = symptom.states().get(i);
+            Sense sense = new Sense(symptom, i);
+            for (String word : List.of(state.name(), state.id().replace('-', ' '))) {
+                Phrasing phrasing = phrasings.of(word);
+                boolean tells = phrasing.tokens().stream().anyMatch(Plain::content);
+                for (Entry entry : phrasing.entries()) {
+                    if (tells && entry.saidOf(symptom.id()) == null) {
+                        entry.addWord(sense);
+                    }
+                }
             }
         }
     }

@@ -53,8 +53,10 @@ final class Linker {
     /** Claims in order of their first token. */
     List<Claim> link() {
         pass();
-        if (passage.release()) {
-            pass();
+        for (boolean names : new boolean[] {false, true}) {
+            if (passage.release(names)) {
+                pass();
+            }
         }
         new Echoes(passage, claims).add();
         new Loose(passage, lexicon, claims).add();

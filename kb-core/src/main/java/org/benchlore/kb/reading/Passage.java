@@ -119,14 +119,15 @@ final class Passage {
     /**
      * Lets items that led nowhere give way to shorter ones they hid.
      *
+     * @param names whether names do; else only what is said of them
      * @return whether any did
      */
-    boolean release() {
+    boolean release(boolean names) {
         boolean[] freed = new boolean[itemAt.length];
         boolean any = false;
         for (Trie.Match match : hidden) {
             Item over = itemAt[match.from()];
-            if (over != null && gives(over, match)) {
+            if (over != null && over.entry.names.isEmpty() != names && gives(over, match)) {
                 Arrays.fill(freed, over.from, over.to, true);
                 Arrays.fill(itemAt, over.from, over.to, null);
             }
@@ -137,7 +138,6 @@ final class Passage {
                 any = true;
             }
         }
-        hidden.clear();
         if (any) {
             number();
         }

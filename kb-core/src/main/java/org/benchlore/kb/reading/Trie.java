@@ -219,7 +219,9 @@ final class Trie {
         }
         Node next = node.next(terms[at]);
         if (next != null) {
-            walk(next, tokens, terms, glued, from, at + 1, depth + 1, skipped, found);
+            // "the backlight" is no longer a match than "backlight"
+            int deeper = Plain.ARTICLES.contains(terms[at]) ? depth : depth + 1;
+            walk(next, tokens, terms, glued, from, at + 1, deeper, skipped, found);
         }
         if (!glued[at].isEmpty()) {
             Node joined = node.next(glued[at]);
