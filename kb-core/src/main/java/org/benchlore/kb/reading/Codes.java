@@ -25,6 +25,9 @@ final class Codes {
 
     private static final Pattern CODE = Pattern.compile("[a-z]{1,4}[0-9]{2,5}[a-z]?|0x[0-9a-f]{1,8}");
 
+    /** A hyphen makes a code of a letter and a single digit. */
+    private static final Pattern HYPHENED = Pattern.compile("[a-z]{1,4}[0-9]{1,5}[a-z]?");
+
     /** "x3" behind a code. */
     private static final Pattern COUNT = Pattern.compile("x[0-9]{1,4}");
 
@@ -91,8 +94,10 @@ final class Codes {
         }
         String written = passage.text.substring(token.start(), token.end());
         boolean capitals = written.equals(written.toUpperCase(Locale.ROOT)) || written.startsWith("0x");
-        boolean part = PART.matcher(token.term()).matches() && written.indexOf('-') < 0;
-        return capitals && !part && CODE.matcher(token.term()).matches();
+        boolean hyphen = written.indexOf('-') > 0;
+        boolean part = PART.matcher(token.term()).matches() && !hyphen;
+        Pattern code = hyphen ? HYPHENED : CODE;
+        return capitals && !part && code.matcher(token.term()).matches();
     }
 
     private void claim(Device.Code code, Item item, Map<String, Claim> claimed) {

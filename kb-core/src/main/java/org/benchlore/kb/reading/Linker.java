@@ -62,6 +62,7 @@ final class Linker {
         new Loose(passage, lexicon, claims).add();
         bare();
         claims.removeIf(c -> c.dropped);
+        Circumstances.drop(passage, claims);
         Thin.drop(passage, claims);
         claims.sort(Claim.BY_PLACE);
         return Repeats.merged(passage, claims);
@@ -74,6 +75,7 @@ final class Linker {
         new Values(passage, lexicon, claims).link();
         phrases(false);
         words();
+        sharpen();
         phrases(true);
         continued();
         new Negations(passage, claims, negationReach).apply();
@@ -250,6 +252,30 @@ final class Linker {
         }
         boolean foreign = join >= 0 && (wordLast ? lastContent > join : firstContent >= 0 && firstContent < join);
         return foreign ? DEAREST + 1 : cost;
+    }
+
+    /** "The tray opens halfway": what follows a word at once may say that it is not quite so. */
+    private void sharpen() {
+        for (Claim claim : claims) {
+            Item word = claim.word;
+            if (claim.name == null || word == null || !claim.symptom.states().get(claim.state).normal()) {
+                continue;
+            }
+            for (int i = word.index + 1; i < items.size() && items.get(i).from - word.to <= 1; i++) {
+                Item more = items.get(i);
+                if (more.entry.cue == Cue.NEGATION) {
+                    break;
+                }
+                Sense said = more.free() ? more.entry.saidOf(claim.symptom.id()) : null;
+                boolean close = passage.sameSegment(word.from, more.from) && passage.sameClause(word.from, more.from);
+                if (said != null && close && !said.stateOf().normal()) {
+                    claim.state = said.state();
+                    claim.cover(more.from, more.to);
+                    more.word = true;
+                    break;
+                }
+            }
+        }
     }
 
     /** "12 V fine cold, but low under load": a word with no name of its own goes on about the name before. */
