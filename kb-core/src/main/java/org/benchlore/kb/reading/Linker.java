@@ -70,7 +70,7 @@ final class Linker {
 
     private void pass() {
         for (Item item : items) {
-            item.done |= supposed(item) || preposition(item) || adverb(item);
+            item.done |= supposed(item) || preposition(item) || adverb(item) || verb(item);
         }
         new Values(passage, lexicon, claims).link();
         phrases(false);
@@ -90,6 +90,19 @@ final class Linker {
         return plain
                 && item.to < passage.size()
                 && PLACES.contains(passage.token(item.to).term());
+    }
+
+    /** "Sinks to 10.3" names no heatsink. */
+    private boolean verb(Item item) {
+        Token token = passage.token(item.from);
+        boolean third = item.to - item.from == 1
+                && !item.entry.names.isEmpty()
+                && token.surface().endsWith("s")
+                && !token.surface().equals(token.term());
+        return third
+                && item.to + 1 < passage.size()
+                && passage.token(item.to).term().equals("to")
+                && (passage.token(item.to + 1).kind() == Kind.NUMBER || passage.token(item.to + 1).kind() == Kind.QUANTITY);
     }
 
     /** "It is still" is a state, "still no answer" is none. */

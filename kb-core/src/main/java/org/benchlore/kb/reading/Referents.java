@@ -108,7 +108,7 @@ final class Referents {
         int head = -1;
         int n = 0;
         for (int i = match.from(); i < match.to(); i++) {
-            if (Plain.filler(terms[i])) {
+            if (Plain.filler(terms[i]) || (n == 0 && PLACING.contains(terms[i]))) {
                 continue;
             }
             if (n == 0 && byHead.containsKey(terms[i])) {
