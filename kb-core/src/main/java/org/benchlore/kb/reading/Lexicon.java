@@ -1,6 +1,7 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -126,6 +127,19 @@ final class Lexicon {
     /** The rail that a bare number such as "3.3" names. */
     Optional<Symptom> rail(double volts) {
         return Optional.ofNullable(railsByVolts.get(volts));
+    }
+
+    /** The rail whose nominal voltage is nearest, relatively, and within a share of it. */
+    Optional<Symptom> railNear(double volts, double share) {
+        return railsByVolts.entrySet().stream()
+                .filter(e -> off(volts, e.getKey()) <= share)
+                .min(Comparator.comparingDouble((Map.Entry<Double, Symptom> e) -> off(volts, e.getKey()))
+                        .thenComparing(e -> e.getValue().id()))
+                .map(Map.Entry::getValue);
+    }
+
+    private static double off(double volts, double nominal) {
+        return Math.abs(volts - nominal) / Math.abs(nominal);
     }
 
     /** The symptom that a reading in another unit belongs to, "12 V to ground" for ohms on "12 V". */

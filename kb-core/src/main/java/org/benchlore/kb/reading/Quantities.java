@@ -83,7 +83,7 @@ final class Quantities {
     }
 
     /** The prefix of a quantity, or none, whichever brings a number closer to it. */
-    private static double nearest(double number, Token quantity) {
+    static double nearest(double number, Token quantity) {
         double prefixed = Math.abs(Math.log(number * quantity.factor() / quantity.value()));
         double bare = Math.abs(Math.log(number / quantity.value()));
         return prefixed <= bare ? quantity.factor() : 1;
@@ -165,8 +165,9 @@ final class Quantities {
 
     /** Whether no digit is written that a name would not have: "12 V", not "12.0 V". */
     static boolean round(Token token) {
-        BigDecimal written = BigDecimal.valueOf(exact(Math.abs(token.value()) / token.factor()));
+        double factor = token.factor() > 0 ? token.factor() : 1;
+        BigDecimal written = BigDecimal.valueOf(exact(Math.abs(token.value()) / factor));
         double step = Math.pow(10, -Math.max(0, written.stripTrailingZeros().scale()));
-        return token.spread() == 0 && token.resolution() >= 0.999 * token.factor() * step;
+        return token.spread() == 0 && token.resolution() >= 0.999 * factor * step;
     }
 }

@@ -71,6 +71,8 @@ final class Values {
     }
 
     void link() {
+        new Ratios(passage, this).link();
+        RailLists.link(passage, lexicon, this);
         List<Pair> pairs = new ArrayList<>();
         for (int i = 0; i < passage.size(); i++) {
             if (reading(i)) {
@@ -306,7 +308,7 @@ final class Values {
         }
         String unit = quantity.unit();
         return value.unit().equals(unit)
-                || (value.kind() == Kind.NUMBER && !unit.equals("s") && !unit.equals("h"))
+                || (value.kind() == Kind.NUMBER && !unit.equals("s") && !unit.equals("h") && !unit.equals("%"))
                 || (unit.equals("h") && value.unit().equals("s"));
     }
 
@@ -368,6 +370,11 @@ final class Values {
         claim.state = verdict.state();
         claim.measured = new HashMap<>(verdict.likelihoods());
         claim.note = verdict.note();
+        add(claim, reading);
+    }
+
+    /** Adds a claim that rests on a reading. */
+    void add(Claim claim, int reading) {
         passage.read(reading, claim);
         claims.add(claim);
     }
