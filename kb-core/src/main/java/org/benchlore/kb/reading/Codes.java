@@ -31,6 +31,8 @@ final class Codes {
     /** "x3" behind a code. */
     private static final Pattern COUNT = Pattern.compile("x[0-9]{1,4}");
 
+    private static final Set<String> CODE_WORDS =
+            Set.of("code", "error", "log", "logg", "list", "entry", "fault", "messag", "event", "histori", "memori", "store");
     private static final Set<String> EVERY = Set.of("every", "each", "daili", "nightli");
 
     private static final class Mentions {
@@ -96,8 +98,19 @@ final class Codes {
         boolean capitals = written.equals(written.toUpperCase(Locale.ROOT)) || written.startsWith("0x");
         boolean hyphen = written.indexOf('-') > 0;
         boolean part = PART.matcher(token.term()).matches() && !hyphen;
-        Pattern code = hyphen ? HYPHENED : CODE;
+        Pattern code = hyphen && spokenOf(token) ? HYPHENED : CODE;
         return capitals && !part && code.matcher(token.term()).matches();
+    }
+
+    /** Whether the few words before a token or behind it speak of codes. */
+    private boolean spokenOf(Token token) {
+        int at = passage.tokens.indexOf(token);
+        for (int i = Math.max(0, at - REACH); i < Math.min(passage.size(), at + REACH); i++) {
+            if (CODE_WORDS.contains(passage.token(i).term())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private void claim(Device.Code code, Item item, Map<String, Claim> claimed) {

@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Quantity;
@@ -28,6 +29,11 @@ import org.benchlore.kb.reading.analysis.Token.Kind;
 final class Lexicon {
     /** Stems that turn a thing's name into one of its quantities. */
     private static final Set<String> QUANTITIES = Set.of("voltag", "temperatur", "resistanc", "current", "esr");
+
+    private static final Set<String> HARDLY = Set.of("hardly", "barely", "scarcely");
+
+    /** Stems of what packs call a state between all and nothing. */
+    private static final List<String> WEAK = List.of("weak", "low", "faint", "dim", "slow");
 
     private static final String RIPPLE = "rippl";
     private static final Set<String> RIPPLE_WORDS = Set.of(RIPPLE, "on", "of", "at", "the", "nois");
@@ -186,10 +192,11 @@ final class Lexicon {
             State state = symptom.states().get(i);
             Sense sense = new Sense(symptom, i);
             for (String word : List.of(state.name(), state.id().replace('-', ' '))) {
-                Phrasing phrasing = phrasings.of(word);
-                boolean tells = phrasing.tokens().stream().anyMatch(Plain::content);
-                for (Entry entry : phrasing.entries()) {
-                    if (tells && entry.saidOf(symptom.id()) == null) {
+                if (Lexer.tokens(word).stream().noneMatch(Plain::content)) {
+                    continue;
+                }
+                for (Entry entry : phrasings.entries(word)) {
+                    if (entry.saidOf(symptom.id()) == null) {
                         entry.addWord(sense);
                     }
                 }
@@ -236,17 +243,30 @@ final class Lexicon {
                 return;
             }
             boolean negated = terms.subList(0, i).contains("not");
+            boolean hardly = HARDLY.contains(before);
             for (Sense sense : senses(terms.subList(i, terms.size()), e -> e.words)) {
                 if (whole.saidOf(sense.symptom().id()) != null) {
                     continue;
                 }
-                String state =
-                        negated ? sense.stateOf().opposite() : sense.stateOf().id();
+                String state = hardly
+                        ? weakened(sense)
+                        : negated ? sense.stateOf().opposite() : sense.stateOf().id();
                 if (state != null) {
                     whole.addWord(new Sense(sense.symptom(), sense.symptom().indexOf(state)));
                 }
             }
         }
+    }
+
+    /** What "hardly there" means where "there" is normal: the state that packs call weak or low; null for none. */
+    private @Nullable String weakened(Sense sense) {
+        for (String weak : WEAK) {
+            Sense said = trie.find(List.of(weak)).map(e -> e.saidOf(sense.symptom().id())).orElse(null);
+            if (said != null && sense.stateOf().normal()) {
+                return said.stateOf().id();
+            }
+        }
+        return null;
     }
 
     private List<Sense> senses(List<String> terms, Function<Entry, List<Sense>> kind) {

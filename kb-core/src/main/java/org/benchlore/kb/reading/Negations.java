@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 final class Negations {
     private static final int LONGEST_LIST = 8;
     private static final Set<String> DENYING = Set.of("no", "not", "nor", "never", "neither", "without", "nothing");
+    private static final Set<String> STOPS = Set.of("stop", "ceas");
     private static final Set<String> ARTICLES = Set.of("a", "an");
 
     private final Passage passage;
@@ -43,7 +44,7 @@ final class Negations {
             }
         }
         for (Item item : passage.items) {
-            Cue cue = hidden(item) ? Cue.NEGATION : item.entry.cue;
+            Cue cue = hidden(item) || stops(item) ? Cue.NEGATION : item.entry.cue;
             if (!item.free() || cue == null) {
                 continue;
             }
@@ -55,6 +56,36 @@ final class Negations {
                 default -> {}
             }
         }
+        claims.forEach(this::answered);
+    }
+
+    /** "Pack swollen? No." */
+    private void answered(Claim claim) {
+        int asked = claim.to;
+        while (asked < passage.size() && passage.sameSegment(asked, claim.to - 1) && !passage.token(asked).is("?")) {
+            asked++;
+        }
+        boolean answer = asked + 1 < passage.size()
+                && passage.token(asked).is("?")
+                && (asked + 2 == passage.size() || passage.token(asked + 2).kind() == Token.Kind.PUNCTUATION);
+        if (!answer) {
+            return;
+        }
+        String word = passage.token(asked + 1).surface();
+        boolean no = word.equals("no") || word.equals("nope") || word.equals("none");
+        if (no || word.equals("yes")) {
+            claim.negated ^= no;
+            claim.cover(asked + 1, asked + 2);
+            passage.item(asked + 1).ifPresent(item -> item.done = true);
+        }
+    }
+
+    /** "Stopped clicking" denies the clicking, "stopped" alone is a state. */
+    private boolean stops(Item item) {
+        return item.to - item.from == 1
+                && STOPS.contains(passage.term(item.from))
+                && item.to < passage.size()
+                && passage.token(item.to).surface().endsWith("ing");
     }
 
     /** "Still won't" may be a state word elsewhere; where it found no name, its "not" negates what follows. */

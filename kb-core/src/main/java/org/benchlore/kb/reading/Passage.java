@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.benchlore.kb.reading.analysis.Lexer;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
@@ -19,6 +20,9 @@ final class Passage {
 
     /** Tokens behind a reading in which "ripple" may still stand. */
     private static final int RIPPLE_REACH = 6;
+
+    private static final Set<String> ON = Set.of("on", "off");
+    private static final Set<String> PLACES = Set.of("the", "its", "my", "his", "her", "their", "our");
 
     /** An entry of the lexicon in the text. What it was used for is noted while linking. */
     static final class Item {
@@ -82,6 +86,7 @@ final class Passage {
         Rails.name(tokens, terms, lexicon);
         this.itemAt = new Item[n];
         List<Trie.Match> all = lexicon.trie().all(tokens, terms);
+        all.removeIf(this::dangling);
         Inverted.names(tokens, terms, lexicon, all);
         for (Trie.Match match : Trie.chosen(all, n, hidden)) {
             put(lexicon.referents().resolve(tokens, terms, match));
@@ -93,6 +98,17 @@ final class Passage {
         split();
         this.readAt = new Claim[n];
         this.unreal = Mood.unreal(text, tokens, sentence);
+    }
+
+    /** "Still no", "lamp on": no words for a state where "no output" or "on the socket" goes on. */
+    private boolean dangling(Trie.Match match) {
+        if (match.to() == tokens.size() || match.to() - match.from() < 2 || match.entry().rank() == Entry.LANGUAGE) {
+            return false;
+        }
+        String last = terms[match.to() - 1];
+        Token next = tokens.get(match.to());
+        boolean denies = (last.equals("no") || last.equals("not")) && next.kind() != Kind.PUNCTUATION;
+        return denies || (match.depth() == 2 && ON.contains(last) && PLACES.contains(next.surface()));
     }
 
     /** Adds names that mean something only because of what the sentence speaks of. */

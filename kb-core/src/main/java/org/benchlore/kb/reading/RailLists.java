@@ -43,7 +43,8 @@ final class RailLists {
                 break;
             }
         }
-        boolean read = members.stream().anyMatch(i -> !Quantities.round(passage.token(i)));
+        boolean read = members.stream()
+                .anyMatch(i -> lexicon.rail(passage.token(i).value()).isEmpty());
         if (members.size() < 2 || !read) {
             return;
         }
