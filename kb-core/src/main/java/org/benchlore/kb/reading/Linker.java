@@ -78,6 +78,7 @@ final class Linker {
         sharpen();
         phrases(true);
         continued();
+        heads();
         new Negations(passage, claims, negationReach).apply();
         spread();
     }
@@ -313,6 +314,41 @@ final class Linker {
                 }
             }
         }
+    }
+
+    /** "Bus idle": a word with no name of its own beside the last word of one. */
+    private void heads() {
+        for (Item word : items) {
+            if (!word.free() || word.entry.words.isEmpty() || !word.entry.phrases.isEmpty() || !tells(word)) {
+                continue;
+            }
+            int head = word.from - 1;
+            while (head >= 0 && passage.sameSegment(head, word.from) && Plain.skipped(passage.token(head))) {
+                head--;
+            }
+            boolean open = head >= 0
+                    && passage.sameSegment(head, word.from)
+                    && passage.unexplained(head)
+                    && passage.token(head).kind() == Kind.WORD
+                    && !passage.unreal(head);
+            Sense said = open ? lexicon.referents().saidOfHead(passage.term(head), word.entry) : null;
+            if (said != null) {
+                word.word = true;
+                Claim claim = new Claim(said.symptom(), said.state(), null, head, word.to);
+                claim.word = word;
+                claim.listed = true;
+                claims.add(claim);
+            }
+        }
+    }
+
+    private boolean tells(Item word) {
+        for (int i = word.from; i < word.to; i++) {
+            if (Plain.content(passage.token(i))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Whether a connective and nothing foreign stands between an item and the one before. */

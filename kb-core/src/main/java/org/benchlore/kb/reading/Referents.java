@@ -147,6 +147,26 @@ final class Referents {
         return usualToo ? null : meant;
     }
 
+    /**
+     * What a word says of a thing named by the last word of its name alone: "bus idle" of the control bus, where nothing else
+     * called a bus can be idle.
+     */
+    @Nullable
+    Sense saidOfHead(String head, Entry word) {
+        Sense only = null;
+        for (Role role : byHead.getOrDefault(head, List.of())) {
+            Sense said = word.saidOf(role.symptom().id());
+            if (said == null || (only != null && said.equals(only))) {
+                continue;
+            }
+            if (only != null) {
+                return null;
+            }
+            only = said;
+        }
+        return only;
+    }
+
     private static boolean ends(Token token) {
         return token.kind() == Kind.PUNCTUATION
                 && (token.is(".") || token.is("!") || token.is("?") || token.is(";") || token.is("\n"));
