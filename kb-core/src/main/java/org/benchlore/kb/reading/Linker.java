@@ -63,7 +63,7 @@ final class Linker {
         bare();
         claims.removeIf(c -> c.dropped);
         Circumstances.drop(passage, claims);
-        Thin.drop(passage, claims);
+        Thin.drop(passage, lexicon, claims);
         claims.sort(Claim.BY_PLACE);
         return Repeats.merged(passage, claims);
     }
