@@ -9,6 +9,7 @@ import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Joins names with what is said of them: the nearest state word of the same clause, negations, lists. Every step looks
@@ -26,6 +27,8 @@ final class Linker {
             Set.of("off", "out", "up", "down", "on", "in", "over", "around", "through");
     private static final Set<String> PLACES =
             Set.of("the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
+
+    private static final List<String> WORKS = List.of("work");
 
     private record Candidate(double cost, Item name, Item word, Sense sense) {
         int at() {
@@ -78,6 +81,7 @@ final class Linker {
         sharpen();
         phrases(true);
         continued();
+        trials();
         heads();
         new Negations(passage, claims, negationReach).apply();
         spread();
@@ -314,6 +318,35 @@ final class Linker {
                 }
             }
         }
+    }
+
+    /** "Pushed all cards home again, now it starts": a trial's outcome may stand in the next part of the sentence. */
+    private void trials() {
+        for (Item name : items) {
+            Symptom symptom = name.free() && !name.entry.names.isEmpty() ? trial(name) : null;
+            for (int i = name.index + 1; symptom != null && i < items.size(); i++) {
+                Item word = items.get(i);
+                if (word.from - name.to > REACH || passage.sentence(word.from) != passage.sentence(name.from)) {
+                    break;
+                }
+                Sense said = word.free() && tells(word) ? word.entry.saidOf(symptom.id()) : null;
+                if (said != null) {
+                    take(new Candidate(0, name, word, said));
+                    break;
+                }
+            }
+        }
+    }
+
+    /** The symptom of a name that tells of something tried, which works or makes no difference. */
+    private @Nullable Symptom trial(Item name) {
+        Symptom symptom = name.entry.names.get(0).symptom();
+        Sense works = lexicon.trie()
+                .find(WORKS)
+                .map(e -> e.saidOf(symptom.id()))
+                .orElse(null);
+        boolean tried = Polarity.presence(symptom) && works != null && !works.stateOf().normal();
+        return tried ? symptom : null;
     }
 
     /** "Bus idle": a word with no name of its own beside the last word of one. */

@@ -30,9 +30,14 @@ enum Polarity {
         return Splitter.on('|').trimResults().splitToList(spelled);
     }
 
+    /** Whether a symptom is normally not there, or its trial of no use. */
+    static boolean presence(Symptom symptom) {
+        return PRESENCE.contains(symptom.normal().id());
+    }
+
     /** What it says of a symptom: praise its normal state, blame the only other one; nothing of what is there or not. */
     Optional<Sense> of(Symptom symptom) {
-        if (PRESENCE.contains(symptom.normal().id())) {
+        if (presence(symptom)) {
             return Optional.empty();
         }
         int normal = symptom.indexOf(symptom.normal().id());
