@@ -43,7 +43,7 @@ final class Claim {
     /** Whether a negated state means any other, whatever its opposite. */
     boolean anyOther;
 
-    /** Whether it repeats what is said of another member of its list. */
+    /** Whether it shares what is said of it with other members of its list. */
     boolean listed;
 
     /** Set when a later exception takes it back. */

@@ -25,9 +25,14 @@ final class Codes {
 
     private static final Pattern CODE = Pattern.compile("[a-z]{1,4}[0-9]{2,5}[a-z]?|0x[0-9a-f]{1,8}");
 
+    /** A hyphen makes a code of a letter and a single digit. */
+    private static final Pattern HYPHENED = Pattern.compile("[a-z]{1,4}[0-9]{1,5}[a-z]?");
+
     /** "x3" behind a code. */
     private static final Pattern COUNT = Pattern.compile("x[0-9]{1,4}");
 
+    private static final Set<String> CODE_WORDS =
+            Set.of("code", "error", "log", "logg", "list", "entry", "fault", "messag", "event", "histori", "memori", "store");
     private static final Set<String> EVERY = Set.of("every", "each", "daili", "nightli");
 
     private static final class Mentions {
@@ -91,8 +96,21 @@ final class Codes {
         }
         String written = passage.text.substring(token.start(), token.end());
         boolean capitals = written.equals(written.toUpperCase(Locale.ROOT)) || written.startsWith("0x");
-        boolean part = PART.matcher(token.term()).matches() && written.indexOf('-') < 0;
-        return capitals && !part && CODE.matcher(token.term()).matches();
+        boolean hyphen = written.indexOf('-') > 0;
+        boolean part = PART.matcher(token.term()).matches() && !hyphen;
+        Pattern code = hyphen && spokenOf(token) ? HYPHENED : CODE;
+        return capitals && !part && code.matcher(token.term()).matches();
+    }
+
+    /** Whether the few words before a token or behind it speak of codes. */
+    private boolean spokenOf(Token token) {
+        int at = passage.tokens.indexOf(token);
+        for (int i = Math.max(0, at - REACH); i < Math.min(passage.size(), at + REACH); i++) {
+            if (CODE_WORDS.contains(passage.token(i).term())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private void claim(Device.Code code, Item item, Map<String, Claim> claimed) {

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.benchlore.kb.knowledge.Device;
+import org.benchlore.kb.knowledge.Symptom;
 import org.jspecify.annotations.Nullable;
 
 /** Everything one sequence of terms may mean. Filled while a lexicon is built, read-only afterwards. */
@@ -49,6 +50,16 @@ final class Entry {
         String symptom = own.get(0).symptom().id();
         for (Sense sense : name.names) {
             if (sense.symptom().id().equals(symptom)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether it is a name of a symptom. */
+    boolean names(Symptom symptom) {
+        for (Sense sense : names) {
+            if (sense.symptom().id().equals(symptom.id())) {
                 return true;
             }
         }

@@ -1,6 +1,7 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -10,6 +11,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Quantity;
@@ -28,6 +30,11 @@ final class Lexicon {
     /** Stems that turn a thing's name into one of its quantities. */
     private static final Set<String> QUANTITIES = Set.of("voltag", "temperatur", "resistanc", "current", "esr");
 
+    private static final Set<String> HARDLY = Set.of("hardly", "barely", "scarcely");
+
+    /** Stems of what packs call a state between all and nothing. */
+    private static final List<String> WEAK = List.of("weak", "low", "faint", "dim", "slow");
+
     private static final String RIPPLE = "rippl";
     private static final Set<String> RIPPLE_WORDS = Set.of(RIPPLE, "on", "of", "at", "the", "nois");
 
@@ -44,6 +51,7 @@ final class Lexicon {
     private final Map<String, Symptom> byId = new TreeMap<>();
     private final Map<String, Device.Code> codes = new HashMap<>();
     private final Bags bags;
+    private final Referents referents;
     private final LogLines logLines;
     private final Spelling spelling;
 
@@ -55,13 +63,16 @@ final class Lexicon {
                 })
                 .toList();
         Phrasings phrasings = new Phrasings(trie);
+        this.referents = new Referents(trie);
         List<Bags.Bag> phrases = new ArrayList<>();
         Set<List<String>> longWords = new LinkedHashSet<>(); // of more than one term; symptoms share many
         for (Symptom symptom : nearestFirst) {
             byId.put(symptom.id(), symptom);
             addNames(symptom, phrasings);
+            referents.add(symptom, phrasings.all(symptom.called()));
             addStates(symptom, phrasings, longWords, phrases);
         }
+        nearestFirst.forEach(symptom -> addOwnNames(symptom, phrasings));
         for (Device device : devices) {
             add(device, phrasings);
         }
@@ -103,6 +114,10 @@ final class Lexicon {
         return bags;
     }
 
+    Referents referents() {
+        return referents;
+    }
+
     LogLines logLines() {
         return logLines;
     }
@@ -123,6 +138,19 @@ final class Lexicon {
     /** The rail that a bare number such as "3.3" names. */
     Optional<Symptom> rail(double volts) {
         return Optional.ofNullable(railsByVolts.get(volts));
+    }
+
+    /** The rail whose nominal voltage is nearest, relatively, and within a share of it. */
+    Optional<Symptom> railNear(double volts, double share) {
+        return railsByVolts.entrySet().stream()
+                .filter(e -> off(volts, e.getKey()) <= share)
+                .min(Comparator.comparingDouble((Map.Entry<Double, Symptom> e) -> off(volts, e.getKey()))
+                        .thenComparing(e -> e.getValue().id()))
+                .map(Map.Entry::getValue);
+    }
+
+    private static double off(double volts, double nominal) {
+        return Math.abs(volts - nominal) / Math.abs(nominal);
     }
 
     /** The symptom that a reading in another unit belongs to, "12 V to ground" for ohms on "12 V". */
@@ -150,6 +178,33 @@ final class Lexicon {
             List<Token> tokens = phrasing.tokens();
             if (nominal != null && tokens.size() == 1 && namesItsVolts(tokens.get(0), nominal)) {
                 railsByVolts.putIfAbsent(nominal, symptom);
+            }
+        }
+    }
+
+    /**
+     * What the pack calls a symptom and its states in headings, behind all that it teaches: "backlight feed" for
+     * backlight-feed. A single word as a heading says too little to name anything.
+     */
+    private static void addOwnNames(Symptom symptom, Phrasings phrasings) {
+        for (String name : List.of(symptom.name(), symptom.id().replace('-', ' '))) {
+            Phrasing phrasing = phrasings.of(name);
+            if (phrasing.terms().size() > 1) {
+                phrasing.entries().forEach(entry -> entry.addName(new Sense(symptom, Sense.NAME)));
+            }
+        }
+        for (int i = 0; i < symptom.states().size(); i++) {
+            State state = symptom.states().get(i);
+            Sense sense = new Sense(symptom, i);
+            for (String word : List.of(state.name(), state.id().replace('-', ' '))) {
+                if (Lexer.tokens(word).stream().noneMatch(Plain::content)) {
+                    continue;
+                }
+                for (Entry entry : phrasings.entries(word)) {
+                    if (entry.saidOf(symptom.id()) == null) {
+                        entry.addWord(sense);
+                    }
+                }
             }
         }
     }
@@ -193,17 +248,30 @@ final class Lexicon {
                 return;
             }
             boolean negated = terms.subList(0, i).contains("not");
+            boolean hardly = HARDLY.contains(before);
             for (Sense sense : senses(terms.subList(i, terms.size()), e -> e.words)) {
                 if (whole.saidOf(sense.symptom().id()) != null) {
                     continue;
                 }
-                String state =
-                        negated ? sense.stateOf().opposite() : sense.stateOf().id();
+                String state = hardly
+                        ? weakened(sense)
+                        : negated ? sense.stateOf().opposite() : sense.stateOf().id();
                 if (state != null) {
                     whole.addWord(new Sense(sense.symptom(), sense.symptom().indexOf(state)));
                 }
             }
         }
+    }
+
+    /** What "hardly there" means where "there" is normal: the state that packs call weak or low; null for none. */
+    private @Nullable String weakened(Sense sense) {
+        for (String weak : WEAK) {
+            Sense said = trie.find(List.of(weak)).map(e -> e.saidOf(sense.symptom().id())).orElse(null);
+            if (said != null && sense.stateOf().normal()) {
+                return said.stateOf().id();
+            }
+        }
+        return null;
     }
 
     private List<Sense> senses(List<String> terms, Function<Entry, List<Sense>> kind) {

@@ -9,6 +9,7 @@ import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Joins names with what is said of them: the nearest state word of the same clause, negations, lists. Every step looks
@@ -26,6 +27,8 @@ final class Linker {
             Set.of("off", "out", "up", "down", "on", "in", "over", "around", "through");
     private static final Set<String> PLACES =
             Set.of("the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
+
+    private static final List<String> WORKS = List.of("work");
 
     private record Candidate(double cost, Item name, Item word, Sense sense) {
         int at() {
@@ -53,27 +56,33 @@ final class Linker {
     /** Claims in order of their first token. */
     List<Claim> link() {
         pass();
-        if (passage.release()) {
-            pass();
+        for (boolean names : new boolean[] {false, true}) {
+            if (passage.release(names)) {
+                pass();
+            }
         }
         new Echoes(passage, claims).add();
         new Loose(passage, lexicon, claims).add();
         bare();
         claims.removeIf(c -> c.dropped);
-        Thin.drop(passage, claims);
+        Circumstances.drop(passage, claims);
+        Thin.drop(passage, lexicon, claims);
         claims.sort(Claim.BY_PLACE);
         return Repeats.merged(passage, claims);
     }
 
     private void pass() {
         for (Item item : items) {
-            item.done |= supposed(item) || preposition(item) || adverb(item);
+            item.done |= supposed(item) || preposition(item) || adverb(item) || verb(item);
         }
         new Values(passage, lexicon, claims).link();
         phrases(false);
         words();
+        sharpen();
         phrases(true);
         continued();
+        trials();
+        heads();
         new Negations(passage, claims, negationReach).apply();
         spread();
     }
@@ -86,6 +95,19 @@ final class Linker {
         return plain
                 && item.to < passage.size()
                 && PLACES.contains(passage.token(item.to).term());
+    }
+
+    /** "Sinks to 10.3" names no heatsink. */
+    private boolean verb(Item item) {
+        Token token = passage.token(item.from);
+        boolean third = item.to - item.from == 1
+                && !item.entry.names.isEmpty()
+                && token.surface().endsWith("s")
+                && !token.surface().equals(token.term());
+        return third
+                && item.to + 1 < passage.size()
+                && passage.token(item.to).term().equals("to")
+                && (passage.token(item.to + 1).kind() == Kind.NUMBER || passage.token(item.to + 1).kind() == Kind.QUANTITY);
     }
 
     /** "It is still" is a state, "still no answer" is none. */
@@ -250,6 +272,30 @@ final class Linker {
         return foreign ? DEAREST + 1 : cost;
     }
 
+    /** "The tray opens halfway": what follows a word at once may say that it is not quite so. */
+    private void sharpen() {
+        for (Claim claim : claims) {
+            Item word = claim.word;
+            if (claim.name == null || word == null || !claim.symptom.states().get(claim.state).normal()) {
+                continue;
+            }
+            for (int i = word.index + 1; i < items.size() && items.get(i).from - word.to <= 1; i++) {
+                Item more = items.get(i);
+                if (more.entry.cue == Cue.NEGATION) {
+                    break;
+                }
+                Sense said = more.free() ? more.entry.saidOf(claim.symptom.id()) : null;
+                boolean close = passage.sameSegment(word.from, more.from) && passage.sameClause(word.from, more.from);
+                if (said != null && close && !said.stateOf().normal()) {
+                    claim.state = said.state();
+                    claim.cover(more.from, more.to);
+                    more.word = true;
+                    break;
+                }
+            }
+        }
+    }
+
     /** "12 V fine cold, but low under load": a word with no name of its own goes on about the name before. */
     private void continued() {
         for (int w = 1; w < items.size(); w++) {
@@ -272,6 +318,70 @@ final class Linker {
                 }
             }
         }
+    }
+
+    /** "Pushed all cards home again, now it starts": a trial's outcome may stand in the next part of the sentence. */
+    private void trials() {
+        for (Item name : items) {
+            Symptom symptom = name.free() && !name.entry.names.isEmpty() ? trial(name) : null;
+            for (int i = name.index + 1; symptom != null && i < items.size(); i++) {
+                Item word = items.get(i);
+                if (word.from - name.to > REACH || passage.sentence(word.from) != passage.sentence(name.from)) {
+                    break;
+                }
+                Sense said = word.free() && tells(word) ? word.entry.saidOf(symptom.id()) : null;
+                if (said != null) {
+                    take(new Candidate(0, name, word, said));
+                    break;
+                }
+            }
+        }
+    }
+
+    /** The symptom of a name that tells of something tried, which works or makes no difference. */
+    private @Nullable Symptom trial(Item name) {
+        Symptom symptom = name.entry.names.get(0).symptom();
+        Sense works = lexicon.trie()
+                .find(WORKS)
+                .map(e -> e.saidOf(symptom.id()))
+                .orElse(null);
+        boolean tried = Polarity.presence(symptom) && works != null && !works.stateOf().normal();
+        return tried ? symptom : null;
+    }
+
+    /** "Bus idle": a word with no name of its own beside the last word of one. */
+    private void heads() {
+        for (Item word : items) {
+            if (!word.free() || word.entry.words.isEmpty() || !word.entry.phrases.isEmpty() || !tells(word)) {
+                continue;
+            }
+            int head = word.from - 1;
+            while (head >= 0 && passage.sameSegment(head, word.from) && Plain.skipped(passage.token(head))) {
+                head--;
+            }
+            boolean open = head >= 0
+                    && passage.sameSegment(head, word.from)
+                    && passage.unexplained(head)
+                    && passage.token(head).kind() == Kind.WORD
+                    && !passage.unreal(head);
+            Sense said = open ? lexicon.referents().saidOfHead(passage.term(head), word.entry) : null;
+            if (said != null) {
+                word.word = true;
+                Claim claim = new Claim(said.symptom(), said.state(), null, head, word.to);
+                claim.word = word;
+                claim.listed = true;
+                claims.add(claim);
+            }
+        }
+    }
+
+    private boolean tells(Item word) {
+        for (int i = word.from; i < word.to; i++) {
+            if (Plain.content(passage.token(i))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Whether a connective and nothing foreign stands between an item and the one before. */
@@ -310,6 +420,7 @@ final class Linker {
                 for (Claim other : same) {
                     other.cover(claim.from, claim.to);
                 }
+                claim.listed = !same.isEmpty();
                 more.addAll(same);
             }
         }

@@ -164,8 +164,22 @@ final class Mood {
             return true;
         }
         boolean object = MoodWords.OBJECTS.contains(next);
+        if (outcome(first, to)) {
+            return false;
+        }
         return (MoodWords.ORDERS.contains(word) && !next.equals("be") && !states(first, to))
                 || (MoodWords.ORDERS_WITH_OBJECT.contains(word) && object);
+    }
+
+    /** "Pull the drive plug and everything comes up": an order by its form that tells what was seen. */
+    private boolean outcome(int first, int to) {
+        for (int i = first + 2; i + 2 < to; i++) {
+            if (words.get(i).equals("and") && MoodWords.OUTCOMES.contains(words.get(i + 1))) {
+                String verb = words.get(i + 2);
+                return !verb.equals("should") && !verb.equals("will") && !verb.equals("must") && !MoodWords.ORDERS.contains(verb);
+            }
+        }
+        return false;
     }
 
     /** "Check fuse: blown" has its answer behind the colon. */

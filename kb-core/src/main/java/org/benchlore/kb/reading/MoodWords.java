@@ -106,6 +106,9 @@ final class MoodWords {
     static final Set<String> GOVERNORS =
             words("if in on of to with from at by for and or that when while through into over under before after");
 
+    /** Subjects of what an order by form alone led to. */
+    static final Set<String> OUTCOMES = words("it everything nothing she he they all");
+
     /** Things of the workshop that are not the unit. */
     static final Phrases NOT_THE_UNIT = new Phrases(
             "coffee | kettle | the other one | my old one | one i repaired | i am told | goes by the name | neighbours set | neighbours unit | neighbours one | friends set | friends unit | another unit | this series "

@@ -3,6 +3,7 @@ package org.benchlore.kb.reading;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
@@ -15,6 +16,9 @@ import org.jspecify.annotations.Nullable;
  */
 final class Negations {
     private static final int LONGEST_LIST = 8;
+    private static final Set<String> DENYING = Set.of("no", "not", "nor", "never", "neither", "without", "nothing");
+    private static final Set<String> STOPS = Set.of("stop", "ceas");
+    private static final Set<String> ARTICLES = Set.of("a", "an");
 
     private final Passage passage;
     private final List<Claim> claims;
@@ -40,7 +44,7 @@ final class Negations {
             }
         }
         for (Item item : passage.items) {
-            Cue cue = hidden(item) ? Cue.NEGATION : item.entry.cue;
+            Cue cue = hidden(item) || stops(item) ? Cue.NEGATION : item.entry.cue;
             if (!item.free() || cue == null) {
                 continue;
             }
@@ -52,15 +56,46 @@ final class Negations {
                 default -> {}
             }
         }
+        claims.forEach(this::answered);
     }
 
-    /** "No sign" may be a state word elsewhere; where it found no name, its "no" negates what follows. */
+    /** "Pack swollen? No." */
+    private void answered(Claim claim) {
+        int asked = claim.to;
+        while (asked < passage.size() && passage.sameSegment(asked, claim.to - 1) && !passage.token(asked).is("?")) {
+            asked++;
+        }
+        boolean answer = asked + 1 < passage.size()
+                && passage.token(asked).is("?")
+                && (asked + 2 == passage.size() || passage.token(asked + 2).kind() == Token.Kind.PUNCTUATION);
+        if (!answer) {
+            return;
+        }
+        String word = passage.token(asked + 1).surface();
+        boolean no = word.equals("no") || word.equals("nope") || word.equals("none");
+        if (no || word.equals("yes")) {
+            claim.negated ^= no;
+            claim.cover(asked + 1, asked + 2);
+            passage.item(asked + 1).ifPresent(item -> item.done = true);
+        }
+    }
+
+    /** "Stopped clicking" denies the clicking, "stopped" alone is a state. */
+    private boolean stops(Item item) {
+        return item.to - item.from == 1
+                && STOPS.contains(passage.term(item.from))
+                && item.to < passage.size()
+                && passage.token(item.to).surface().endsWith("ing");
+    }
+
+    /** "Still won't" may be a state word elsewhere; where it found no name, its "not" negates what follows. */
     private boolean hidden(Item item) {
+        if (item.entry.cue != null || !item.entry.names.isEmpty() || item.entry.words.isEmpty()) {
+            return false;
+        }
         String first = passage.token(item.from).term();
-        return item.entry.cue == null
-                && item.entry.names.isEmpty()
-                && !item.entry.words.isEmpty()
-                && (first.equals("no") || first.equals("not"));
+        String last = passage.token(item.to - 1).term();
+        return first.equals("no") || first.equals("not") || last.equals("not") || last.equals("never");
     }
 
     /** The claim of "no NAME" for the first symptom of the name that says what it means. */
@@ -203,7 +238,8 @@ final class Negations {
 
     private boolean bind(Item negation, Item name) {
         if (negation.to - negation.from == 1
-                && passage.token(negation.from).term().equals("not")) {
+                && passage.token(negation.from).term().equals("not")
+                && !ARTICLES.contains(passage.token(name.from).term())) {
             // "plays CD, not DVD" says nothing of a thing without a word for its state
             return false;
         }
@@ -257,12 +293,18 @@ final class Negations {
 
     private boolean toggle(Item negation, List<Claim> of) {
         for (Claim claim : of) {
-            if (claim.measured == null) {
+            if (claim.measured == null && !denies(claim)) {
                 claim.negated = !claim.negated;
                 claim.cover(negation.from, negation.to);
                 return true;
             }
         }
         return false;
+    }
+
+    /** Whether a claim rests on a phrase that denies something itself. */
+    private boolean denies(Claim claim) {
+        Item word = claim.word;
+        return claim.name == null && word != null && DENYING.contains(passage.token(word.from).term());
     }
 }

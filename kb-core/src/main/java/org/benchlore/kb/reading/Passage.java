@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.benchlore.kb.reading.analysis.Lexer;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
@@ -19,6 +20,9 @@ final class Passage {
 
     /** Tokens behind a reading in which "ripple" may still stand. */
     private static final int RIPPLE_REACH = 6;
+
+    private static final Set<String> ON = Set.of("on", "off");
+    private static final Set<String> PLACES = Set.of("the", "its", "my", "his", "her", "their", "our");
 
     /** An entry of the lexicon in the text. What it was used for is noted while linking. */
     static final class Item {
@@ -87,16 +91,44 @@ final class Passage {
             numbers[i] = lexicon.terms().of(terms[i]);
         }
         List<Trie.Match> all = lexicon.trie().all(tokens, numbers, terms);
+        all.removeIf(this::dangling);
         Inverted.names(tokens, terms, numbers, lexicon.trie(), all);
         for (Trie.Match match : Trie.chosen(all, n, hidden)) {
-            put(match);
+            put(lexicon.referents().resolve(tokens, terms, match));
         }
+        pointedAt(lexicon);
         this.sentence = new int[n];
         this.clause = new int[n];
         this.segment = new int[n];
         split();
         this.readAt = new Claim[n];
         this.unreal = Mood.unreal(text, tokens, sentence);
+    }
+
+    /** "Still no", "lamp on": no words for a state where "no output" or "on the socket" goes on. */
+    private boolean dangling(Trie.Match match) {
+        if (match.to() == tokens.size() || match.to() - match.from() < 2 || match.entry().rank() == Entry.LANGUAGE) {
+            return false;
+        }
+        String last = terms[match.to() - 1];
+        Token next = tokens.get(match.to());
+        boolean denies = (last.equals("no") || last.equals("not")) && next.kind() != Kind.PUNCTUATION;
+        return denies || (match.depth() == 2 && ON.contains(last) && PLACES.contains(next.surface()));
+    }
+
+    /** Adds names that mean something only because of what the sentence speaks of. */
+    private void pointedAt(Lexicon lexicon) {
+        boolean any = false;
+        for (int i = 0; i < itemAt.length; i++) {
+            if (itemAt[i] == null) {
+                Optional<Trie.Match> match = lexicon.referents().pointedAt(tokens, terms, i);
+                any |= match.isPresent();
+                match.ifPresent(this::put);
+            }
+        }
+        if (any) {
+            number();
+        }
     }
 
     private void put(Trie.Match match) {
@@ -108,14 +140,15 @@ final class Passage {
     /**
      * Lets items that led nowhere give way to shorter ones they hid.
      *
+     * @param names whether names do; else only what is said of them
      * @return whether any did
      */
-    boolean release() {
+    boolean release(boolean names) {
         boolean[] freed = new boolean[itemAt.length];
         boolean any = false;
         for (Trie.Match match : hidden) {
             Item over = itemAt[match.from()];
-            if (over != null && gives(over, match)) {
+            if (over != null && over.entry.names.isEmpty() != names && gives(over, match)) {
                 Arrays.fill(freed, over.from, over.to, true);
                 Arrays.fill(itemAt, over.from, over.to, null);
             }
@@ -126,7 +159,6 @@ final class Passage {
                 any = true;
             }
         }
-        hidden.clear();
         if (any) {
             number();
         }

@@ -12,7 +12,8 @@ enum Polarity {
     GOOD(
             "fine | ok | okay | good | normal | all right | perfect | lovely | great | healthy | as it should | as they should | "
                     + "as it should be | sound | spot on | happy | in order | checks out | tests good | tests fine | tests ok | faultless | "
-                    + "like new | as new | no problem | up to scratch | well"),
+                    + "like new | as new | not bad | not faulty | not broken | in spec | within spec | in range | within limits | in tolerance | "
+                    + "where it should be | where they should be | bang on | as expected | in good order | working | no problem | up to scratch | well"),
     BAD(
             "dead | bad | faulty | broken | failed | defective | kaput | shot | not right | not good | not well | knackered | toast | "
                     + "has had it | is gone | packed up | given up | gave up | not ok | not fine | tests bad | done for");
@@ -29,9 +30,14 @@ enum Polarity {
         return Splitter.on('|').trimResults().splitToList(spelled);
     }
 
+    /** Whether a symptom is normally not there, or its trial of no use. */
+    static boolean presence(Symptom symptom) {
+        return PRESENCE.contains(symptom.normal().id());
+    }
+
     /** What it says of a symptom: praise its normal state, blame the only other one; nothing of what is there or not. */
     Optional<Sense> of(Symptom symptom) {
-        if (PRESENCE.contains(symptom.normal().id())) {
+        if (presence(symptom)) {
             return Optional.empty();
         }
         int normal = symptom.indexOf(symptom.normal().id());

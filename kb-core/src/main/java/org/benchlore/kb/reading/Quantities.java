@@ -26,6 +26,8 @@ final class Quantities {
             "than", "between", "limit", "up", "down", "of", "~", "<", ">", "put", "set", "barely", "nearly", "almost",
             "say", "fed", "feed", "inject", "hung");
 
+    private static final Set<String> RATES = Set.of("once", "twice", "times", "per");
+
     /** What puts a bare number beside a quantity of the same kind. */
     private static final Set<String> COMPARING =
             Set.of("say", "take", "want", "instead", "to", "label", "print", "book", "spec", "manual", "sheet");
@@ -46,7 +48,7 @@ final class Quantities {
         for (int i = 0; i < passage.size(); i++) {
             Token token = passage.token(i);
             String unit = unit(i);
-            if (unit.isEmpty() || unit.equals("times") || (unit.equals("V") && names(i))) {
+            if (unit.isEmpty() || unit.equals("times") || (unit.equals("V") && names(i)) || (unit.equals("s") && rate(i))) {
                 continue;
             }
             Reading.Span span = passage.span(i, i + 1);
@@ -65,16 +67,26 @@ final class Quantities {
         return BigDecimal.valueOf(value).round(new MathContext(12)).doubleValue();
     }
 
+    /** "Twice a second", "per hour". */
+    private boolean rate(int i) {
+        String before = i == 0 ? "" : passage.token(i - 1).surface();
+        return RATES.contains(before) || (i > 0 && passage.token(i - 1).unit().equals("times"));
+    }
+
     /** A borrowed prefix: "48 mV, book says 12"; but "350 mV instead of 1.2" is in volts. */
     private double scale(int i) {
         Token token = passage.token(i);
         if (token.kind() != Kind.NUMBER || passage.readAt(i) != null) {
             return 1;
         }
-        return compared(i)
-                .filter(q -> q.factor() >= 1 || token.resolution() >= 1 || q.resolution() < q.factor())
-                .map(Token::factor)
-                .orElse(1.0);
+        return compared(i).map(q -> nearest(token.value(), q)).orElse(1.0);
+    }
+
+    /** The prefix of a quantity, or none, whichever brings a number closer to it. */
+    static double nearest(double number, Token quantity) {
+        double prefixed = Math.abs(Math.log(number * quantity.factor() / quantity.value()));
+        double bare = Math.abs(Math.log(number / quantity.value()));
+        return prefixed <= bare ? quantity.factor() : 1;
     }
 
     private String unit(int i) {
@@ -100,6 +112,9 @@ final class Quantities {
                 i >= 0 && i >= number - COMPARED && passage.sentence(i) == passage.sentence(number);
                 i--) {
             Token token = passage.token(i);
+            if (token.kind() == Kind.QUANTITY && token.unit().equals("V") && names(i)) {
+                continue;
+            }
             if (token.kind() == Kind.QUANTITY && !token.unit().equals("times")) {
                 return comparing ? Optional.of(token) : Optional.empty();
             }
@@ -122,9 +137,21 @@ final class Quantities {
         if (NAMING.contains(before)) {
             return true;
         }
+        boolean rating = i + 1 < passage.size()
+                && (passage.token(i + 1).unit().equals("A") || passage.token(i + 1).unit().equals("W"));
+        if (rating || rangeEnd(i)) {
+            return false;
+        }
         boolean known = lexicon.rail(token.value()).isPresent();
         boolean unread = i > 1 && passage.token(i - 2).term().equals("not");
         return known && (unread || !VALUED.contains(before));
+    }
+
+    /** "Between 7 V and 12 V". */
+    private boolean rangeEnd(int i) {
+        return i > 2
+                && passage.token(i - 1).term().equals("and")
+                && passage.token(i - 3).term().equals("between");
     }
 
     /** "5V0" names a rail as "5V" does. */
@@ -138,8 +165,9 @@ final class Quantities {
 
     /** Whether no digit is written that a name would not have: "12 V", not "12.0 V". */
     static boolean round(Token token) {
-        BigDecimal written = BigDecimal.valueOf(exact(Math.abs(token.value()) / token.factor()));
+        double factor = token.factor() > 0 ? token.factor() : 1;
+        BigDecimal written = BigDecimal.valueOf(exact(Math.abs(token.value()) / factor));
         double step = Math.pow(10, -Math.max(0, written.stripTrailingZeros().scale()));
-        return token.spread() == 0 && token.resolution() >= 0.999 * token.factor() * step;
+        return token.spread() == 0 && token.resolution() >= 0.999 * factor * step;
     }
 }

@@ -33,7 +33,7 @@ final class Repeats {
             if (!same || before.measured != null || claim.measured != null) {
                 continue;
             }
-            if (before.state == claim.state && before.negated == claim.negated) {
+            if (said(before).equals(said(claim))) {
                 before.cover(claim.from, claim.to);
                 return true;
             }
@@ -47,6 +47,10 @@ final class Repeats {
             }
         }
         return false;
+    }
+
+    private static String said(Claim claim) {
+        return claim.finding(false).state();
     }
 
     private static boolean normal(Claim claim) {

@@ -77,6 +77,10 @@ final class Spelling {
         if (known.contains(surface) || !correctable(surface) || CommonWords.contains(surface)) {
             return Optional.empty();
         }
+        if (surface.endsWith("ly") && known.contains(surface.substring(0, surface.length() - 2))) {
+            // "weakly" is "weak" in another place of the sentence, not "weekly"
+            return Optional.of(surface.substring(0, surface.length() - 2));
+        }
         int allowed = edits(surface);
         String best = null;
         int bestDistance = allowed + 1;

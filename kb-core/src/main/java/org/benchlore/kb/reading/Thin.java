@@ -17,10 +17,12 @@ final class Thin {
     private static final Set<String> DENYING = Set.of("no", "not", "never", "without");
 
     private final Passage passage;
+    private final Lexicon lexicon;
     private final boolean[] claimed;
 
-    private Thin(Passage passage, List<Claim> claims) {
+    private Thin(Passage passage, Lexicon lexicon, List<Claim> claims) {
         this.passage = passage;
+        this.lexicon = lexicon;
         this.claimed = new boolean[passage.size()];
         for (Claim claim : claims) {
             for (int i = claim.from; i < claim.to; i++) {
@@ -29,8 +31,8 @@ final class Thin {
         }
     }
 
-    static void drop(Passage passage, List<Claim> claims) {
-        Thin thin = new Thin(passage, claims);
+    static void drop(Passage passage, Lexicon lexicon, List<Claim> claims) {
+        Thin thin = new Thin(passage, lexicon, claims);
         claims.removeIf(thin::thin);
     }
 
@@ -56,6 +58,10 @@ final class Thin {
             return (own <= 2 && foreign >= CROWD) || (own <= 1 && foreign >= 2);
         }
         boolean predicate = !word.entry.words.isEmpty();
+        for (int i = word.from; i < word.to; i++) {
+            // a phrase with a name of its own in it is no single word: "the picture went"
+            predicate &= !lexicon.trie().find(List.of(passage.term(i))).filter(e -> e.names(claim.symptom)).isPresent();
+        }
         boolean denies = DENYING.contains(passage.term(word.from)) && word.to - word.from > 1;
         return predicate && own <= 1 && foreign >= 1 && !denies;
     }

@@ -30,13 +30,13 @@ final class Trends {
         Claim last = null;
         for (int i = 0; i < passage.size(); i++) {
             Item item = values.itemAt(i);
-            if (item != null && !item.entry.names.isEmpty() && !item.name && !item.done) {
+            if (item != null && !item.entry.names.isEmpty() && !item.name && !item.done && !trends(item)) {
                 last = null;
             }
             if (last != null
                     && values.reading(i)
                     && goesOn(last, i)
-                    && item == null
+                    && (item == null || (item.to - item.from == 1 && !Quantities.round(passage.token(i))))
                     && symptom(last, i, lexicon).isPresent()) {
                 int from = start(i);
                 Claim claim = new Claim(symptom(last, i, lexicon).orElseThrow(), 0, null, from, i + 1);
@@ -54,10 +54,20 @@ final class Trends {
         }
     }
 
+    /** "Unloaded" is a name and a condition of what was named before. */
+    private boolean trends(Item item) {
+        for (int i = item.from; i < item.to; i++) {
+            if (!Values.trend(passage.token(i))) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /** What the reading is of: the same, or its ripple when it is in millivolts after volts. */
     private Optional<Symptom> symptom(Claim last, int reading, Lexicon lexicon) {
         Token value = passage.token(reading);
-        boolean smaller = false;
+        boolean smaller = spokenOf(reading);
         for (int i = last.from; i < last.to && value.kind() == Kind.QUANTITY; i++) {
             smaller |= passage.readAt(i) == last && passage.token(i).factor() > value.factor();
         }
@@ -65,6 +75,16 @@ final class Trends {
             return Optional.of(last.symptom);
         }
         return passage.speaksOfRipple(reading) ? lexicon.ripple(last.symptom) : Optional.empty();
+    }
+
+    /** Whether the words up to a reading say that it is of ripple: "and the ripple on it is 200 mV". */
+    private boolean spokenOf(int reading) {
+        for (int i = start(reading); i < reading; i++) {
+            if (passage.token(i).term().equals("rippl")) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Whether nothing but what a trend is made of stands between the segment's start and the reading. */

@@ -261,7 +261,9 @@ final class Trie {
         }
         int next = next(node, numbers[at]);
         if (next != 0) {
-            walk(next, tokens, numbers, glued, from, at + 1, depth + 1, skipped, found);
+            // "the backlight" is no longer a match than "backlight"
+            int deeper = Plain.ARTICLES.contains(tokens.get(at).term()) ? depth : depth + 1;
+            walk(next, tokens, numbers, glued, from, at + 1, deeper, skipped, found);
         }
         if (glued[at] != Terms.UNKNOWN) {
             int joined = next(node, glued[at]);

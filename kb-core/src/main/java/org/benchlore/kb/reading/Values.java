@@ -24,6 +24,9 @@ final class Values {
     private static final int REACH = 9;
     private static final double DEAREST = 5;
 
+    /** What a name of another kind costs on the way to the one that a reading fits. */
+    private static final double PASSED_NAME = 1.5;
+
     /** Below it a voltage is none; contacts and meters make some millivolts of nothing. */
     private static final double NO_VOLTAGE = 0.2;
 
@@ -41,9 +44,12 @@ final class Values {
                     + "fall collaps creep settl hang stay ther meter i under load than less more below above over rise climb resistanc ground "
                     + "dc ac dmm pin there side way each main very already in");
     private static final Set<String> NOT_READ = words("instead where mark rate nominal spec limit set rated marked");
+    private static final Set<String> NUMBERED = words("pin bit string port slot key channel row");
     private static final Set<String> TRENDS =
             words("fall sag drop dip rise climb go creep settl collaps now unload load run idle cold warm "
-                    + "hot later after under to then with once when it at in standby but only up down and also stabl");
+                    + "hot later after under to then with once when it at in standby but only up down and also stabl rippl on of them ther "
+                    + "without");
+    private static final Set<String> MOVES = words("move budge drift stray chang shift waver");
     private static final Set<String> PRESENT = Set.of("present", "right", "there", "given");
     private static final Set<String> ABSENT = Set.of("absent", "missing", "none");
 
@@ -65,6 +71,8 @@ final class Values {
     }
 
     void link() {
+        new Ratios(passage, this).link();
+        RailLists.link(passage, lexicon, this);
         List<Pair> pairs = new ArrayList<>();
         for (int i = 0; i < passage.size(); i++) {
             if (reading(i)) {
@@ -89,6 +97,9 @@ final class Values {
         boolean number =
                 (token.kind() == Kind.QUANTITY && !token.unit().equals("times")) || token.kind() == Kind.NUMBER;
         if (!number || token.tolerance() || passage.unreal(i) || passage.readAt(i) != null) {
+            return false;
+        }
+        if (i > 0 && token.kind() == Kind.NUMBER && token.resolution() >= 1 && NUMBERED.contains(passage.token(i - 1).term())) {
             return false;
         }
         for (int b = i - 1; b >= Math.max(0, i - 2) && passage.sameSegment(b, i); b--) {
@@ -120,10 +131,14 @@ final class Values {
                 boolean own = PLACE.contains(passage.token(item.from).term());
                 boolean close =
                         i == reading + 1 && !nominal(reading) && (value.kind() == Kind.QUANTITY || count(value, item));
-                if ((placed || own || close) && !followedBySign(item.to)) {
-                    add(pairs, reading, item, cost + (close ? 0.7 : 0));
+                boolean told = (placed || own || close) && !followedBySign(item.to);
+                boolean added = told && add(pairs, reading, item, cost + (close ? 0.7 : 0));
+                if (added || !ofAnotherKind(value, item)) {
+                    return;
                 }
-                return;
+                i = item.to - 1;
+                cost += PASSED_NAME;
+                continue;
             }
             boolean number = token.kind() == Kind.NUMBER || token.kind() == Kind.QUANTITY;
             if (number || (token.kind() == Kind.PUNCTUATION && !token.is("/"))) {
@@ -145,22 +160,28 @@ final class Values {
         boolean says = false;
         boolean clearly = false;
         boolean word = false;
+        boolean moves = false;
         for (int i = reading - 1; i >= 0 && i >= reading - REACH && passage.sameClause(reading, i); i--) {
             Token token = passage.token(i);
             Item item = passage.item(i).orElse(null);
             if (item != null && !item.entry.names.isEmpty() && !item.done && !item.name) {
                 boolean comma = !passage.sameSegment(reading, item.from);
                 boolean near = reading - item.to <= 1 && (value.kind() == Kind.QUANTITY || value.resolution() < 1);
-                boolean told =
-                        nominal ? clearly || names(reading, item) : says || near || value.kind() == Kind.QUANTITY;
+                boolean told = nominal
+                        ? clearly || names(reading, item) || (reading == item.to && closes(reading + 1))
+                        : says || near || value.kind() == Kind.QUANTITY;
                 boolean commaAllowed = !comma || clearly || (word && value.resolution() < 1);
-                if (told && commaAllowed) {
-                    add(pairs, reading, item, cost + (comma ? 2 : 0));
+                boolean added = told && commaAllowed && add(pairs, reading, item, cost + (comma ? 2 : 0));
+                if (added || !ofAnotherKind(value, item)) {
+                    return;
                 }
-                return;
+                i = item.from;
+                cost += PASSED_NAME;
+                continue;
             }
             boolean number = token.kind() == Kind.NUMBER || token.kind() == Kind.QUANTITY;
-            boolean negation = item != null && item.entry.cue == Cue.NEGATION;
+            boolean negation = item != null && item.entry.cue == Cue.NEGATION && !moves;
+            moves |= MOVES.contains(token.term());
             if ((number && (item == null || item.entry.names.isEmpty())) || negation) {
                 return;
             }
@@ -169,6 +190,21 @@ final class Values {
             word |= item != null && !item.entry.words.isEmpty();
             cost += step(i, token);
         }
+    }
+
+    /** Whether a reading has a unit that rules a name out, so that it may be of one further off. */
+    private boolean ofAnotherKind(Token value, Item item) {
+        return value.kind() == Kind.QUANTITY
+                && !value.unit().equals("V")
+                && item.entry.names.stream().noneMatch(s -> fits(s.symptom(), value));
+    }
+
+    private boolean closes(int i) {
+        return i == passage.size()
+                || (passage.token(i).kind() == Kind.PUNCTUATION
+                        && !passage.token(i).is(":")
+                        && !passage.token(i).is("=")
+                        && !passage.token(i).is("/"));
     }
 
     private double step(int i, Token token) {
@@ -212,13 +248,17 @@ final class Values {
                 && (passage.token(i).is(":") || passage.token(i).is("="));
     }
 
-    private void add(List<Pair> pairs, int reading, Item item, double cost) {
+    private boolean add(List<Pair> pairs, int reading, Item item, double cost) {
         if (cost > DEAREST || item.done || item.name) {
-            return;
+            return false;
         }
         Token value = passage.token(reading);
         for (Sense sense : item.entry.names) {
             Symptom named = sense.symptom();
+            if (lost(reading) && named.quantity() != null && named.quantity().nominal() != null) {
+                // "loses 0.35 V at the 12 V pin" is no reading of the rail
+                continue;
+            }
             Optional<Symptom> ripple = rippling(named, reading);
             Optional<Symptom> fitting =
                     ripple.isPresent() ? ripple : Optional.of(named).filter(s -> fits(s, value));
@@ -227,15 +267,26 @@ final class Values {
             }
             if (fitting.isPresent()) {
                 pairs.add(new Pair(reading, item, fitting.get(), cost));
-                return;
+                return true;
             }
         }
         for (Sense sense : item.entry.names) {
             if (presence(sense.symptom(), value) >= 0 && !nominal(reading) && !said(sense.symptom(), item, reading)) {
                 pairs.add(new Pair(reading, item, sense.symptom(), cost + 0.5));
-                return;
+                return true;
             }
         }
+        return false;
+    }
+
+    private boolean lost(int reading) {
+        for (int i = reading - 1; i >= Math.max(0, reading - 2); i--) {
+            String term = passage.token(i).term();
+            if (term.equals("lose") || term.equals("loss") || term.equals("lost")) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Millivolts on a rail are its ripple where the sentence speaks of ripple. */
@@ -257,7 +308,7 @@ final class Values {
         }
         String unit = quantity.unit();
         return value.unit().equals(unit)
-                || (value.kind() == Kind.NUMBER && !unit.equals("s") && !unit.equals("h"))
+                || (value.kind() == Kind.NUMBER && !unit.equals("s") && !unit.equals("h") && !unit.equals("%"))
                 || (unit.equals("h") && value.unit().equals("s"));
     }
 
@@ -319,6 +370,11 @@ final class Values {
         claim.state = verdict.state();
         claim.measured = new HashMap<>(verdict.likelihoods());
         claim.note = verdict.note();
+        add(claim, reading);
+    }
+
+    /** Adds a claim that rests on a reading. */
+    void add(Claim claim, int reading) {
         passage.read(reading, claim);
         claims.add(claim);
     }

@@ -1,0 +1,115 @@
+package org.benchlore.kb.reading;
+
+import com.google.common.base.Splitter;
+import java.util.List;
+import java.util.Set;
+import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+
+/**
+ * Drops claims that are none: what only tells when something else was so ("sags when the disc spins up", "still charged
+ * minutes after I pulled the plug"), and a "nothing" that is the object of something ("found nothing", "rewind nothing").
+ */
+final class Circumstances {
+    private static final int REACH = 3;
+    private static final int LONGEST_DEED = 2;
+
+    private static final Set<String> WHEN = words("when whenever once until till while where");
+    private static final Set<String> WITH = words("with after before when whenever once until till while upon time");
+    private static final Set<String> DEEDS = words("pull pulled pulling unplug unplugged unplugging plugging plugged pressing pressed "
+            + "pushing pushed held holding disconnecting disconnected removing removed");
+    private static final Set<String> SUBJECTS = words("it he she that this one unit set thing box still just absolut"
+            + " absolutely simply then and but then so or totally literally now since or yet");
+    private static final Set<String> NAMELESS_OBJECT = words("with without to from in but else that of unusual wrong odd special");
+    private static final Set<String> GOVERNING = words(
+            "find found see saw hear heard read measur show notice get got doing say found did change help press mean "
+                    + "there is be");
+
+    private final Passage passage;
+
+    private Circumstances(Passage passage) {
+        this.passage = passage;
+    }
+
+    private static Set<String> words(String spaced) {
+        return Set.copyOf(Splitter.on(' ').splitToList(spaced));
+    }
+
+    static void drop(Passage passage, List<Claim> claims) {
+        Circumstances circumstances = new Circumstances(passage);
+        claims.removeIf(c -> c.measured == null && (circumstances.aside(c) || circumstances.empty(c)));
+    }
+
+    private boolean aside(Claim claim) {
+        if (claim.symptom.history()) {
+            return false;
+        }
+        boolean asItShould = claim.symptom.states().get(claim.state).normal() && !claim.negated;
+        return (asItShould && opened(claim.from, WHEN, 2)) || (deed(claim) && opened(claim.from, WITH, REACH));
+    }
+
+    /** Whether one of some words stands right in front, but for articles and pronouns. */
+    private boolean opened(int from, Set<String> openers, int reach) {
+        for (int i = from; i < Math.min(from + 1, passage.size()); i++) {
+            if (openers.contains(passage.token(i).surface())) {
+                return true;
+            }
+        }
+        for (int i = from - 1; i >= Math.max(0, from - reach) && passage.sameSegment(i, from); i--) {
+            if (openers.contains(passage.token(i).surface())) {
+                return true;
+            }
+            if (Plain.content(passage.token(i)) && reach < REACH) {
+                return false;
+            }
+        }
+        return false;
+    }
+
+    /** "Pulled the plug": little more than what somebody did. */
+    private boolean deed(Claim claim) {
+        boolean deed = false;
+        int content = 0;
+        for (int i = claim.from; i < claim.to; i++) {
+            deed |= DEEDS.contains(passage.token(i).surface());
+            content += Plain.content(passage.token(i)) ? 1 : 0;
+        }
+        return deed && content <= LONGEST_DEED && claim.name == null;
+    }
+
+    /** "Nothing" that is not said of the unit. */
+    private boolean empty(Claim claim) {
+        Item word = claim.word;
+        if (word == null || claim.name != null || word.entry.phrases.isEmpty() || !bareNothing(word)) {
+            return false;
+        }
+        for (int i = word.from - 1; i >= 0 && passage.sameSegment(i, word.from) && passage.sameClause(i, word.from); i--) {
+            String surface = passage.token(i).surface();
+            if (surface.equals("and") || surface.equals("then")) {
+                break;
+            }
+            boolean named = passage.item(i).filter(item -> !item.entry.names.isEmpty()).isPresent();
+            boolean governs = i == word.from - 1 && GOVERNING.contains(surface);
+            boolean tells = Plain.content(passage.token(i)) || passage.token(i).kind() == Kind.NUMBER || named;
+            if (governs || (tells && !SUBJECTS.contains(surface))) {
+                return true;
+            }
+        }
+        int next = word.to;
+        return next < passage.size()
+                && passage.sameSegment(next, word.to - 1)
+                && (NAMELESS_OBJECT.contains(passage.token(next).surface()) || Plain.content(passage.token(next)));
+    }
+
+    private boolean bareNothing(Item word) {
+        boolean nothing = false;
+        for (int i = word.from; i < word.to; i++) {
+            nothing |= passage.term(i).equals("nothing");
+            if (passage.token(i).kind() != Kind.WORD
+                    || (Plain.content(passage.token(i)) && !passage.term(i).equals("nothing"))) {
+                return false;
+            }
+        }
+        return nothing;
+    }
+}
