@@ -42,7 +42,7 @@ final class RankCommand extends BenchCommand {
         }
         try (KnowledgeBase kb = open()) {
             UnitOptions.Unit known = unit.unit(kb, this);
-            if (known.query().findings().isEmpty()) {
+            if (!kb.tells(known.query())) {
                 return nothing(known);
             }
             Ranking ranking = kb.rank(known.query());
@@ -51,7 +51,8 @@ final class RankCommand extends BenchCommand {
             if (json) {
                 bench.out().println(Json.ranking(known.reading(), ranking, next.subList(0, Math.min(3, next.size()))));
             } else {
-                new RankingPage(kb.knowledge(), bench.page()).print(known.reading(), ranking, known.done(), next, top);
+                new RankingPage(kb.knowledge(), bench.page())
+                        .print(known.reading(), known.query(), ranking, known.done(), next, top);
             }
             return ExitCode.DONE;
         }

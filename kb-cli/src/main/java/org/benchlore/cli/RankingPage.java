@@ -4,17 +4,21 @@ import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.planning.TestProposal;
+import org.benchlore.kb.ranking.CodeRecord;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.Ranking.Evidence;
 import org.benchlore.kb.ranking.Ranking.Interval;
 import org.benchlore.kb.ranking.Ranking.RankedCause;
+import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 
@@ -38,8 +42,13 @@ final class RankingPage {
         this.tests = new TestPage(knowledge, page);
     }
 
-    void print(Reading reading, Ranking ranking, List<String> done, List<TestProposal> next, int top) {
+    void print(
+            Reading reading, RankingQuery query, Ranking ranking, List<String> done, List<TestProposal> next, int top) {
         understood(reading, ranking);
+        query.codes().forEach(code -> page.hanging(2, 6, taught(code)));
+        if (ranking.findings().isEmpty()) {
+            page.hanging(2, 6, "No finding: what follows goes by the wording and past cases alone. Look closer first.");
+        }
         done.forEach(id -> page.hanging(
                 2, 6, "done before: " + knowledge.fix(id).map(Fix::name).orElse(id) + " [" + id + "]"));
         page.blank();
@@ -125,6 +134,21 @@ final class RankingPage {
         }
     }
 
+    /** What past cases say of a code that no pack knows. */
+    private String taught(CodeRecord code) {
+        String known = "code " + code.code() + ", which no pack knows: ";
+        if (code.seen() == 0) {
+            return known + "in no case that was concluded yet";
+        }
+        String causes = code.with().entrySet().stream()
+                .sorted(Map.Entry.<String, Long>comparingByValue().reversed().thenComparing(Map.Entry.comparingByKey()))
+                .limit(REASONS)
+                .map(e -> e.getValue() + " of " + code.cases().getOrDefault(e.getKey(), 0L) + " with "
+                        + knowledge.cause(e.getKey()).map(Cause::name).orElse("a cause not known here"))
+                .collect(Collectors.joining(", "));
+        return known + "in " + code.seen() + " of " + code.all() + " concluded cases (" + causes + ")";
+    }
+
     private String meaning(Finding finding) {
         String states = finding.likelihoods().keySet().stream()
                 .sorted(Comparator.comparingDouble(
@@ -177,9 +201,6 @@ final class RankingPage {
     }
 
     private void reasons(String label, RankedCause cause, int sign) {
-        String wording = sign * cause.wordingDecibans() >= LEAST_DECIBANS
-                ? "the wording of the note " + Page.decibans(cause.wordingDecibans())
-                : "";
         String text = Stream.concat(
                         cause.evidence().stream()
                                 .filter(e -> sign * e.decibans() >= LEAST_DECIBANS)
@@ -187,11 +208,17 @@ final class RankingPage {
                                         .thenComparing(Evidence::symptomId))
                                 .limit(REASONS)
                                 .map(e -> tests.state(e.symptomId(), e.stateId()) + " " + Page.decibans(e.decibans())),
-                        Stream.of(wording).filter(w -> !w.isEmpty()))
+                        Stream.concat(
+                                other("the wording of the note ", cause.wordingDecibans(), sign),
+                                other("codes no pack knows ", cause.codeDecibans(), sign)))
                 .collect(Collectors.joining(", "));
         if (!text.isEmpty()) {
             page.hanging(6, 8 + label.length(), label + ": " + text);
         }
+    }
+
+    private static Stream<String> other(String what, double decibans, int sign) {
+        return sign * decibans >= LEAST_DECIBANS ? Stream.of(what + Page.decibans(decibans)) : Stream.empty();
     }
 
     private void firstTest(TestProposal proposal) {

@@ -9,6 +9,7 @@ import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.ranking.CodeRecord;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
@@ -69,14 +70,18 @@ final class UnitOptions {
             h.failedFixes().forEach(f -> inVain.add(f.fixId()));
             fixes(h).forEach(done::add);
         });
+        RankingQuery fromWords = kb.query(said.reading());
+        Map<String, CodeRecord> codes = new TreeMap<>();
+        told.ifPresent(q -> q.codes().forEach(code -> codes.put(code.code(), code)));
+        fromWords.codes().forEach(code -> codes.put(code.code(), code));
         RankingQuery query = new RankingQuery(
                         List.copyOf(all.values()),
                         scope,
                         told.isPresent() || !said.reading().text().isBlank(),
                         workedOn || told.map(RankingQuery::workedOnBefore).orElse(false),
                         kb.tried(inVain))
-                .inWords(told.map(RankingQuery::words).orElse("") + "\n"
-                        + RankingQuery.wordsOf(said.reading()));
+                .inWords(told.map(RankingQuery::words).orElse("") + "\n" + fromWords.words())
+                .withCodes(List.copyOf(codes.values()));
         return new Unit(said.reading(), query, done, history);
     }
 
@@ -90,7 +95,7 @@ final class UnitOptions {
     /** As {@link #unit}, refused when nothing is known. */
     Unit known(KnowledgeBase kb, BenchCommand command) {
         Unit unit = unit(kb, command);
-        if (unit.query().findings().isEmpty()) {
+        if (!kb.tells(unit.query())) {
             throw new UsageException("nothing known of the unit; give words such as \"no 12 V\", --finding or --case");
         }
         return unit;

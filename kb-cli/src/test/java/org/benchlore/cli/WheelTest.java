@@ -62,6 +62,37 @@ class WheelTest {
         assertThat(ids(other, 8)).isEqualTo(top);
     }
 
+    @Test
+    void a_code_that_no_pack_knows_speaks_for_a_cause_once_outcomes_mention_it() {
+        String cause = "reset-supervisor-failed";
+        String asked = "no 12 V, log says E-4171 twice";
+        double before = probability(run("rank", "--json", asked).out(), cause);
+        for (int i = 0; i < 3; i++) {
+            run("outcome", "controller silent, E-4171 in the log", "--cause", cause, "--ended", "fixed");
+            run("outcome", "hum on both channels", "--cause", "ground-loop-hum", "--ended", "fixed");
+            run("outcome", "fan stopped, E-88 in the log", "--cause", "fan-motor-dead", "--ended", "fixed");
+        }
+        JsonNode ranking = json("rank", asked);
+        double other = probability(run("rank", "--json", "no 12 V, log says E-5555 twice").out(), cause);
+
+        // 3 of the cause's 3, 3 of all 9: 10 log10 ((3 + 3 u) / 6 u) with u = 3.5 / 10, before the prior is shared out
+        assertThat(decibans(ranking, cause)).isBetween(2.5, 3.5);
+        assertThat(decibans(ranking, "fan-motor-dead")).isNegative();
+        assertThat(probability(ranking.toString(), cause)).isGreaterThan(other).isGreaterThan(before);
+        assertThat(run("rank", asked).out())
+                .containsPattern("code E-4171, which no pack knows: in 3 of 9\\s+concluded cases")
+                .contains("codes no pack knows +");
+    }
+
+    private static double decibans(JsonNode ranking, String cause) {
+        for (JsonNode c : ranking.get("causes")) {
+            if (c.get("id").asString().equals(cause)) {
+                return c.get("codeDecibans").asDouble();
+            }
+        }
+        throw new AssertionError(cause + " is not ranked");
+    }
+
     private static List<String> ids(JsonNode ranking, int n) {
         List<String> ids = new ArrayList<>();
         for (JsonNode c : ranking.get("causes")) {

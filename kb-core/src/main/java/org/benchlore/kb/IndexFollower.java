@@ -11,6 +11,7 @@ import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.CaseStore;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.ranking.CodeRecord;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.search.Reached;
 import org.benchlore.kb.search.SearchHit;
@@ -56,6 +57,15 @@ final class IndexFollower implements AutoCloseable {
 
     List<SearchHit> similar(List<Finding> findings, DeviceScope scope, int limit) {
         return current().similar(findings, scope, limit);
+    }
+
+    /** What past cases teach of codes; the index is not even opened where there are none. */
+    List<CodeRecord> codes(Collection<String> codes, DeviceScope scope, String exceptCase) {
+        if (codes.isEmpty()) {
+            return List.of();
+        }
+        SearchIndex current = current();
+        return codes.stream().map(code -> current.code(code, scope, exceptCase)).toList();
     }
 
     List<Suggestion> suggest(String prefix, int limit) {

@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
@@ -140,7 +141,21 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /** Likely causes for what was read. */
     public Ranking rank(Reading reading) {
-        return rank(new RankingQuery(reading.findings(), reading.scope(), true).inWords(RankingQuery.wordsOf(reading)));
+        return rank(query(reading));
+    }
+
+    /** What a note says of a unit: its findings, its words where not all was understood, and codes that no pack knows. */
+    public RankingQuery query(Reading reading) {
+        open();
+        return new RankingQuery(reading.findings(), reading.scope(), true)
+                .inWords(RankingQuery.wordsOf(reading))
+                .withCodes(index.codes(Set.copyOf(reading.unknownCodes()), reading.scope(), ""));
+    }
+
+    /** Whether anything in a query tells causes apart: a finding, a code of past cases, a word of an entry. */
+    public boolean tells(RankingQuery query) {
+        open();
+        return memory.current().tells(query);
     }
 
     /** Likely causes for findings picked outright, in any device. */
@@ -159,12 +174,16 @@ public final class KnowledgeBase implements AutoCloseable {
     }
 
     /**
-     * What is known of a case's unit: the findings of its fault that the packs know, what its texts say beyond them, and the
-     * fixes that failed held against the causes they should have cured.
+     * What is known of a case's unit: the findings of its fault that the packs know, what its texts say beyond them, codes
+     * that no pack knows, and the fixes that failed held against the causes they should have cured.
      */
     public RankingQuery query(CaseHistory history) {
         open();
         RankingModel model = memory.current();
+        List<Reading> readings =
+                texts(history).map(text -> reader.read(text, history.scope())).toList();
+        Set<String> codes =
+                readings.stream().flatMap(r -> r.unknownCodes().stream()).collect(Collectors.toSet());
         return new RankingQuery(
                 history.findingsOfFault().stream().filter(model::knows).toList(),
                 history.scope(),
@@ -173,9 +192,8 @@ public final class KnowledgeBase implements AutoCloseable {
                 tried(history.failedFixes().stream()
                         .map(CaseEvent.FixApplied::fixId)
                         .toList()),
-                texts(history)
-                        .map(text -> RankingQuery.wordsOf(reader.read(text, history.scope())))
-                        .collect(Collectors.joining("\n")));
+                readings.stream().map(RankingQuery::wordsOf).collect(Collectors.joining("\n")),
+                index.codes(codes, history.scope(), history.id()));
     }
 
     /** What fixes that failed say of the causes they should have cured, for {@link RankingQuery#tried}. */

@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Weights are I. J. Good's: W(c : e) = 10 log10 P(e | c) / P(e | not c), where "not c" is the mix of all other causes in
  * proportion to their prior. Each finding is weighed alone; what they gain or lose by being taken together is the overlap,
- * so that prior + wording + weights + unmentioned + overlap = 10 log10 of the posterior odds.
+ * so that prior + wording + codes + weights + unmentioned + overlap = 10 log10 of the posterior odds.
  *
  * <p>Intervals: each number behind the posterior has a variance on the log scale (a Dirichlet share: ψ′(aₓ) − ψ′(a); a base
  * frequency: ψ′({@value #PRIOR_CASES} + cases), which before any case is a factor of about two); those of one cause add up,
@@ -41,6 +41,7 @@ final class Explanation {
 
     private final Catalogue catalogue;
     private final ScopeView silent;
+    private final ScopeView worded;
     private final ScopeView view;
     private final Counts[] counts;
     private final RankingQuery query;
@@ -51,6 +52,7 @@ final class Explanation {
     Explanation(
             Catalogue catalogue,
             ScopeView silent,
+            ScopeView worded,
             ScopeView view,
             Counts[] counts,
             RankingQuery query,
@@ -58,6 +60,7 @@ final class Explanation {
             Dependence.@Nullable Together together) {
         this.catalogue = catalogue;
         this.silent = silent;
+        this.worded = worded;
         this.view = view;
         this.counts = counts;
         this.query = query;
@@ -85,9 +88,10 @@ final class Explanation {
 
     private RankedCause explained(int c, double[][] weights, double unmentioned, Interval interval) {
         double prior = priorDecibans(silent, c);
-        double wording = priorDecibans(view, c) - prior;
+        double wording = priorDecibans(worded, c) - prior;
+        double codes = priorDecibans(view, c) - prior - wording;
         List<Evidence> evidence = new ArrayList<>(observations.size());
-        double sum = prior + wording + unmentioned;
+        double sum = prior + wording + codes + unmentioned;
         for (int i = 0; i < observations.size(); i++) {
             Finding finding = observations.get(i).finding;
             evidence.add(new Evidence(finding.symptomId(), finding.state(), weights[i][c]));
@@ -103,6 +107,7 @@ final class Explanation {
                 counts[c].cases,
                 prior,
                 wording,
+                codes,
                 evidence,
                 unmentioned,
                 odds - sum);

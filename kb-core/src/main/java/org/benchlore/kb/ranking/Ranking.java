@@ -29,6 +29,7 @@ public record Ranking(DeviceScope scope, List<Finding> findings, List<RankedCaus
      * @param cases past cases that ended with this cause in this scope
      * @param priorDecibans 10 log10 of the prior odds, with what was tried in vain held against it
      * @param wordingDecibans what the note's own words add to that by being like the words of the entry; 0 without a note
+     * @param codeDecibans what codes that no pack knows add to that by the past cases they stand in; 0 without such codes
      * @param evidence weight of each finding taken alone, in the order of {@link Ranking#findings}
      * @param unmentionedDecibans weight of what was not mentioned
      * @param overlapDecibans what the findings lose or gain by being taken together; closes the sum to 10 log10 of the
@@ -42,6 +43,7 @@ public record Ranking(DeviceScope scope, List<Finding> findings, List<RankedCaus
             long cases,
             double priorDecibans,
             double wordingDecibans,
+            double codeDecibans,
             List<Evidence> evidence,
             double unmentionedDecibans,
             double overlapDecibans) {

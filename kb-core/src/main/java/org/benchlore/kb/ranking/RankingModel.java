@@ -168,11 +168,28 @@ public final class RankingModel {
      */
     public Ranking rank(RankingQuery query) {
         ScopeView silent = tried(query);
-        ScopeView view = worded(silent, query);
+        ScopeView worded = worded(silent, query);
+        ScopeView view = coded(worded, query);
         List<Catalogue.Observation> observations = observe(query);
         return new Explanation(
-                        catalogue, silent, view, counts, query, observations, dependence.together(observations, view))
+                        catalogue,
+                        silent,
+                        worded,
+                        view,
+                        counts,
+                        query,
+                        observations,
+                        dependence.together(observations, view))
                 .ranking();
+    }
+
+    /** Whether anything in a query tells causes apart: a finding, a code of past cases, a word of an entry. */
+    public boolean tells(RankingQuery query) {
+        return !query.findings().isEmpty()
+                || query.codes().stream().anyMatch(code -> code.seen() > 0)
+                || (!query.words().isBlank()
+                        && Arrays.stream(catalogue.likeness().nats(query.words()))
+                                .anyMatch(nats -> nats > 0));
     }
 
     /**
@@ -253,7 +270,7 @@ public final class RankingModel {
     }
 
     private ScopeView view(RankingQuery query) {
-        return worded(tried(query), query);
+        return coded(worded(tried(query), query), query);
     }
 
     /** With what was tried in vain held against its causes. */
@@ -265,6 +282,24 @@ public final class RankingModel {
     /** With what the wording of the note lends to each cause. */
     private ScopeView worded(ScopeView view, RankingQuery query) {
         return query.words().isBlank() ? view : view.after(catalogue.likeness().factors(query.words(), view.prior));
+    }
+
+    /** With what past cases teach of codes that no pack knows. */
+    private ScopeView coded(ScopeView view, RankingQuery query) {
+        if (query.codes().isEmpty()) {
+            return view;
+        }
+        double[] factors = new double[catalogue.causes()];
+        for (int c = 0; c < factors.length; c++) {
+            String id =
+                    c == catalogue.unlisted() ? UNLISTED : catalogue.cause(c).id();
+            double nats = 0;
+            for (CodeRecord code : query.codes()) {
+                nats += code.nats(id);
+            }
+            factors[c] = Math.exp(nats);
+        }
+        return view.after(factors);
     }
 
     private double[] failed(RankingQuery query) {

@@ -22,6 +22,7 @@ import org.benchlore.kb.reading.Reading;
  *     fault; causes left out have 1, as has every pair of faults
  * @param words the note that was not understood in full, or empty: how like it is to the words of each cause's entry
  *     counts beside the findings; see {@link #wordsOf}
+ * @param codes log codes that no pack knows, with the past cases in which they stand
  */
 public record RankingQuery(
         List<Finding> findings,
@@ -29,9 +30,11 @@ public record RankingQuery(
         boolean fromNote,
         boolean workedOnBefore,
         SortedMap<String, Double> tried,
-        String words) {
+        String words,
+        List<CodeRecord> codes) {
     public RankingQuery {
         findings = List.copyOf(findings);
+        codes = List.copyOf(codes);
         tried = Collections.unmodifiableSortedMap(new TreeMap<>(tried));
         for (Map.Entry<String, Double> e : tried.entrySet()) {
             if (!(e.getValue() > 0 && e.getValue() <= 1)) {
@@ -41,14 +44,14 @@ public record RankingQuery(
         }
     }
 
-    /** Without the note's own words. */
+    /** Without the note's own words and codes. */
     public RankingQuery(
             List<Finding> findings,
             DeviceScope scope,
             boolean fromNote,
             boolean workedOnBefore,
             SortedMap<String, Double> tried) {
-        this(findings, scope, fromNote, workedOnBefore, tried, "");
+        this(findings, scope, fromNote, workedOnBefore, tried, "", List.of());
     }
 
     /** Nothing was tried. */
@@ -68,12 +71,12 @@ public record RankingQuery(
 
     /** The same with other findings. */
     public RankingQuery with(List<Finding> others) {
-        return new RankingQuery(others, scope, fromNote, workedOnBefore, tried, words);
+        return new RankingQuery(others, scope, fromNote, workedOnBefore, tried, words, codes);
     }
 
     /** The same with something else tried in vain; see {@link #tried}. */
     public RankingQuery tried(SortedMap<String, Double> inVain) {
-        return new RankingQuery(findings, scope, fromNote, workedOnBefore, inVain, words);
+        return new RankingQuery(findings, scope, fromNote, workedOnBefore, inVain, words, codes);
     }
 
     /**
@@ -86,6 +89,11 @@ public record RankingQuery(
 
     /** The same as told in these words; see {@link #words}. */
     public RankingQuery inWords(String note) {
-        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, note);
+        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, note, codes);
+    }
+
+    /** The same with codes that no pack knows; see {@link #codes}. */
+    public RankingQuery withCodes(List<CodeRecord> unknown) {
+        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, words, unknown);
     }
 }

@@ -107,7 +107,8 @@ final class Linker {
         return third
                 && item.to + 1 < passage.size()
                 && passage.token(item.to).term().equals("to")
-                && (passage.token(item.to + 1).kind() == Kind.NUMBER || passage.token(item.to + 1).kind() == Kind.QUANTITY);
+                && (passage.token(item.to + 1).kind() == Kind.NUMBER
+                        || passage.token(item.to + 1).kind() == Kind.QUANTITY);
     }
 
     /** "It is still" is a state, "still no answer" is none. */
@@ -276,7 +277,9 @@ final class Linker {
     private void sharpen() {
         for (Claim claim : claims) {
             Item word = claim.word;
-            if (claim.name == null || word == null || !claim.symptom.states().get(claim.state).normal()) {
+            if (claim.name == null
+                    || word == null
+                    || !claim.symptom.states().get(claim.state).normal()) {
                 continue;
             }
             for (int i = word.index + 1; i < items.size() && items.get(i).from - word.to <= 1; i++) {
@@ -341,11 +344,10 @@ final class Linker {
     /** The symptom of a name that tells of something tried, which works or makes no difference. */
     private @Nullable Symptom trial(Item name) {
         Symptom symptom = name.entry.names.get(0).symptom();
-        Sense works = lexicon.trie()
-                .find(WORKS)
-                .map(e -> e.saidOf(symptom.id()))
-                .orElse(null);
-        boolean tried = Polarity.presence(symptom) && works != null && !works.stateOf().normal();
+        Sense works =
+                lexicon.trie().find(WORKS).map(e -> e.saidOf(symptom.id())).orElse(null);
+        boolean tried =
+                Polarity.presence(symptom) && works != null && !works.stateOf().normal();
         return tried ? symptom : null;
     }
 

@@ -102,6 +102,11 @@ public record Reading(
         codes = List.copyOf(codes);
     }
 
+    /** Codes that the scope's device packs do not know, as written. */
+    public List<String> unknownCodes() {
+        return codes.stream().filter(seen -> !seen.known()).map(CodeSeen::code).toList();
+    }
+
     /** The stretches that led to no finding, joined; empty where all was understood. */
     public String unread() {
         return notUnderstood.stream().map(Span::text).collect(Collectors.joining("\n"));

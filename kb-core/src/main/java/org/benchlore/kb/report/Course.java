@@ -10,12 +10,14 @@ import java.util.Set;
 import java.util.TreeMap;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.planning.BenchRecord;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.Ranking.RankedCause;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reader;
 
 /**
  * A case step by step: its events numbered from 1, and what the ranking was after each one that brought findings.
@@ -50,9 +52,10 @@ record Course(List<Step> steps) {
     }
 
     /** Ranks again, with one model, what was known after each event; a fix that failed is held against its causes. */
-    static Course of(CaseHistory history, RankingModel model, BenchRecord record) {
+    static Course of(CaseHistory history, RankingModel model, BenchRecord record, Reader reader) {
         List<Step> steps = new ArrayList<>();
         TreeMap<String, Finding> known = new TreeMap<>();
+        Set<String> told = new LinkedHashSet<>();
         CaseEvent cure = history.cure().orElse(null);
         List<String> done = new ArrayList<>();
         List<String> failed = new ArrayList<>();
@@ -70,14 +73,18 @@ record Course(List<Step> steps) {
             List<Finding> telling =
                     cured ? List.of() : findings.stream().filter(model::knows).toList();
             telling.forEach(f -> known.put(f.symptomId(), f));
+            if (!cured) {
+                told.addAll(words(event, reader, history.scope()));
+            }
             Optional<RankingQuery> query = telling.isEmpty() && !(inVain && !known.isEmpty())
                     ? Optional.empty()
                     : Optional.of(new RankingQuery(
-                            List.copyOf(known.values()),
-                            history.scope(),
-                            true,
-                            history.workedOnBefore(),
-                            record.tried(failed)));
+                                    List.copyOf(known.values()),
+                                    history.scope(),
+                                    true,
+                                    history.workedOnBefore(),
+                                    record.tried(failed))
+                            .inWords(String.join("\n", told)));
             steps.add(new Step(steps.size() + 1, event, findings, query, query.map(model::rank), List.copyOf(done)));
         }
         return new Course(steps);
@@ -90,6 +97,14 @@ record Course(List<Step> steps) {
                 || (event instanceof CaseEvent.Checked checked && checked.result() == CaseEvent.Checked.Result.FAILED);
     }
 
+    /** What the note says beyond its findings; see {@link RankingQuery#wordsOf}. */
+    private static List<String> words(CaseEvent event, Reader reader, DeviceScope scope) {
+        String text = event instanceof CaseEvent.Opened opened
+                ? opened.complaint()
+                : event instanceof CaseEvent.Noted noted ? noted.text() : "";
+        return text.isBlank() ? List.of() : List.of(RankingQuery.wordsOf(reader.read(text, scope)));
+    }
+
     static List<Finding> findings(CaseEvent event) {
         return event instanceof CaseEvent.Noted noted
                 ? noted.findings()
@@ -99,6 +114,11 @@ record Course(List<Step> steps) {
     /** The ranking for everything known; empty if nothing could be ranked. */
     Optional<Ranking> last() {
         return steps.stream().flatMap(s -> s.ranking().stream()).reduce((a, b) -> b);
+    }
+
+    /** Everything known; empty if nothing could be ranked. */
+    Optional<RankingQuery> known() {
+        return steps.stream().flatMap(s -> s.query().stream()).reduce((a, b) -> b);
     }
 
     /** Events of one kind, with their numbers. */

@@ -228,6 +228,7 @@ public final class Json {
         node.put("cases", cause.cases());
         node.put("priorDecibans", cause.priorDecibans());
         node.put("wordingDecibans", cause.wordingDecibans());
+        node.put("codeDecibans", cause.codeDecibans());
         ArrayNode evidence = node.putArray("evidence");
         for (Ranking.Evidence e : cause.evidence()) {
             ObjectNode weight = evidence.addObject();

@@ -72,7 +72,7 @@ public final class Sheets {
 
     private Sheet sheet(CaseHistory history, Kind kind) {
         Terms terms = new Terms(knowledge);
-        Course course = Course.of(history, model, record);
+        Course course = Course.of(history, model, record, reader);
         Evidence evidence = new Evidence(terms, reader);
         return switch (kind) {
             case CASE ->
@@ -86,7 +86,8 @@ public final class Sheets {
                         proof(history, terms));
             case HANDOVER -> HandoverSheet.of(history, course, terms, evidence, proof(history, terms));
             case QUESTION ->
-                QuestionSheet.of(history, course, terms, evidence, log(history), proof(history, terms), next(history));
+                QuestionSheet.of(
+                        history, course, terms, evidence, log(history), proof(history, terms), next(history, course));
         };
     }
 
@@ -103,9 +104,8 @@ public final class Sheets {
         return LogDigest.of(history, reader, knowledge.devices());
     }
 
-    private List<TestProposal> next(CaseHistory history) {
-        RankingQuery query = new RankingQuery(
-                history.findingsOfFault().stream().filter(model::knows).toList(), history.scope(), true);
+    private List<TestProposal> next(CaseHistory history, Course course) {
+        RankingQuery query = course.known().orElseGet(() -> new RankingQuery(List.of(), history.scope(), true));
         TestPlanner planner = planner();
         return planner.next(query, BenchConditions.DEFAULT.opened(planner.opened(history.events())))
                 .tests();

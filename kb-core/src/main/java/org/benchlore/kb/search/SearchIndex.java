@@ -19,6 +19,7 @@ import org.apache.lucene.search.TermQuery;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.ranking.CodeRecord;
 import org.benchlore.kb.reading.Finding;
 import org.jspecify.annotations.Nullable;
 
@@ -230,6 +231,18 @@ public final class SearchIndex implements AutoCloseable {
         }
         Queries.preferNear(all, scope, OF_THE_SCOPE);
         return ask(snapshot -> new Finder(snapshot, wordbook).best(all.build(), limit, words));
+    }
+
+    /**
+     * In which concluded cases a code stands.
+     *
+     * @param code as written
+     * @param scope only cases of devices that contain it or lie inside it
+     * @param except id of a case that does not count, or empty
+     * @throws ClosedIndexException after {@link #close}
+     */
+    public CodeRecord code(String code, DeviceScope scope, String except) {
+        return ask(snapshot -> new CaseCauses(snapshot, scope, except).record(code, wordbook.words(code)));
     }
 
     /** Lets the lock and the files go; a search under way ends in peace. Closing again does nothing. */

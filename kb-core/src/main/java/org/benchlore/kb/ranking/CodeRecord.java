@@ -1,0 +1,45 @@
+package org.benchlore.kb.ranking;
+
+import java.util.Collections;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * In which past cases a log code stands that no pack knows. It speaks for the causes in whose cases it stands more often
+ * than in all, as any finding does, and for none as long as no case with it was concluded.
+ *
+ * @param code as written
+ * @param with per cause id, the concluded cases in which it stands
+ * @param cases per cause id, all concluded cases of the same devices
+ */
+public record CodeRecord(String code, SortedMap<String, Long> with, SortedMap<String, Long> cases) {
+    /** Cases that the share among all causes counts beside a cause's own (m-estimate, Cestnik 1990); from memory. */
+    private static final double WORTH = 3;
+
+    public CodeRecord {
+        with = Collections.unmodifiableSortedMap(new TreeMap<>(with));
+        cases = Collections.unmodifiableSortedMap(new TreeMap<>(cases));
+    }
+
+    /** Concluded cases in which the code stands. */
+    public long seen() {
+        return sum(with);
+    }
+
+    /** All concluded cases of the same devices. */
+    public long all() {
+        return sum(cases);
+    }
+
+    /** ln of how much more often the code stands in cases of a cause than in all. */
+    double nats(String causeId) {
+        double usual = (seen() + 0.5) / (all() + 1);
+        double own = (with.getOrDefault(causeId, 0L) + WORTH * usual) / (cases.getOrDefault(causeId, 0L) + WORTH);
+        return Math.log(own / usual);
+    }
+
+    private static long sum(Map<String, Long> counts) {
+        return counts.values().stream().mapToLong(n -> n).sum();
+    }
+}
