@@ -75,8 +75,7 @@ final class UnitOptions {
                         told.isPresent() || !said.reading().text().isBlank(),
                         workedOn || told.map(RankingQuery::workedOnBefore).orElse(false),
                         kb.tried(inVain))
-                .inWords(told.map(RankingQuery::words).orElse("") + "\n"
-                        + RankingQuery.wordsOf(said.reading()));
+                .inWords(told.map(RankingQuery::words).orElse("") + "\n" + RankingQuery.wordsOf(said.reading()));
         return new Unit(said.reading(), query, done, history);
     }
 
