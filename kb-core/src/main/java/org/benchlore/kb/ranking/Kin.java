@@ -2,8 +2,10 @@ package org.benchlore.kb.ranking;
 
 import com.google.common.base.Splitter;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.benchlore.kb.reading.analysis.Lexer;
 import org.benchlore.kb.reading.analysis.Token;
 
@@ -191,7 +193,17 @@ final class Kin {
             pump valve solenoid
             """;
 
+    /** What is brought to a bench. */
+    private static final String UNITS = """
+            television telly tv phone mobile smartphone laptop notebook computer pc desktop tablet recorder dvr vcr pvr satellite
+            radio turntable printer camera camcorder vacuum mixer blender washer washing oven cooker hob microwave kettle coffee
+            espresso drill scooter bike toy doll bear torch amplifier amp hifi stereo synth guitar console router modem scanner
+            projector monitor fridge freezer shaver toothbrush watch clock calculator dishwasher dryer iron toaster boiler
+            thermostat keyboard mouse player receiver machine set box car
+            """;
+
     private static final Map<String, String> GROUP_OF = new HashMap<>();
+    private static final Set<String> NAMES_OF_UNITS = new HashSet<>();
 
     static {
         for (String group : Splitter.on('\n').omitEmptyStrings().split(GROUPS)) {
@@ -200,6 +212,10 @@ final class Kin {
                 GROUP_OF.putIfAbsent(token.term(), mark);
             }
         }
+        for (Token token : Lexer.tokens(UNITS)) {
+            NAMES_OF_UNITS.add(token.term());
+            of(token.term()).ifPresent(NAMES_OF_UNITS::add);
+        }
     }
 
     private Kin() {}
@@ -207,5 +223,10 @@ final class Kin {
     /** The group of a stem, under a name that no stem has. */
     static Optional<String> of(String stem) {
         return Optional.ofNullable(GROUP_OF.get(stem));
+    }
+
+    /** Whether a stem or group names a kind of unit, which says little of its fault. */
+    static boolean namesUnit(String term) {
+        return NAMES_OF_UNITS.contains(term);
     }
 }

@@ -44,6 +44,9 @@ final class Likeness {
     private static final double NAMED = 2;
     private static final double TOLD = 0.5;
 
+    /** "Phone" stands in few entries by chance; at half, log-loss on unseen notes fell by a twentieth. */
+    private static final double UNIT = 0.5;
+
     /** A word's {@link Kin group} beside the word itself. */
     private static final double KIN = 0.5;
 
@@ -81,7 +84,8 @@ final class Likeness {
             for (Map.Entry<String, Double> e : entry.entrySet()) {
                 int with = entriesWith.getOrDefault(e.getKey(), 0);
                 double idf = Math.log1p((causes - with + 0.5) / (with + 0.5));
-                double weight = NATS * idf * e.getValue() / (e.getValue() + norm);
+                double share = Kin.namesUnit(e.getKey()) ? UNIT : 1;
+                double weight = share * NATS * idf * e.getValue() / (e.getValue() + norm);
                 postings.computeIfAbsent(e.getKey(), term -> new ArrayList<>(2)).add(new Posting(c, weight));
             }
         }

@@ -91,8 +91,9 @@ class LikenessTest {
     void a_note_understood_in_full_is_not_weighed_by_its_words_again() {
         Reader reader = Reader.of(KNOWLEDGE);
 
-        assertThat(RankingQuery.wordsOf(reader.read("noise loud"))).isEmpty();
-        assertThat(RankingQuery.wordsOf(reader.read("noise loud, ventilator dusty")))
+        assertThat(RankingQuery.wordsOf(reader.read("noise loud", DeviceScope.ANY)))
+                .isEmpty();
+        assertThat(RankingQuery.wordsOf(reader.read("noise loud, ventilator dusty", DeviceScope.ANY)))
                 .isEqualTo("noise loud, ventilator dusty");
     }
 
