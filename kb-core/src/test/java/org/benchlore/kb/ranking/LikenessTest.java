@@ -9,6 +9,7 @@ import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.PackReader;
 import org.benchlore.kb.knowledge.PackSource;
 import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reader;
 import org.junit.jupiter.api.Test;
 
 class LikenessTest {
@@ -43,6 +44,7 @@ class LikenessTest {
                 name: Belt slack
                 kind: fault
                 about: The rubber of a tape deck gets long.
+                told: ["Singers sound drunk, the drawer sighs."]
                 per-thousand: 30
                 shows:
                   - {symptom: noise, states: {loud: 0.2}}
@@ -72,6 +74,27 @@ class LikenessTest {
 
         assertThat(nats[0]).as("bearing shows it in eight of ten").isPositive();
         assertThat(nats[1]).as("belt in two of ten").isZero();
+    }
+
+    @Test
+    void how_people_tell_of_a_cause_and_words_of_one_neighbourhood_belong_to_an_entry() {
+        Likeness likeness = new Likeness(KNOWLEDGE, List.copyOf(KNOWLEDGE.causes()));
+
+        assertThat(likeness.nats("drunk singers")[1]).isGreaterThan(likeness.nats("drunk")[1]);
+        assertThat(likeness.nats("drunk singers")[0]).isZero();
+        assertThat(likeness.nats("tray")[1])
+                .as("a tray is a drawer, nearly")
+                .isBetween(Double.MIN_VALUE, likeness.nats("drawer")[1]);
+    }
+
+    @Test
+    void a_note_understood_in_full_is_not_weighed_by_its_words_again() {
+        Reader reader = Reader.of(KNOWLEDGE);
+
+        assertThat(RankingQuery.wordsOf(reader.read("noise loud", DeviceScope.ANY)))
+                .isEmpty();
+        assertThat(RankingQuery.wordsOf(reader.read("noise loud, ventilator dusty", DeviceScope.ANY)))
+                .isEqualTo("noise loud, ventilator dusty");
     }
 
     @Test

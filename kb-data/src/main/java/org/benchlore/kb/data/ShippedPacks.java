@@ -20,7 +20,8 @@ public final class ShippedPacks {
             "links",
             "battery",
             "damage",
-            "workmanship");
+            "workmanship",
+            "appliance");
 
     private ShippedPacks() {}
 

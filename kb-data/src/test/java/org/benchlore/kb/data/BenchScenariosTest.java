@@ -76,7 +76,7 @@ class BenchScenariosTest {
         }
         misses.forEach(System.out::println);
         int n = scenarios.size();
-        assertThat(n).isEqualTo(60);
+        assertThat(n).isEqualTo(120);
         assertThat(1 - misses.size() / (double) n).as("missed: " + misses).isGreaterThanOrEqualTo(0.95);
         assertThat(first / (double) n).as("first right").isGreaterThanOrEqualTo(0.75);
         assertThat(wrongLeaders).isEmpty();
