@@ -16,11 +16,13 @@ final class Circumstances {
 
     private static final Set<String> WHEN = words("when whenever once until till while where");
     private static final Set<String> WITH = words("with after before when whenever once until till while upon time");
-    private static final Set<String> DEEDS = words("pull pulled pulling unplug unplugged unplugging plugging plugged pressing pressed "
-            + "pushing pushed held holding disconnecting disconnected removing removed");
+    private static final Set<String> DEEDS =
+            words("pull pulled pulling unplug unplugged unplugging plugging plugged pressing pressed "
+                    + "pushing pushed held holding disconnecting disconnected removing removed");
     private static final Set<String> SUBJECTS = words("it he she that this one unit set thing box still just absolut"
             + " absolutely simply then and but then so or totally literally now since or yet");
-    private static final Set<String> NAMELESS_OBJECT = words("with without to from in but else that of unusual wrong odd special");
+    private static final Set<String> NAMELESS_OBJECT =
+            words("with without to from in but else that of unusual wrong odd special");
     private static final Set<String> GOVERNING = words(
             "find found see saw hear heard read measur show notice get got doing say found did change help press mean "
                     + "there is be");
@@ -83,12 +85,15 @@ final class Circumstances {
         if (word == null || claim.name != null || word.entry.phrases.isEmpty() || !bareNothing(word)) {
             return false;
         }
-        for (int i = word.from - 1; i >= 0 && passage.sameSegment(i, word.from) && passage.sameClause(i, word.from); i--) {
+        for (int i = word.from - 1;
+                i >= 0 && passage.sameSegment(i, word.from) && passage.sameClause(i, word.from);
+                i--) {
             String surface = passage.token(i).surface();
             if (surface.equals("and") || surface.equals("then")) {
                 break;
             }
-            boolean named = passage.item(i).filter(item -> !item.entry.names.isEmpty()).isPresent();
+            boolean named =
+                    passage.item(i).filter(item -> !item.entry.names.isEmpty()).isPresent();
             boolean governs = i == word.from - 1 && GOVERNING.contains(surface);
             boolean tells = Plain.content(passage.token(i)) || passage.token(i).kind() == Kind.NUMBER || named;
             if (governs || (tells && !SUBJECTS.contains(surface))) {

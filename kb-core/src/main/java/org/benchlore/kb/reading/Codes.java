@@ -31,8 +31,8 @@ final class Codes {
     /** "x3" behind a code. */
     private static final Pattern COUNT = Pattern.compile("x[0-9]{1,4}");
 
-    private static final Set<String> CODE_WORDS =
-            Set.of("code", "error", "log", "logg", "list", "entry", "fault", "messag", "event", "histori", "memori", "store");
+    private static final Set<String> CODE_WORDS = Set.of(
+            "code", "error", "log", "logg", "list", "entry", "fault", "messag", "event", "histori", "memori", "store");
     private static final Set<String> EVERY = Set.of("every", "each", "daili", "nightli");
 
     private static final class Mentions {

@@ -11,7 +11,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Quantity;
@@ -21,6 +20,7 @@ import org.benchlore.kb.reading.Phrasings.Phrasing;
 import org.benchlore.kb.reading.analysis.Lexer;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The words of one scope: what the symptoms and device packs that hold there are called, their states, the language's
@@ -261,7 +261,9 @@ final class Lexicon {
     /** What "hardly there" means where "there" is normal: the state that packs call weak or low; null for none. */
     private @Nullable String weakened(Sense sense) {
         for (String weak : WEAK) {
-            Sense said = trie.find(List.of(weak)).map(e -> e.saidOf(sense.symptom().id())).orElse(null);
+            Sense said = trie.find(List.of(weak))
+                    .map(e -> e.saidOf(sense.symptom().id()))
+                    .orElse(null);
             if (said != null && sense.stateOf().normal()) {
                 return said.stateOf().id();
             }

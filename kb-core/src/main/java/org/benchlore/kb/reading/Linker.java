@@ -107,7 +107,8 @@ final class Linker {
         return third
                 && item.to + 1 < passage.size()
                 && passage.token(item.to).term().equals("to")
-                && (passage.token(item.to + 1).kind() == Kind.NUMBER || passage.token(item.to + 1).kind() == Kind.QUANTITY);
+                && (passage.token(item.to + 1).kind() == Kind.NUMBER
+                        || passage.token(item.to + 1).kind() == Kind.QUANTITY);
     }
 
     /** "It is still" is a state, "still no answer" is none. */
@@ -188,8 +189,14 @@ final class Linker {
     private void around(int w, int step, List<Candidate> candidates) {
         Item word = items.get(w);
         double passed = 0;
+        Item member = null;
         for (int i = w + step; i >= 0 && i < items.size(); i += step) {
             Item name = items.get(i);
+            if (member != null && !name.entry.names.isEmpty() && Lists.joined(passage, name.to, member.from)) {
+                // the last of "12, 5 and 3.3" stands for all of them
+                member = name;
+                continue;
+            }
             int gapFrom = step < 0 ? name.to : word.to;
             int gapTo = step < 0 ? word.from : name.from;
             if (gapTo - gapFrom > REACH || !passage.sameClause(word.from, name.from)) {
@@ -201,6 +208,7 @@ final class Linker {
                 Optional<Sense> sense = taught.isPresent() ? taught : praised(name, word, cost);
                 if (sense.isPresent() && cost <= DEAREST) {
                     candidates.add(new Candidate(cost, name, word, sense.get()));
+                    member = step < 0 ? name : null;
                 }
             }
             if (name.name && match(name, word).isPresent()) {
@@ -276,7 +284,9 @@ final class Linker {
     private void sharpen() {
         for (Claim claim : claims) {
             Item word = claim.word;
-            if (claim.name == null || word == null || !claim.symptom.states().get(claim.state).normal()) {
+            if (claim.name == null
+                    || word == null
+                    || !claim.symptom.states().get(claim.state).normal()) {
                 continue;
             }
             for (int i = word.index + 1; i < items.size() && items.get(i).from - word.to <= 1; i++) {
@@ -341,11 +351,10 @@ final class Linker {
     /** The symptom of a name that tells of something tried, which works or makes no difference. */
     private @Nullable Symptom trial(Item name) {
         Symptom symptom = name.entry.names.get(0).symptom();
-        Sense works = lexicon.trie()
-                .find(WORKS)
-                .map(e -> e.saidOf(symptom.id()))
-                .orElse(null);
-        boolean tried = Polarity.presence(symptom) && works != null && !works.stateOf().normal();
+        Sense works =
+                lexicon.trie().find(WORKS).map(e -> e.saidOf(symptom.id())).orElse(null);
+        boolean tried =
+                Polarity.presence(symptom) && works != null && !works.stateOf().normal();
         return tried ? symptom : null;
     }
 

@@ -177,7 +177,10 @@ final class Mood {
         for (int i = first + 2; i + 2 < to; i++) {
             if (words.get(i).equals("and") && MoodWords.OUTCOMES.contains(words.get(i + 1))) {
                 String verb = words.get(i + 2);
-                return !verb.equals("should") && !verb.equals("will") && !verb.equals("must") && !MoodWords.ORDERS.contains(verb);
+                return !verb.equals("should")
+                        && !verb.equals("will")
+                        && !verb.equals("must")
+                        && !MoodWords.ORDERS.contains(verb);
             }
         }
         return false;

@@ -62,7 +62,9 @@ final class Negations {
     /** "Pack swollen? No." */
     private void answered(Claim claim) {
         int asked = claim.to;
-        while (asked < passage.size() && passage.sameSegment(asked, claim.to - 1) && !passage.token(asked).is("?")) {
+        while (asked < passage.size()
+                && passage.sameSegment(asked, claim.to - 1)
+                && !passage.token(asked).is("?")) {
             asked++;
         }
         boolean answer = asked + 1 < passage.size()
@@ -305,6 +307,8 @@ final class Negations {
     /** Whether a claim rests on a phrase that denies something itself. */
     private boolean denies(Claim claim) {
         Item word = claim.word;
-        return claim.name == null && word != null && DENYING.contains(passage.token(word.from).term());
+        return claim.name == null
+                && word != null
+                && DENYING.contains(passage.token(word.from).term());
     }
 }

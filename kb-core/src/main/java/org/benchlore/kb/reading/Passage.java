@@ -102,7 +102,9 @@ final class Passage {
 
     /** "Still no", "lamp on": no words for a state where "no output" or "on the socket" goes on. */
     private boolean dangling(Trie.Match match) {
-        if (match.to() == tokens.size() || match.to() - match.from() < 2 || match.entry().rank() == Entry.LANGUAGE) {
+        if (match.to() == tokens.size()
+                || match.to() - match.from() < 2
+                || match.entry().rank() == Entry.LANGUAGE) {
             return false;
         }
         String last = terms[match.to() - 1];

@@ -48,7 +48,10 @@ final class Quantities {
         for (int i = 0; i < passage.size(); i++) {
             Token token = passage.token(i);
             String unit = unit(i);
-            if (unit.isEmpty() || unit.equals("times") || (unit.equals("V") && names(i)) || (unit.equals("s") && rate(i))) {
+            if (unit.isEmpty()
+                    || unit.equals("times")
+                    || (unit.equals("V") && names(i))
+                    || (unit.equals("s") && rate(i))) {
                 continue;
             }
             Reading.Span span = passage.span(i, i + 1);
@@ -138,7 +141,8 @@ final class Quantities {
             return true;
         }
         boolean rating = i + 1 < passage.size()
-                && (passage.token(i + 1).unit().equals("A") || passage.token(i + 1).unit().equals("W"));
+                && (passage.token(i + 1).unit().equals("A")
+                        || passage.token(i + 1).unit().equals("W"));
         if (rating || rangeEnd(i)) {
             return false;
         }

@@ -15,7 +15,8 @@ final class RailLists {
 
     private static final int JOINT = 3;
     private static final Set<String> HEADS = Set.of("voltages", "rails", "supplies", "outputs", "volts");
-    private static final Set<String> JOINTS = Set.of(":", ",", "/", "and", "be", "at", "read", "measur", "=", "all", "now", ";");
+    private static final Set<String> JOINTS =
+            Set.of(":", ",", "/", "and", "be", "at", "read", "measur", "=", "all", "now", ";");
 
     private RailLists() {}
 

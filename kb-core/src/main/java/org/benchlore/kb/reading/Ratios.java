@@ -20,8 +20,10 @@ final class Ratios {
     private static final int REACH = 12;
     private static final int LABELLED = 3;
     private static final Set<String> UNITS = Set.of("F", "ohm", "A", "H");
-    private static final Set<String> LABELS = Set.copyOf(Splitter.on(' ')
-            .splitToList("mark marked label print printed book spec nominal rate rated should sheet manual schematic instead new"));
+    private static final Set<String> LABELS = Set.copyOf(
+            Splitter.on(' ')
+                    .splitToList(
+                            "mark marked label print printed book spec nominal rate rated should sheet manual schematic instead new"));
 
     private final Passage passage;
     private final Values values;
@@ -77,7 +79,8 @@ final class Ratios {
 
     private boolean labelled(int i) {
         for (int b = i - 1; b >= Math.max(0, i - LABELLED); b--) {
-            if (LABELS.contains(passage.token(b).surface()) || LABELS.contains(passage.token(b).term())) {
+            if (LABELS.contains(passage.token(b).surface())
+                    || LABELS.contains(passage.token(b).term())) {
                 return true;
             }
             if (passage.token(b).kind() != Kind.WORD) {

@@ -27,13 +27,15 @@ final class Referents {
     private static final Set<String> POINTING = Set.of("its", "the", "their", "his", "her", "that");
 
     /** In front of "the", they tell where something is said to be so. */
-    private static final Set<String> PLACING = Set.of("in", "on", "at", "from", "to", "of", "into", "under", "behind", "by");
+    private static final Set<String> PLACING =
+            Set.of("in", "on", "at", "from", "to", "of", "into", "under", "behind", "by");
 
     /** Words that tell sizes, numbers and quantities, not things. */
     private static final Set<String> TELL_NOTHING = Set.of(
-            "main", "power", "big", "littl", "small", "larg", "other", "both", "all", "one", "two", "own", "second", "first", "new",
-            "old", "rail", "line", "volt", "voltag", "level", "part", "side", "unit", "set", "test", "no", "not", "front",
-            "back", "top", "inside", "on", "of", "at", "to", "in", "for", "from", "with", "by", "under", "behind", "and", "or");
+            "main", "power", "big", "littl", "small", "larg", "other", "both", "all", "one", "two", "own", "second",
+            "first", "new", "old", "rail", "line", "volt", "voltag", "level", "part", "side", "unit", "set", "test",
+            "no", "not", "front", "back", "top", "inside", "on", "of", "at", "to", "in", "for", "from", "with", "by",
+            "under", "behind", "and", "or");
 
     /** A longer name: what stands in it before the short one. */
     private record Role(List<String> modifiers, Symptom symptom) {}
@@ -138,7 +140,9 @@ final class Referents {
                 Integer d = near.get(modifier);
                 distance = d == null || distance == Integer.MAX_VALUE ? Integer.MAX_VALUE : Math.max(distance, d);
             }
-            usualToo |= distance < Integer.MAX_VALUE && usual != null && role.symptom().id().equals(usual.id());
+            usualToo |= distance < Integer.MAX_VALUE
+                    && usual != null
+                    && role.symptom().id().equals(usual.id());
             if (distance < nearest) {
                 nearest = distance;
                 meant = role.symptom();

@@ -60,7 +60,10 @@ final class Thin {
         boolean predicate = !word.entry.words.isEmpty();
         for (int i = word.from; i < word.to; i++) {
             // a phrase with a name of its own in it is no single word: "the picture went"
-            predicate &= !lexicon.trie().find(List.of(passage.term(i))).filter(e -> e.names(claim.symptom)).isPresent();
+            predicate &= !lexicon.trie()
+                    .find(List.of(passage.term(i)))
+                    .filter(e -> e.names(claim.symptom))
+                    .isPresent();
         }
         boolean denies = DENYING.contains(passage.term(word.from)) && word.to - word.from > 1;
         return predicate && own <= 1 && foreign >= 1 && !denies;

@@ -99,7 +99,10 @@ final class Values {
         if (!number || token.tolerance() || passage.unreal(i) || passage.readAt(i) != null) {
             return false;
         }
-        if (i > 0 && token.kind() == Kind.NUMBER && token.resolution() >= 1 && NUMBERED.contains(passage.token(i - 1).term())) {
+        if (i > 0
+                && token.kind() == Kind.NUMBER
+                && token.resolution() >= 1
+                && NUMBERED.contains(passage.token(i - 1).term())) {
             return false;
         }
         for (int b = i - 1; b >= Math.max(0, i - 2) && passage.sameSegment(b, i); b--) {
