@@ -61,6 +61,8 @@ final class Linker {
                 pass();
             }
         }
+        Loose.outdo(passage, lexicon, claims);
+        claims.removeIf(c -> c.dropped);
         new Echoes(passage, claims).add();
         new Loose(passage, lexicon, claims).add();
         bare();

@@ -16,6 +16,9 @@ final class Loose {
 
     private static final int WIDEST = 12;
 
+    /** Words of meaning in a phrase that may take the place of other claims. */
+    private static final int OUTDOING = 3;
+
     private record Found(int from, int to, Bags.Bag bag) {}
 
     private final Passage passage;
@@ -40,8 +43,72 @@ final class Loose {
         }
     }
 
+    /**
+     * Lets a phrase of three words or more take the place of claims that rest on fewer of them: "reads fine on another
+     * computer" is more than "reads fine".
+     *
+     * @param claims of a passage
+     */
+    static void outdo(Passage passage, Lexicon lexicon, List<Claim> claims) {
+        List<Claim> fixed = new ArrayList<>();
+        for (Claim claim : claims) {
+            if (claim.measured != null) {
+                fixed.add(claim);
+            }
+        }
+        List<Found> found = new Loose(passage, lexicon, fixed).found();
+        List<Claim> more = new ArrayList<>();
+        for (Found f : found) {
+            if (f.bag().content() < OUTDOING) {
+                continue;
+            }
+            Sense sense = f.bag().sense();
+            List<Claim> less = new ArrayList<>();
+            boolean best = true;
+            for (Claim claim : claims) {
+                boolean over = !claim.dropped && claim.from < f.to() && claim.to > f.from();
+                boolean within = claim.from >= f.from() - 1 && claim.to <= f.to() + 1;
+                boolean fewer = content(passage, claim) < f.bag().content();
+                boolean same = claim.symptom.id().equals(sense.symptom().id());
+                best &= !over || (claim.measured == null && within && fewer && !same);
+                if (over) {
+                    less.add(claim);
+                }
+            }
+            if (best && !less.isEmpty()) {
+                less.forEach(claim -> claim.dropped = true);
+                Claim claim = new Claim(sense.symptom(), sense.state(), null, f.from(), f.to());
+                more.add(claim);
+            }
+        }
+        claims.addAll(more);
+    }
+
+    private static int content(Passage passage, Claim claim) {
+        int content = 0;
+        for (int i = claim.from; i < claim.to; i++) {
+            Item item = passage.item(i).orElse(null);
+            boolean own = item == null || item == claim.name || item == claim.word;
+            content += own && Plain.content(passage.token(i)) ? 1 : 0;
+        }
+        return content;
+    }
+
     /** Adds a claim for each phrase found among words that led to none. */
     void add() {
+        for (Found f : found()) {
+            if (free(f)) {
+                for (int i = f.from(); i < f.to(); i++) {
+                    used[i] = true;
+                    passage.item(i).ifPresent(item -> item.done |= item.entry.rank() < Entry.LANGUAGE);
+                }
+                Sense sense = f.bag().sense();
+                claims.add(new Claim(sense.symptom(), sense.state(), null, f.from(), f.to()));
+            }
+        }
+    }
+
+    private List<Found> found() {
         List<Found> found = new ArrayList<>();
         Set<String> open = new HashSet<>();
         for (int i = 0; i < passage.size(); i++) {
@@ -65,16 +132,7 @@ final class Loose {
         found.sort(Comparator.comparingInt((Found f) -> -f.bag().terms().size())
                 .thenComparingInt(f -> f.to() - f.from())
                 .thenComparingInt(Found::from));
-        for (Found f : found) {
-            if (free(f)) {
-                for (int i = f.from(); i < f.to(); i++) {
-                    used[i] = true;
-                    passage.item(i).ifPresent(item -> item.done |= item.entry.rank() < Entry.LANGUAGE);
-                }
-                Sense sense = f.bag().sense();
-                claims.add(new Claim(sense.symptom(), sense.state(), null, f.from(), f.to()));
-            }
-        }
+        return found;
     }
 
     private void around(int at, List<Bags.Bag> bags, List<Found> found) {
