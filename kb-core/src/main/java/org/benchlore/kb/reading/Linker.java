@@ -28,6 +28,9 @@ final class Linker {
     private static final Set<String> PLACES =
             Set.of("the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
 
+    private static final Set<String> REACHING = Set.of(
+            "drop", "fall", "sag", "dip", "sink", "collaps", "go", "come", "rise", "climb", "jump", "shoot", "down", "up", "creep",
+            "settl", "back");
     private static final List<String> WORKS = List.of("work");
 
     private record Candidate(double cost, Item name, Item word, Sense sense) {
@@ -78,6 +81,9 @@ final class Linker {
             item.done |= supposed(item) || preposition(item) || adverb(item) || verb(item);
         }
         new Values(passage, lexicon, claims).link();
+        for (Item item : items) {
+            item.done |= item.free() && reached(item);
+        }
         phrases(false);
         words();
         sharpen();
@@ -111,6 +117,17 @@ final class Linker {
                 && passage.token(item.to).term().equals("to")
                 && (passage.token(item.to + 1).kind() == Kind.NUMBER
                         || passage.token(item.to + 1).kind() == Kind.QUANTITY);
+    }
+
+    /** "Drops to 1 V" names no rail of 1 V. */
+    private boolean reached(Item item) {
+        Token token = passage.token(item.from);
+        boolean number = token.kind() == Kind.NUMBER || token.kind() == Kind.QUANTITY;
+        return number
+                && item.to - item.from == 1
+                && item.from > 1
+                && passage.token(item.from - 1).term().equals("to")
+                && REACHING.contains(passage.token(item.from - 2).term());
     }
 
     /** "It is still" is a state, "still no answer" is none. */
