@@ -77,7 +77,12 @@ final class Entry {
 
     /** Whether it says anything. */
     boolean empty() {
-        return names.isEmpty() && words.isEmpty() && phrases.isEmpty() && code == null && cue == null && polarity == null;
+        return names.isEmpty()
+                && words.isEmpty()
+                && phrases.isEmpty()
+                && code == null
+                && cue == null
+                && polarity == null;
     }
 
     /** Whether it is a name of a symptom. */

@@ -29,8 +29,8 @@ final class Linker {
             Set.of("the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
 
     private static final Set<String> REACHING = Set.of(
-            "drop", "fall", "sag", "dip", "sink", "collaps", "go", "come", "rise", "climb", "jump", "shoot", "down", "up", "creep",
-            "settl", "back");
+            "drop", "fall", "sag", "dip", "sink", "collaps", "go", "come", "rise", "climb", "jump", "shoot", "down",
+            "up", "creep", "settl", "back");
     private static final List<String> WORKS = List.of("work");
 
     private record Candidate(double cost, Item name, Item word, Sense sense) {

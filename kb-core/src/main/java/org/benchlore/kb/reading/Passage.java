@@ -87,7 +87,8 @@ final class Passage {
         this.itemAt = new Item[n];
         List<Trie.Match> all = lexicon.trie().all(tokens, terms);
         all.replaceAll(match -> misread(match)
-                ? new Trie.Match(match.from(), match.to(), match.depth(), match.entry().withoutPhrases())
+                ? new Trie.Match(
+                        match.from(), match.to(), match.depth(), match.entry().withoutPhrases())
                 : match);
         all.removeIf(match -> match.entry().empty() || dangling(match));
         Inverted.names(tokens, terms, lexicon, all);
