@@ -1,9 +1,11 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -56,32 +58,37 @@ final class Loose {
                 fixed.add(claim);
             }
         }
-        List<Found> found = new Loose(passage, lexicon, fixed).found();
-        List<Claim> more = new ArrayList<>();
-        for (Found f : found) {
-            if (f.bag().content() < OUTDOING) {
-                continue;
-            }
-            Sense sense = f.bag().sense();
-            List<Claim> less = new ArrayList<>();
-            boolean best = true;
-            for (Claim claim : claims) {
-                boolean over = !claim.dropped && claim.from < f.to() && claim.to > f.from();
-                boolean within = claim.from >= f.from() - 1 && claim.to <= f.to() + 1;
-                boolean fewer = content(passage, claim) < f.bag().content();
-                boolean same = claim.symptom.id().equals(sense.symptom().id());
-                best &= !over || (claim.measured == null && within && fewer && !same);
-                if (over) {
-                    less.add(claim);
-                }
-            }
-            if (best && !less.isEmpty()) {
-                less.forEach(claim -> claim.dropped = true);
-                Claim claim = new Claim(sense.symptom(), sense.state(), null, f.from(), f.to());
-                more.add(claim);
+        List<Found> found = new Loose(passage, lexicon, fixed).found(OUTDOING);
+        if (found.isEmpty()) {
+            return;
+        }
+        Map<Integer, List<Claim>> at = new HashMap<>();
+        for (Claim claim : claims) {
+            for (int i = claim.from; i < claim.to; i++) {
+                at.computeIfAbsent(i, t -> new ArrayList<>(1)).add(claim);
             }
         }
-        claims.addAll(more);
+        for (Found f : found) {
+            Set<Claim> less = Collections.newSetFromMap(new IdentityHashMap<>());
+            for (int i = f.from(); i < f.to(); i++) {
+                less.addAll(at.getOrDefault(i, List.of()));
+            }
+            if (!less.isEmpty() && less.stream().allMatch(claim -> outdone(passage, claim, f))) {
+                less.forEach(claim -> claim.dropped = true);
+                Sense sense = f.bag().sense();
+                claims.add(new Claim(sense.symptom(), sense.state(), null, f.from(), f.to()));
+            }
+        }
+    }
+
+    private static boolean outdone(Passage passage, Claim claim, Found f) {
+        boolean within = claim.from >= f.from() - 1 && claim.to <= f.to() + 1;
+        boolean same = claim.symptom.id().equals(f.bag().sense().symptom().id());
+        return claim.measured == null
+                && !claim.dropped
+                && within
+                && !same
+                && content(passage, claim) < f.bag().content();
     }
 
     private static int content(Passage passage, Claim claim) {
@@ -96,7 +103,7 @@ final class Loose {
 
     /** Adds a claim for each phrase found among words that led to none. */
     void add() {
-        for (Found f : found()) {
+        for (Found f : found(0)) {
             if (free(f)) {
                 for (int i = f.from(); i < f.to(); i++) {
                     used[i] = true;
@@ -108,7 +115,8 @@ final class Loose {
         }
     }
 
-    private List<Found> found() {
+    /** Phrases of at least so many words of meaning, the longest first. */
+    private List<Found> found(int content) {
         List<Found> found = new ArrayList<>();
         Set<String> open = new HashSet<>();
         for (int i = 0; i < passage.size(); i++) {
@@ -120,7 +128,7 @@ final class Loose {
             if (!used[i] && !passage.unreal(i)) {
                 List<Bags.Bag> bags = new ArrayList<>(0);
                 for (Bags.Bag bag : lexicon.bags().around(passage.term(i))) {
-                    if (open.containsAll(bag.terms())) {
+                    if (bag.content() >= content && open.containsAll(bag.terms())) {
                         bags.add(bag);
                     }
                 }
