@@ -13,8 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Rules of the reader that hold whatever the packs teach, on a pack of a few lines. */
 class ReadingRulesTest {
-    private static final String PACK =
-            """
+    private static final String PACK = """
             pack: rules
             version: 1.0.0
             licence: Apache-2.0
