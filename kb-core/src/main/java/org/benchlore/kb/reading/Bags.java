@@ -94,8 +94,9 @@ final class Bags {
      * Phrases to look for around a word: those whose words are all among the open ones.
      *
      * @param numbers of the open ones
+     * @param content least words of meaning that a phrase has
      */
-    List<Bag> around(String term, Set<String> open, BitSet numbers) {
+    List<Bag> around(String term, Set<String> open, BitSet numbers, int content) {
         Filed filed = byRarest.get(term);
         List<Bag> found = new ArrayList<>(0);
         for (int i = 0; filed != null && i < filed.seconds.length; i++) {

@@ -94,7 +94,9 @@ final class Circumstances {
             }
             boolean named =
                     passage.item(i).filter(item -> !item.entry.names.isEmpty()).isPresent();
-            boolean governs = i == word.from - 1 && GOVERNING.contains(surface);
+            boolean governs = i == word.from - 1
+                    && (GOVERNING.contains(surface)
+                            || GOVERNING.contains(passage.token(i).term()));
             boolean tells = Plain.content(passage.token(i)) || passage.token(i).kind() == Kind.NUMBER || named;
             if (governs || (tells && !SUBJECTS.contains(surface))) {
                 return true;

@@ -68,7 +68,7 @@ final class Codes {
                             .add(i);
                     claim(code, item, claimed);
                 }
-            } else if (item == null && looksLikeCode(passage.token(i))) {
+            } else if (item == null && looksLikeCode(i)) {
                 String written = written(i);
                 seen.computeIfAbsent(written, c -> new Mentions(c, false))
                         .tokens
@@ -90,7 +90,8 @@ final class Codes {
         return passage.span(token, token + 1).text();
     }
 
-    private boolean looksLikeCode(Token token) {
+    private boolean looksLikeCode(int i) {
+        Token token = passage.token(i);
         if (token.kind() != Kind.CODE) {
             return false;
         }
@@ -98,13 +99,12 @@ final class Codes {
         boolean capitals = written.equals(written.toUpperCase(Locale.ROOT)) || written.startsWith("0x");
         boolean hyphen = written.indexOf('-') > 0;
         boolean part = PART.matcher(token.term()).matches() && !hyphen;
-        Pattern code = hyphen && spokenOf(token) ? HYPHENED : CODE;
+        Pattern code = hyphen && spokenOf(i) ? HYPHENED : CODE;
         return capitals && !part && code.matcher(token.term()).matches();
     }
 
     /** Whether the few words before a token or behind it speak of codes. */
-    private boolean spokenOf(Token token) {
-        int at = passage.tokens.indexOf(token);
+    private boolean spokenOf(int at) {
         for (int i = Math.max(0, at - REACH); i < Math.min(passage.size(), at + REACH); i++) {
             if (CODE_WORDS.contains(passage.token(i).term())) {
                 return true;

@@ -24,6 +24,13 @@ final class Entry {
     @Nullable
     Cue cue;
 
+    /**
+     * The one term of meaning of a phrase where the packs only write it as a participle: "it was dropped" is not "it drops",
+     * "is bricked" no brick. Empty where they write it otherwise as well.
+     */
+    @Nullable
+    String participle;
+
     /** Set when it praises or damns whatever it is said of. */
     @Nullable
     Polarity polarity;
@@ -54,6 +61,28 @@ final class Entry {
             }
         }
         return false;
+    }
+
+    /** The same but for its phrases. */
+    Entry withoutPhrases() {
+        Entry rest = new Entry();
+        rest.names = names;
+        rest.words = words;
+        rest.wordBySymptom = wordBySymptom;
+        rest.code = code;
+        rest.cue = cue;
+        rest.polarity = polarity;
+        return rest;
+    }
+
+    /** Whether it says anything. */
+    boolean empty() {
+        return names.isEmpty()
+                && words.isEmpty()
+                && phrases.isEmpty()
+                && code == null
+                && cue == null
+                && polarity == null;
     }
 
     /** Whether it is a name of a symptom. */

@@ -223,12 +223,29 @@ final class Lexicon {
                 }
             }
             for (Phrasing phrasing : phrasings.all(state.phrases())) {
+                String participle = participle(phrasing);
                 for (Entry entry : phrasing.entries()) {
+                    boolean first = entry.participle == null && entry.phrases.isEmpty();
+                    entry.participle = first || participle.equals(entry.participle) ? participle : "";
                     entry.addPhrase(sense);
                 }
                 phrases.add(Bags.Bag.of(phrasing, sense));
             }
         }
+    }
+
+    /** The term of the only word of meaning in a phrase, if it is a regular participle; else empty. */
+    private static String participle(Phrasing phrasing) {
+        String only = "";
+        for (Token token : phrasing.tokens()) {
+            if (Plain.content(token)) {
+                if (!only.isEmpty() || !token.surface().endsWith("ed")) {
+                    return "";
+                }
+                only = token.term();
+            }
+        }
+        return only;
     }
 
     private static boolean namesItsVolts(Token token, double nominal) {

@@ -28,6 +28,9 @@ final class Linker {
     private static final Set<String> PLACES =
             Set.of("the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
 
+    private static final Set<String> REACHING = Set.of(
+            "drop", "fall", "sag", "dip", "sink", "collaps", "go", "come", "rise", "climb", "jump", "shoot", "down",
+            "up", "creep", "settl", "back");
     private static final List<String> WORKS = List.of("work");
 
     private record Candidate(double cost, Item name, Item word, Sense sense) {
@@ -61,6 +64,8 @@ final class Linker {
                 pass();
             }
         }
+        Loose.outdo(passage, lexicon, claims);
+        claims.removeIf(c -> c.dropped);
         new Echoes(passage, claims).add();
         new Loose(passage, lexicon, claims).add();
         bare();
@@ -76,6 +81,9 @@ final class Linker {
             item.done |= supposed(item) || preposition(item) || adverb(item) || verb(item);
         }
         new Values(passage, lexicon, claims).link();
+        for (Item item : items) {
+            item.done |= item.free() && reached(item);
+        }
         phrases(false);
         words();
         sharpen();
@@ -109,6 +117,17 @@ final class Linker {
                 && passage.token(item.to).term().equals("to")
                 && (passage.token(item.to + 1).kind() == Kind.NUMBER
                         || passage.token(item.to + 1).kind() == Kind.QUANTITY);
+    }
+
+    /** "Drops to 1 V" names no rail of 1 V. */
+    private boolean reached(Item item) {
+        Token token = passage.token(item.from);
+        boolean number = token.kind() == Kind.NUMBER || token.kind() == Kind.QUANTITY;
+        return number
+                && item.to - item.from == 1
+                && item.from > 1
+                && passage.token(item.from - 1).term().equals("to")
+                && REACHING.contains(passage.token(item.from - 2).term());
     }
 
     /** "It is still" is a state, "still no answer" is none. */
@@ -189,8 +208,14 @@ final class Linker {
     private void around(int w, int step, List<Candidate> candidates) {
         Item word = items.get(w);
         double passed = 0;
+        Item member = null;
         for (int i = w + step; i >= 0 && i < items.size(); i += step) {
             Item name = items.get(i);
+            if (member != null && !name.entry.names.isEmpty() && Lists.joined(passage, name.to, member.from)) {
+                // the last of "12, 5 and 3.3" stands for all of them
+                member = name;
+                continue;
+            }
             int gapFrom = step < 0 ? name.to : word.to;
             int gapTo = step < 0 ? word.from : name.from;
             if (gapTo - gapFrom > REACH || !passage.sameClause(word.from, name.from)) {
@@ -202,6 +227,7 @@ final class Linker {
                 Optional<Sense> sense = taught.isPresent() ? taught : praised(name, word, cost);
                 if (sense.isPresent() && cost <= DEAREST) {
                     candidates.add(new Candidate(cost, name, word, sense.get()));
+                    member = step < 0 ? name : null;
                 }
             }
             if (name.name && match(name, word).isPresent()) {

@@ -2,9 +2,11 @@ package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -16,6 +18,9 @@ final class Loose {
     private static final int GAP = 2;
 
     private static final int WIDEST = 12;
+
+    /** Words of meaning in a phrase that may take the place of other claims. */
+    private static final int OUTDOING = 3;
 
     private record Found(int from, int to, Bags.Bag bag) {}
 
@@ -41,8 +46,78 @@ final class Loose {
         }
     }
 
+    /**
+     * Lets a phrase of three words or more take the place of claims that rest on fewer of them: "reads fine on another
+     * computer" is more than "reads fine".
+     *
+     * @param claims of a passage
+     */
+    static void outdo(Passage passage, Lexicon lexicon, List<Claim> claims) {
+        List<Claim> fixed = new ArrayList<>();
+        for (Claim claim : claims) {
+            if (claim.measured != null) {
+                fixed.add(claim);
+            }
+        }
+        List<Found> found = new Loose(passage, lexicon, fixed).found(OUTDOING);
+        if (found.isEmpty()) {
+            return;
+        }
+        Map<Integer, List<Claim>> at = new HashMap<>();
+        for (Claim claim : claims) {
+            for (int i = claim.from; i < claim.to; i++) {
+                at.computeIfAbsent(i, t -> new ArrayList<>(1)).add(claim);
+            }
+        }
+        for (Found f : found) {
+            Set<Claim> less = Collections.newSetFromMap(new IdentityHashMap<>());
+            for (int i = f.from(); i < f.to(); i++) {
+                less.addAll(at.getOrDefault(i, List.of()));
+            }
+            if (!less.isEmpty() && less.stream().allMatch(claim -> outdone(passage, claim, f))) {
+                less.forEach(claim -> claim.dropped = true);
+                Sense sense = f.bag().sense();
+                claims.add(new Claim(sense.symptom(), sense.state(), null, f.from(), f.to()));
+            }
+        }
+    }
+
+    private static boolean outdone(Passage passage, Claim claim, Found f) {
+        boolean within = claim.from >= f.from() - 1 && claim.to <= f.to() + 1;
+        boolean same = claim.symptom.id().equals(f.bag().sense().symptom().id());
+        return claim.measured == null
+                && !claim.dropped
+                && within
+                && !same
+                && content(passage, claim) < f.bag().content();
+    }
+
+    private static int content(Passage passage, Claim claim) {
+        int content = 0;
+        for (int i = claim.from; i < claim.to; i++) {
+            Item item = passage.item(i).orElse(null);
+            boolean own = item == null || item == claim.name || item == claim.word;
+            content += own && Plain.content(passage.token(i)) ? 1 : 0;
+        }
+        return content;
+    }
+
     /** Adds a claim for each phrase found among words that led to none. */
     void add() {
+        for (Found f : found(0)) {
+            if (free(f)) {
+                for (int i = f.from(); i < f.to(); i++) {
+                    used[i] = true;
+                    passage.item(i).ifPresent(item -> item.done |= item.entry.rank() < Entry.LANGUAGE);
+                }
+                Sense sense = f.bag().sense();
+                claims.add(new Claim(sense.symptom(), sense.state(), null, f.from(), f.to()));
+            }
+        }
+    }
+
+    /** Phrases of at least so many words of meaning, the longest first. */
+    private List<Found> found(int content) {
         List<Found> found = new ArrayList<>();
         Set<String> open = new HashSet<>();
         BitSet numbers = new BitSet();
@@ -54,7 +129,7 @@ final class Loose {
         }
         for (int i = 0; i < passage.size(); i++) {
             if (!used[i] && !passage.unreal(i)) {
-                List<Bags.Bag> bags = lexicon.bags().around(passage.term(i), open, numbers);
+                List<Bags.Bag> bags = lexicon.bags().around(passage.term(i), open, numbers, content);
                 if (!bags.isEmpty()) {
                     around(i, bags, found);
                 }
@@ -63,16 +138,7 @@ final class Loose {
         found.sort(Comparator.comparingInt((Found f) -> -f.bag().terms().size())
                 .thenComparingInt(f -> f.to() - f.from())
                 .thenComparingInt(Found::from));
-        for (Found f : found) {
-            if (free(f)) {
-                for (int i = f.from(); i < f.to(); i++) {
-                    used[i] = true;
-                    passage.item(i).ifPresent(item -> item.done |= item.entry.rank() < Entry.LANGUAGE);
-                }
-                Sense sense = f.bag().sense();
-                claims.add(new Claim(sense.symptom(), sense.state(), null, f.from(), f.to()));
-            }
-        }
+        return found;
     }
 
     private void around(int at, List<Bags.Bag> bags, List<Found> found) {

@@ -86,6 +86,7 @@ final class Passage {
         }
         Rails.name(tokens, terms, lexicon);
         this.itemAt = new Item[n];
+<<<<<<< HEAD
         this.numbers = new int[n];
         for (int i = 0; i < n; i++) {
             numbers[i] = lexicon.terms().of(terms[i]);
@@ -93,6 +94,15 @@ final class Passage {
         List<Trie.Match> all = lexicon.trie().all(tokens, numbers, terms);
         all.removeIf(this::dangling);
         Inverted.names(tokens, terms, numbers, lexicon.trie(), all);
+=======
+        List<Trie.Match> all = lexicon.trie().all(tokens, terms);
+        all.replaceAll(match -> misread(match)
+                ? new Trie.Match(
+                        match.from(), match.to(), match.depth(), match.entry().withoutPhrases())
+                : match);
+        all.removeIf(match -> match.entry().empty() || dangling(match));
+        Inverted.names(tokens, terms, lexicon, all);
+>>>>>>> 16cf4fd2c5f45a004755d7dbe5df81a873c5df81
         for (Trie.Match match : Trie.chosen(all, n, hidden)) {
             put(lexicon.referents().resolve(tokens, terms, match));
         }
@@ -103,6 +113,20 @@ final class Passage {
         split();
         this.readAt = new Claim[n];
         this.unreal = Mood.unreal(text, tokens, sentence);
+    }
+
+    /** "It drops" is not "it was dropped". */
+    private boolean misread(Trie.Match match) {
+        String participle = match.entry().participle;
+        if (participle == null || participle.isEmpty()) {
+            return false;
+        }
+        for (int i = match.from(); i < match.to(); i++) {
+            if (terms[i].equals(participle) && !tokens.get(i).surface().endsWith("ed")) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** "Still no", "lamp on": no words for a state where "no output" or "on the socket" goes on. */

@@ -54,6 +54,7 @@ final class Ratios {
 
     private void compare(Item item, Symptom symptom) {
         int marked = -1;
+        int attribute = -1;
         List<Integer> read = new ArrayList<>();
         String unit = "";
         int from = Math.max(0, item.from - 2);
@@ -66,14 +67,18 @@ final class Ratios {
                 continue;
             }
             unit = quantity ? token.unit() : unit;
-            if (marked < 0 && (labelled(i) || i < item.to)) {
+            if (marked < 0 && labelled(i)) {
                 marked = i;
+            } else if (attribute < 0 && quantity && i <= item.to) {
+                attribute = i;
             } else if (values.reading(i)) {
                 read.add(i);
             }
         }
-        if (marked >= 0 && !read.isEmpty()) {
-            claim(item, symptom, marked, read.get(0));
+        if (marked >= 0 && attribute >= 0 && read.isEmpty()) {
+            claim(item, symptom, marked, attribute);
+        } else if (!read.isEmpty() && (marked >= 0 || attribute >= 0)) {
+            claim(item, symptom, marked >= 0 ? marked : attribute, read.get(0));
         }
     }
 

@@ -71,10 +71,14 @@ final class Thin {
 
     private int start(Claim claim) {
         int from = claim.from;
-        while (from > 0 && together(from - 1, claim.from)) {
+        while (from > 0 && together(from - 1, claim.from) && !(claim.name == null && and(from - 1))) {
             from--;
         }
         return from;
+    }
+
+    private boolean and(int i) {
+        return passage.token(i).term().equals("and");
     }
 
     private boolean together(int a, int b) {

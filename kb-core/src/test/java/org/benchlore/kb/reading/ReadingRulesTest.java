@@ -1,0 +1,206 @@
+package org.benchlore.kb.reading;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.PackReader;
+import org.benchlore.kb.knowledge.PackSource;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Rules of the reader that hold whatever the packs teach, on a pack of a few lines. */
+class ReadingRulesTest {
+    private static final String PACK = """
+            pack: rules
+            version: 1.0.0
+            licence: Apache-2.0
+            title: Rules
+            about: For a test.
+            scope: any
+            from: memory
+            symptoms:
+              - id: mains-fuse
+                name: Mains fuse
+                about: Behind the inlet.
+                reported: if-tested
+                called: [fuse, mains fuse]
+                states:
+                  - {id: intact, normal: true, usual: 0.9, words: [intact, fine], opposite: blown}
+                  - {id: blown, usual: 0.1, words: [blown, open], opposite: intact}
+              - id: amplifier-fuse
+                name: Fuse of the amplifier
+                about: On its rails.
+                reported: if-tested
+                called: [amplifier fuse]
+                states:
+                  - {id: intact, normal: true, usual: 0.9, words: [intact, fine], opposite: blown}
+                  - {id: blown, usual: 0.1, words: [blown, open], opposite: intact}
+              - id: control-bus
+                name: Control bus
+                about: Two lines.
+                reported: if-tested
+                called: [control bus]
+                states:
+                  - {id: active, normal: true, usual: 0.9, words: [busy]}
+                  - {id: idle, usual: 0.1, words: [idle]}
+              - id: disc-spin
+                name: Disc
+                about: Whether it turns.
+                reported: usually
+                called: [disc]
+                states:
+                  - {id: spins, normal: true, usual: 0.9, words: [spins up, turns], opposite: still}
+                  - {id: still, usual: 0.1, words: [still, stuck], opposite: spins}
+              - id: tray
+                name: Disc tray
+                about: Whether it opens.
+                reported: usually
+                called: [tray]
+                states:
+                  - {id: moves, normal: true, usual: 0.9, words: [opens, moves], opposite: stuck}
+                  - {id: half, usual: 0.05, words: [halfway]}
+                  - {id: stuck, usual: 0.05, words: [stuck], opposite: moves}
+              - id: rail-12v
+                name: 12 V rail
+                about: For the motors.
+                reported: if-tested
+                quantity: {unit: V, nominal: 12, tolerance: 5%}
+                called: ["12 V"]
+                states:
+                  - {id: in-tolerance, normal: true, usual: 0.8, range: "-tol..+tol", words: [fine], opposite: absent}
+                  - {id: absent, usual: 0.1, range: "..10%", words: [missing], opposite: in-tolerance}
+                  - {id: low, usual: 0.05, range: "10%..-tol", words: [low, drops]}
+                  - {id: high, usual: 0.05, range: "+tol..", words: [high]}
+              - id: rail-5v
+                name: 5 V rail
+                about: For the logic.
+                reported: if-tested
+                quantity: {unit: V, nominal: 5, tolerance: 5%}
+                called: ["5 V"]
+                states:
+                  - {id: in-tolerance, normal: true, usual: 0.8, range: "-tol..+tol", words: [fine], opposite: absent}
+                  - {id: absent, usual: 0.1, range: "..10%", words: [missing], opposite: in-tolerance}
+                  - {id: low, usual: 0.05, range: "10%..-tol", words: [low, drops]}
+                  - {id: high, usual: 0.05, range: "+tol..", words: [high]}
+              - id: rail-core
+                name: Core rail
+                about: For the processor.
+                reported: if-tested
+                quantity: {unit: V, nominal: 1, tolerance: 5%}
+                called: ["1 V"]
+                states:
+                  - {id: in-tolerance, normal: true, usual: 0.8, range: "-tol..+tol", words: [fine], opposite: absent}
+                  - {id: absent, usual: 0.1, range: "..10%", words: [missing], opposite: in-tolerance}
+                  - {id: low, usual: 0.05, range: "10%..-tol", words: [low, drops]}
+                  - {id: high, usual: 0.05, range: "+tol..", words: [high]}
+              - id: bulk-capacitor
+                name: Value of the bulk capacitor
+                about: Against its marking.
+                reported: if-tested
+                quantity: {unit: "%"}
+                called: [bulk cap]
+                states:
+                  - {id: sound, normal: true, usual: 0.9, range: "75..", words: [sound]}
+                  - {id: low, usual: 0.1, range: "..75", words: [dried]}
+              - id: reseating
+                name: Reseated
+                about: All plugs pulled and pushed home.
+                reported: if-tested
+                called: [reseated the cards]
+                states:
+                  - {id: no-change, normal: true, usual: 0.9, words: [no change, still the same]}
+                  - {id: helps, usual: 0.1, words: [works, starts]}
+              - id: pack-bulge
+                name: Swollen pack
+                about: A pack that no longer lies flat.
+                reported: usually
+                called: [bulge]
+                states:
+                  - {id: absent, normal: true, usual: 0.9, words: [absent], opposite: present}
+                  - {id: present, usual: 0.1, words: [present], opposite: absent}
+                bare: present
+                phrases:
+                  present: [pack swollen]
+              - id: dead-unit
+                name: Dead unit
+                about: Nothing happens.
+                reported: always
+                called: [dead unit]
+                states:
+                  - {id: absent, normal: true, usual: 0.9, words: [absent], opposite: present}
+                  - {id: present, usual: 0.1, words: [present], opposite: absent}
+                bare: present
+                phrases:
+                  present: [nothing, does nothing]
+              - id: fell
+                name: Fall
+                about: It fell.
+                reported: usually
+                called: [fall damage]
+                states:
+                  - {id: absent, normal: true, usual: 0.9, words: [absent], opposite: present}
+                  - {id: present, usual: 0.1, words: [present], opposite: absent}
+                bare: present
+                phrases:
+                  present: [it was dropped]
+            """;
+
+    private static final Reader READER = Reader.of(PackReader.read(List.of(new PackSource("rules.yaml", PACK))));
+
+    @ParameterizedTest
+    @CsvSource({
+        "fuse blown,mains-fuse blown",
+        "'amplifier dead on one side, its fuse is blown',amplifier-fuse blown",
+        "'bus idle, reset high',control-bus idle",
+        "the control bus is idle,control-bus idle",
+        "the tray opens halfway,tray half",
+        "pack swollen? No.,pack-bulge absent",
+        "'reseated the cards and pushed the lid home, now it works',reseating helps",
+        "bulk cap is marked 220u and reads 91u,bulk-capacitor low",
+        "bulk cap 220u measures 212u,bulk-capacitor sound",
+        "'bulk cap 91u, marked 220u',bulk-capacitor low",
+        "the disc still won't spin up,disc-spin still",
+        "it does nothing,dead-unit present",
+    })
+    void read_as(String text, String finding) {
+        assertThat(findings(text)).contains(finding);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "it reboots when the disc spins up",
+                "found nothing odd",
+                "it drops a line now and then",
+                "fell to 1 V within a second",
+            })
+    void holds_nothing(String text) {
+        assertThat(findings(text)).isEmpty();
+    }
+
+    @Test
+    void readings_under_one_heading_are_of_the_rails_they_are_near() {
+        assertThat(findings("Voltages: 12.1, 4.3")).containsExactly("rail-12v in-tolerance", "rail-5v low");
+    }
+
+    @Test
+    void members_of_a_list_share_what_is_said_of_the_last() {
+        assertThat(findings("12 and 5 check out fine, nothing odd"))
+                .containsExactly("rail-12v in-tolerance", "rail-5v in-tolerance");
+    }
+
+    @Test
+    void one_letter_and_digit_are_a_code_only_where_codes_are_spoken_of() {
+        assertThat(READER.read("code U-6 came up", DeviceScope.ANY).codes()).hasSize(1);
+        assertThat(READER.read("swapped Q-6", DeviceScope.ANY).codes()).isEmpty();
+    }
+
+    private static List<String> findings(String text) {
+        return READER.read(text, DeviceScope.ANY).findings().stream()
+                .map(f -> f.symptomId() + " " + f.state())
+                .toList();
+    }
+}
