@@ -173,7 +173,7 @@ public final class KnowledgeBase implements AutoCloseable {
                 tried(history.failedFixes().stream()
                         .map(CaseEvent.FixApplied::fixId)
                         .toList()),
-                texts(history)
+                history.textsOfFault().stream()
                         .map(text -> reader.read(text, history.scope()).unread())
                         .collect(Collectors.joining("\n")));
     }

@@ -16,6 +16,7 @@ import org.benchlore.kb.ranking.Ranking.RankedCause;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reader;
 
 /**
  * A case step by step: its events numbered from 1, and what the ranking was after each one that brought findings.
@@ -32,8 +33,8 @@ record Course(List<Step> steps) {
      * @param number from 1
      * @param event the event
      * @param findings what it brought; may be empty
-     * @param query all that was known by then; empty if this event brought nothing that can be ranked, or came after the
-     *     cure and so tells of that and not of the cause
+     * @param query all that was known by then, what the notes say beyond their findings too; empty if this event brought
+     *     nothing that can be ranked, or came after the cure and so tells of that and not of the cause
      * @param ranking for that query
      * @param done ids of the fixes done by then
      */
@@ -50,9 +51,10 @@ record Course(List<Step> steps) {
     }
 
     /** Ranks again, with one model, what was known after each event; a fix that failed is held against its causes. */
-    static Course of(CaseHistory history, RankingModel model, BenchRecord record) {
+    static Course of(CaseHistory history, RankingModel model, BenchRecord record, Reader reader) {
         List<Step> steps = new ArrayList<>();
         TreeMap<String, Finding> known = new TreeMap<>();
+        Map<String, String> unread = new LinkedHashMap<>();
         CaseEvent cure = history.cure().orElse(null);
         List<String> done = new ArrayList<>();
         List<String> failed = new ArrayList<>();
@@ -70,17 +72,36 @@ record Course(List<Step> steps) {
             List<Finding> telling =
                     cured ? List.of() : findings.stream().filter(model::knows).toList();
             telling.forEach(f -> known.put(f.symptomId(), f));
-            Optional<RankingQuery> query = telling.isEmpty() && !(inVain && !known.isEmpty())
+            String text = text(event);
+            boolean told = !cured && !text.isBlank() && !unread.containsKey(text);
+            if (told) {
+                unread.put(text, unread(text, history, reader));
+            }
+            Optional<RankingQuery> query = telling.isEmpty() && (known.isEmpty() || !(inVain || told))
                     ? Optional.empty()
                     : Optional.of(new RankingQuery(
                             List.copyOf(known.values()),
                             history.scope(),
                             true,
                             history.workedOnBefore(),
-                            record.tried(failed)));
+                            record.tried(failed),
+                            String.join("\n", unread.values())));
             steps.add(new Step(steps.size() + 1, event, findings, query, query.map(model::rank), List.copyOf(done)));
         }
         return new Course(steps);
+    }
+
+    /** Complaint or note; as {@link CaseHistory#textsOfFault} has them. */
+    private static String text(CaseEvent event) {
+        return event instanceof CaseEvent.Opened opened
+                ? opened.complaint()
+                : event instanceof CaseEvent.Noted noted ? noted.text() : "";
+    }
+
+    private static String unread(String text, CaseHistory history, Reader reader) {
+        return text.length() > Reader.MOST_CHARACTERS
+                ? ""
+                : reader.read(text, history.scope()).unread();
     }
 
     /** Whether an event says that the fix before it did not cure. */

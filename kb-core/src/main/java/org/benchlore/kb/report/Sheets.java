@@ -72,7 +72,7 @@ public final class Sheets {
 
     private Sheet sheet(CaseHistory history, Kind kind) {
         Terms terms = new Terms(knowledge);
-        Course course = Course.of(history, model, record);
+        Course course = Course.of(history, model, record, reader);
         Evidence evidence = new Evidence(terms, reader);
         return switch (kind) {
             case CASE ->
@@ -86,7 +86,8 @@ public final class Sheets {
                         proof(history, terms));
             case HANDOVER -> HandoverSheet.of(history, course, terms, evidence, proof(history, terms));
             case QUESTION ->
-                QuestionSheet.of(history, course, terms, evidence, log(history), proof(history, terms), next(history));
+                QuestionSheet.of(
+                        history, course, terms, evidence, log(history), proof(history, terms), next(history, course));
         };
     }
 
@@ -103,11 +104,17 @@ public final class Sheets {
         return LogDigest.of(history, reader, knowledge.devices());
     }
 
-    private List<TestProposal> next(CaseHistory history) {
-        RankingQuery query = new RankingQuery(
-                history.findingsOfFault().stream().filter(model::knows).toList(), history.scope(), true);
+    /** Tests worth doing with all that is known; fixes already done count as tried. */
+    private List<TestProposal> next(CaseHistory history, Course course) {
+        List<Course.Step> steps = course.steps();
+        RankingQuery query = steps.stream()
+                .flatMap(s -> s.query().stream())
+                .reduce((a, b) -> b)
+                .orElseGet(() -> new RankingQuery(List.of(), history.scope(), true));
+        List<String> done =
+                steps.isEmpty() ? List.of() : steps.get(steps.size() - 1).done();
         TestPlanner planner = planner();
-        return planner.next(query, BenchConditions.DEFAULT.opened(planner.opened(history.events())))
+        return planner.next(query, BenchConditions.DEFAULT.afterFailing(done).opened(planner.opened(history.events())))
                 .tests();
     }
 }
