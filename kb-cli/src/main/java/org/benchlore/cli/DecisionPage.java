@@ -20,6 +20,9 @@ import org.benchlore.kb.planning.Worth;
 final class DecisionPage {
     private static final int SHIFTS = 2;
 
+    /** A share that moves by less is not worth a line. */
+    private static final double LEAST_SHIFT = 0.015;
+
     private final Knowledge knowledge;
     private final Page page;
     private final TestPage tests;
@@ -95,7 +98,9 @@ final class DecisionPage {
                 say(
                         "saves about %.0f min of repair for its %.0f%s",
                         proposal.savingMinutes(), proposal.minutes(), TestPage.toOpen(proposal.openingMinutes())));
-        for (TestProposal.Result result : proposal.results()) {
+        List<TestProposal.Result> telling =
+                proposal.results().stream().filter(DecisionPage::tells).toList();
+        for (TestProposal.Result result : telling) {
             page.hanging(
                     4,
                     8,
@@ -107,6 +112,17 @@ final class DecisionPage {
                                             + Page.percent(s.after()))
                                     .collect(Collectors.joining("; ")));
         }
+        long silent = proposal.results().size() - telling.size();
+        if (silent > 0) {
+            page.text(
+                    4,
+                    "- " + silent + (silent == 1 ? " other reading moves" : " other readings move") + " no cause much");
+        }
+    }
+
+    /** Whether a reading moves one of the causes named with it by more than a point or so. */
+    private static boolean tells(TestProposal.Result result) {
+        return result.causes().stream().limit(SHIFTS).anyMatch(s -> Math.abs(s.after() - s.before()) > LEAST_SHIFT);
     }
 
     void plan(Plan plan) {
@@ -245,7 +261,19 @@ final class DecisionPage {
         page.line(say(
                 "  tried %d, worked %d, came back %d, made worse %d",
                 r.tried(), r.worked(), r.cameBack(), r.madeWorse()));
-        page.line("  works " + rate(r.works()) + "; with the packs' opinion " + rate(r.believed()));
+        if (r.tried() > 0) {
+            page.text(
+                    2,
+                    say(
+                            "held in %d of %d, so it works in %s to %s (90 %%); with the packs' opinion %s",
+                            r.worked(),
+                            r.tried(),
+                            Page.percent(r.works().low()),
+                            Page.percent(r.works().high()),
+                            rate(r.believed())));
+        } else {
+            page.line("  with the packs' opinion it works in " + rate(r.believed()));
+        }
         page.line(say(
                 "  minutes: %s, packs say %.0f",
                 r.medianMinutes().map(m -> say("median %.0f", m)).orElse("not kept"), r.packMinutes()));

@@ -1,8 +1,7 @@
 package org.benchlore.cli;
 
-import java.util.List;
 import org.benchlore.kb.KnowledgeBase;
-import org.benchlore.kb.planning.TestProposal;
+import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.report.Json;
 import picocli.CommandLine.Command;
@@ -46,10 +45,9 @@ final class RankCommand extends BenchCommand {
                 return nothing(known);
             }
             Ranking ranking = kb.rank(known.query());
-            List<TestProposal> next = kb.next(known.query(), conditions.conditions(known.done(), known.opened(kb)))
-                    .tests();
+            NextStep next = kb.next(known.query(), conditions.conditions(known.done(), known.opened(kb)));
             if (json) {
-                bench.out().println(Json.ranking(known.reading(), ranking, next.subList(0, Math.min(3, next.size()))));
+                bench.out().println(Json.ranking(known.reading(), ranking, next.inOrder(3)));
             } else {
                 new RankingPage(kb.knowledge(), bench.page()).print(known.reading(), ranking, known.done(), next, top);
             }

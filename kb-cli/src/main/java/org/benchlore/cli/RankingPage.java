@@ -4,12 +4,14 @@ import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.Ranking.Evidence;
@@ -38,7 +40,7 @@ final class RankingPage {
         this.tests = new TestPage(knowledge, page);
     }
 
-    void print(Reading reading, Ranking ranking, List<String> done, List<TestProposal> next, int top) {
+    void print(Reading reading, Ranking ranking, List<String> done, NextStep next, int top) {
         understood(reading, ranking);
         done.forEach(id -> page.hanging(
                 2, 6, "done before: " + knowledge.fix(id).map(Fix::name).orElse(id) + " [" + id + "]"));
@@ -66,18 +68,18 @@ final class RankingPage {
                 Page.percent(ranking.unlisted().probability()),
                 Page.bar(ranking.unlisted().probability()),
                 ranking.unlisted().name()));
-        if (!next.isEmpty()) {
-            page.blank();
-            firstTest(next.get(0));
-        }
-        cautions(shown, next);
+        page.blank();
+        page.heading("First step");
+        new DecisionPage(knowledge, page).advice(next, 1);
+        next.first().ifPresent(proposal -> tests.full(proposal.test()));
+        cautions(shown, next.first());
     }
 
     /** Cautions of the causes shown, besides those already printed with the test. */
-    private void cautions(List<RankedCause> shown, List<TestProposal> next) {
+    private void cautions(List<RankedCause> shown, Optional<TestProposal> first) {
         Set<String> ids = new LinkedHashSet<>();
         shown.stream().flatMap(c -> knowledge.cause(c.id()).stream()).forEach(c -> ids.addAll(c.cautions()));
-        next.stream().limit(1).forEach(p -> ids.removeAll(p.test().cautions()));
+        first.ifPresent(p -> ids.removeAll(p.test().cautions()));
         if (!ids.isEmpty()) {
             page.blank();
             page.heading("Mind, with these causes");
@@ -126,20 +128,7 @@ final class RankingPage {
     }
 
     private String meaning(Finding finding) {
-        String states = finding.likelihoods().keySet().stream()
-                .sorted(Comparator.comparingDouble(
-                                (String s) -> -finding.likelihoods().getOrDefault(s, 0.0))
-                        .thenComparing(s -> s))
-                .map(s -> knowledge
-                        .symptom(finding.symptomId())
-                        .map(symptom -> TestPage.stateName(symptom, s))
-                        .orElse(s))
-                .collect(Collectors.joining(" or "));
-        String said = knowledge
-                .symptom(finding.symptomId())
-                .map(symptom -> TestPage.phrase(symptom, states))
-                .orElse(states);
-        return said + (finding.certain() ? "" : ", not certain") + " [" + finding.symptomId() + "]";
+        return tests.finding(finding) + " [" + finding.symptomId() + "]";
     }
 
     private String symptom(String id) {
@@ -192,19 +181,5 @@ final class RankingPage {
         if (!text.isEmpty()) {
             page.hanging(6, 8 + label.length(), label + ": " + text);
         }
-    }
-
-    private void firstTest(TestProposal proposal) {
-        page.heading("First test");
-        tests.full(proposal.test());
-        page.hanging(
-                2,
-                4,
-                String.format(
-                        Locale.ROOT,
-                        "Chosen because it saves most per minute: about %.0f minutes of repair for its %.0f%s.",
-                        proposal.savingMinutes(),
-                        proposal.minutes(),
-                        TestPage.toOpen(proposal.openingMinutes())));
     }
 }
