@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Decision;
+import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Fix;
@@ -84,8 +85,13 @@ final class DecisionPage {
         tests.full(test);
     }
 
-    /** Says of a fix that nothing has failed yet that the plan goes on as if it had. */
+    /** Says of a fix that nothing has failed yet that the plan goes on as if it had, and of a case that it is over. */
     void standing(CaseHistory history) {
+        Outcome outcome = history.outcome();
+        if (outcome != null && history.cure().isEmpty() && !history.unfinished()) {
+            page.caution("This case has ended: " + CasePage.words(outcome)
+                    + ". What follows is for when it comes in again.");
+        }
         history.cure()
                 .ifPresent(f ->
                         page.caution(fix(f.fixId()) + " was done and nothing says yet that it failed. 'proof --case "
@@ -112,7 +118,7 @@ final class DecisionPage {
                                             + Page.percent(s.after()))
                                     .collect(Collectors.joining("; ")));
         }
-        long silent = proposal.results().size() - telling.size();
+        int silent = proposal.results().size() - telling.size();
         if (silent > 0) {
             page.text(
                     4,
@@ -265,7 +271,7 @@ final class DecisionPage {
             page.text(
                     2,
                     say(
-                            "held in %d of %d, so it works in %s to %s (90 %%); with the packs' opinion %s",
+                            "held in %d of %d: works in %s to %s (90 %% sure); with the packs' opinion %s",
                             r.worked(),
                             r.tried(),
                             Page.percent(r.works().low()),

@@ -1,5 +1,6 @@
 package org.benchlore.cli;
 
+import java.util.Optional;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.ranking.Ranking;
@@ -49,7 +50,8 @@ final class RankCommand extends BenchCommand {
             if (json) {
                 bench.out().println(Json.ranking(known.reading(), ranking, next.inOrder(3)));
             } else {
-                new RankingPage(kb.knowledge(), bench.page()).print(known.reading(), ranking, known.done(), next, top);
+                new RankingPage(kb.knowledge(), bench.page())
+                        .print(known.reading(), ranking, known.done(), Optional.of(next), top);
             }
             return ExitCode.DONE;
         }

@@ -40,7 +40,7 @@ final class RankingPage {
         this.tests = new TestPage(knowledge, page);
     }
 
-    void print(Reading reading, Ranking ranking, List<String> done, NextStep next, int top) {
+    void print(Reading reading, Ranking ranking, List<String> done, Optional<NextStep> step, int top) {
         understood(reading, ranking);
         done.forEach(id -> page.hanging(
                 2, 6, "done before: " + knowledge.fix(id).map(Fix::name).orElse(id) + " [" + id + "]"));
@@ -68,11 +68,13 @@ final class RankingPage {
                 Page.percent(ranking.unlisted().probability()),
                 Page.bar(ranking.unlisted().probability()),
                 ranking.unlisted().name()));
-        page.blank();
-        page.heading("First step");
-        new DecisionPage(knowledge, page).advice(next, 1);
-        next.first().ifPresent(proposal -> tests.full(proposal.test()));
-        cautions(shown, next.first());
+        step.ifPresent(next -> {
+            page.blank();
+            page.heading("First step");
+            new DecisionPage(knowledge, page).advice(next, 1);
+            next.first().ifPresent(proposal -> tests.full(proposal.test()));
+        });
+        cautions(shown, step.flatMap(NextStep::first));
     }
 
     /** Cautions of the causes shown, besides those already printed with the test. */

@@ -198,7 +198,7 @@ final class WorkLoop {
     private void why() {
         CaseHistory history = work.history();
         new RankingPage(work.kb().knowledge(), page)
-                .print(work.kb().read("", history.scope()), work.ranking(), work.done(), List.of(), 5);
+                .print(work.kb().read("", history.scope()), work.ranking(), work.done(), Optional.empty(), 5);
     }
 
     private void undo(Ranking before) {

@@ -85,6 +85,13 @@ class AgreementTest {
     }
 
     @Test
+    void a_case_that_is_over_is_said_to_be_over() {
+        run("outcome", "--case", id, "--ended", "no-fault-found");
+        assertThat(run("next", "--case", id)).startsWith("  ! This case has ended: no fault found.");
+        assertThat(run("plan", "--case", id)).startsWith("  ! This case has ended: no fault found.");
+    }
+
+    @Test
     void readings_that_move_nothing_are_counted_and_not_listed() {
         assertThat(run("next", "green light, no 12 V, controller silent"))
                 .contains("other readings move no cause much");

@@ -124,6 +124,14 @@ class SearchScriptTest {
         assertThat(browser.eval("js", "pressed('ArrowUp')").asString()).isEqualTo("Fuse open");
     }
 
+    @Test
+    void the_sign_of_a_voltage_counts() {
+        open(SheetFixture.knowledge("-12 V rail"));
+        assertThat(names(call("typed", "12 V rail", ""))).first().isEqualTo("12 V rail");
+        assertThat(names(call("typed", "-12 V rail", ""))).first().isEqualTo("-12 V rail");
+        assertThat(names(call("typed", "\u221212V", ""))).first().isEqualTo("-12 V rail");
+    }
+
     /** Java folds the index, the script what is typed: both must cut and fold alike. The page refuses markup. */
     @ParameterizedTest
     @ValueSource(
