@@ -60,7 +60,7 @@ class AgreementTest {
         assertThat(run("sheet", id, "--kind", "question"))
                 .contains("- " + leader.get("name").asString() + ", " + share);
         assertThat(run("outcome", "--case", id, "--cause", leader.get("id").asString(), "--ended", "given-up"))
-                .contains(leader.get("name").asString(), "it was " + share + "\n");
+                .containsPattern("it\\s+was\\s+" + share + "\\s+before");
     }
 
     @Test
@@ -78,10 +78,11 @@ class AgreementTest {
 
     @Test
     void the_test_to_begin_with_heads_the_list() {
-        String next = run("next", "sound comes and goes");
-        assertThat(next).startsWith("Too many suspects yet");
-        assertThat(found("\\n 1\\. [^\\[]*\\[([a-z0-9-]+)\\s*\\]", next))
-                .isEqualTo(found("\\[([a-z0-9-]+)\\]\\.", next));
+        for (String words : List.of("sound comes and goes", "sounds perfect, lid gets too hot to touch")) {
+            String next = run("next", words);
+            assertThat(found("\\n 1\\. [^\\[]*\\[([a-z0-9-]+)\\s*\\]", next))
+                    .isEqualTo(found("^[^\\[]*\\[([a-z0-9-]+)\\]", next));
+        }
     }
 
     @Test

@@ -85,7 +85,7 @@ class ProofTest {
                 .contains("It did not cure")
                 .contains("failed    dead again after an hour");
         assertThat(done("case", "list", "--open")).contains(ID);
-        assertThat(done("show", ID)).contains("Outcome: not-fixed");
+        assertThat(done("show", ID)).contains("Outcome: not fixed");
         assertThat(done("fixes", "replace-reset-supervisor")).contains("tried 1, worked 0");
         assertThat(done("sheet", ID, "--kind", "handover"))
                 .contains("The repair we tried did not help.")

@@ -212,7 +212,7 @@ class WheelTest {
         Run text = run("evaluate");
         assertThat(text.code()).isZero();
         assertThat(text.out())
-                .contains("Replay of 1 ended cases", "too few to tell", "most frequent", "packs alone", "said");
+                .contains("Replay of 1 ended case,", "too few to tell", "most frequent", "packs alone", "said");
         assertThat(json("evaluate").get("scored").asInt()).isEqualTo(1);
         assertThat(json("evaluate").at("/baseline/logLoss/value").asDouble()).isPositive();
     }
