@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Fix;
@@ -44,18 +45,17 @@ final class CasePage {
     }
 
     private String state(CaseHistory history) {
-        String ended = history.withdrawn()
-                ? "withdrawn"
-                : history.outcome() == null ? "open" : history.outcome().id();
+        String ended =
+                history.withdrawn() ? "withdrawn" : history.outcome() == null ? "open" : words(history.outcome());
         String what = history.causeId() == null ? history.complaint() : cause(history.causeId());
-        return history.scope() + ", " + ended + ": " + what;
+        return device(history) + ", " + ended + ": " + what;
     }
 
     void full(CaseHistory history) {
         page.heading("Case " + history.id() + (history.withdrawn() ? " (withdrawn, counts for nothing)" : ""));
         page.text(
                 2,
-                "Unit: " + history.scope() + (history.unit().isBlank() ? "" : ", " + history.unit())
+                "Unit: " + device(history) + (history.unit().isBlank() ? "" : ", " + history.unit())
                         + (history.workedOnBefore() ? ", worked on before" : "") + "; case of: " + history.origin());
         if (!history.complaint().isBlank()) {
             page.hanging(2, 4, "Complaint: " + history.complaint());
@@ -75,16 +75,22 @@ final class CasePage {
                         + (history.certainty() == null
                                 ? ""
                                 : " (" + history.certainty().name().toLowerCase(Locale.ROOT) + ")"));
-        page.text(
-                2,
-                "Outcome: "
-                        + (history.outcome() == null
-                                ? "still open"
-                                : history.outcome().id()));
+        page.text(2, "Outcome: " + (history.outcome() == null ? "still open" : words(history.outcome())));
+    }
+
+    private static String device(CaseHistory history) {
+        return history.scope().depth() == 0
+                ? "device not stated"
+                : history.scope().toString();
+    }
+
+    /** "no fault found". */
+    static String words(Outcome outcome) {
+        return outcome.id().replace('-', ' ');
     }
 
     private String finding(Finding finding) {
-        return tests.state(finding.symptomId(), finding.state()) + (finding.certain() ? "" : ", not certain");
+        return tests.finding(finding);
     }
 
     private String cause(String id) {
@@ -140,8 +146,13 @@ final class CasePage {
         public String checked(CaseEvent.Checked event) {
             String ran = (event.hours() == null ? "" : ", " + ProofPage.hours(event.hours()))
                     + (event.conditions().isEmpty() ? "" : ", " + ProofPage.words(event.conditions()));
-            return (event.isRun() ? "run" : "check: " + event.item().strip()) + " - " + ProofPage.words(event.result())
-                    + (event.seen() == null ? "" : ", fault seen " + event.seen() + "x") + ran + and(event.note());
+            String seen = event.seen() == null ? "" : "fault seen " + event.seen() + "x";
+            String clean = event.result() == CaseEvent.Checked.Result.PASSED ? "no fault seen" : "";
+            String result = event.isRun() && !(seen + clean).isEmpty()
+                    ? seen + clean
+                    : ProofPage.words(event.result()) + (seen.isEmpty() ? "" : ", " + seen);
+            return (event.isRun() ? "run" : "check: " + event.item().strip()) + " - " + result + ran
+                    + and(event.note());
         }
 
         @Override
@@ -153,7 +164,7 @@ final class CasePage {
 
         @Override
         public String ended(CaseEvent.Ended event) {
-            return event.outcome().id()
+            return words(event.outcome())
                     + (event.afterDays() == null ? "" : " after " + event.afterDays() + " days")
                     + and(event.note());
         }

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Decision;
+import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Fix;
@@ -19,6 +20,9 @@ import org.benchlore.kb.planning.Worth;
 /** Decisions as plain text. */
 final class DecisionPage {
     private static final int SHIFTS = 2;
+
+    /** A share that moves by less is not worth a line. */
+    private static final double LEAST_SHIFT = 0.015;
 
     private final Knowledge knowledge;
     private final Page page;
@@ -81,8 +85,13 @@ final class DecisionPage {
         tests.full(test);
     }
 
-    /** Says of a fix that nothing has failed yet that the plan goes on as if it had. */
+    /** Says of a fix that nothing has failed yet that the plan goes on as if it had, and of a case that it is over. */
     void standing(CaseHistory history) {
+        Outcome outcome = history.outcome();
+        if (outcome != null && history.cure().isEmpty() && !history.unfinished()) {
+            page.caution("This case has ended: " + CasePage.words(outcome)
+                    + ". What follows is for when it comes in again.");
+        }
         history.cure()
                 .ifPresent(f ->
                         page.caution(fix(f.fixId()) + " was done and nothing says yet that it failed. 'proof --case "
@@ -95,7 +104,9 @@ final class DecisionPage {
                 say(
                         "saves about %.0f min of repair for its %.0f%s",
                         proposal.savingMinutes(), proposal.minutes(), TestPage.toOpen(proposal.openingMinutes())));
-        for (TestProposal.Result result : proposal.results()) {
+        List<TestProposal.Result> telling =
+                proposal.results().stream().filter(DecisionPage::tells).toList();
+        for (TestProposal.Result result : telling) {
             page.hanging(
                     4,
                     8,
@@ -107,6 +118,17 @@ final class DecisionPage {
                                             + Page.percent(s.after()))
                                     .collect(Collectors.joining("; ")));
         }
+        int silent = proposal.results().size() - telling.size();
+        if (silent > 0) {
+            page.text(
+                    4,
+                    "- " + silent + (silent == 1 ? " other reading moves" : " other readings move") + " no cause much");
+        }
+    }
+
+    /** Whether a reading moves one of the causes named with it by more than a point or so. */
+    private static boolean tells(TestProposal.Result result) {
+        return result.causes().stream().limit(SHIFTS).anyMatch(s -> Math.abs(s.after() - s.before()) > LEAST_SHIFT);
     }
 
     void plan(Plan plan) {
@@ -245,7 +267,19 @@ final class DecisionPage {
         page.line(say(
                 "  tried %d, worked %d, came back %d, made worse %d",
                 r.tried(), r.worked(), r.cameBack(), r.madeWorse()));
-        page.line("  works " + rate(r.works()) + "; with the packs' opinion " + rate(r.believed()));
+        if (r.tried() > 0) {
+            page.text(
+                    2,
+                    say(
+                            "held in %d of %d: works in %s to %s (90 %% sure); with the packs' opinion %s",
+                            r.worked(),
+                            r.tried(),
+                            Page.percent(r.works().low()),
+                            Page.percent(r.works().high()),
+                            rate(r.believed())));
+        } else {
+            page.line("  with the packs' opinion it works in " + rate(r.believed()));
+        }
         page.line(say(
                 "  minutes: %s, packs say %.0f",
                 r.medianMinutes().map(m -> say("median %.0f", m)).orElse("not kept"), r.packMinutes()));

@@ -20,7 +20,8 @@ final class EvaluationPage {
     }
 
     void print(Evaluation evaluation) {
-        page.heading("Replay of " + evaluation.scored() + " ended cases, each ranked before it was learnt");
+        page.heading("Replay of " + evaluation.scored() + (evaluation.scored() == 1 ? " ended case" : " ended cases")
+                + ", each ranked before it was learnt");
         if (evaluation.tooFew()) {
             page.caution("Fewer than " + Evaluation.FEW
                     + " cases: too few to tell. Look at the intervals (90 %) before believing a figure.");
@@ -37,12 +38,10 @@ final class EvaluationPage {
         page.hanging(
                 2,
                 4,
-                String.format(
-                        Locale.ROOT,
-                        "Learning saves %.3f nats a case beside the packs alone (90 %%: %.3f to %.3f).",
-                        gain.value(),
-                        gain.low(),
-                        gain.high()));
+                String.format(Locale.ROOT, "Learning saves %.3f nats a case beside the packs alone", gain.value())
+                        + (Double.isFinite(gain.low())
+                                ? String.format(Locale.ROOT, " (90 %%: %.3f to %.3f).", gain.low(), gain.high())
+                                : "; one case gives no interval."));
         page.blank();
         chart(evaluation);
         page.blank();

@@ -38,8 +38,7 @@ final class NextCommand extends BenchCommand {
         try (KnowledgeBase kb = open()) {
             UnitOptions.Unit known = unit.unit(kb, this);
             NextStep next = kb.next(known.query(), conditions.conditions(known.done(), known.opened(kb)));
-            List<TestProposal> shown = next.tests()
-                    .subList(0, Math.min(Math.max(top, 0), next.tests().size()));
+            List<TestProposal> shown = next.inOrder(Math.max(top, 0));
             if (json) {
                 bench.out()
                         .println(Json.next(
@@ -56,7 +55,7 @@ final class NextCommand extends BenchCommand {
         DecisionPage decisions = new DecisionPage(kb.knowledge(), page);
         known.history().ifPresent(decisions::standing);
         decisions.advice(next, conditions.perMinute);
-        if (!next.stopTesting() && !shown.isEmpty()) {
+        if (next.first().isPresent() && !shown.isEmpty()) {
             page.blank();
             decisions.procedure(shown.get(0).test());
         }

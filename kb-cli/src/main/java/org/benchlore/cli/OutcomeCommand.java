@@ -10,6 +10,7 @@ import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingModel;
@@ -156,7 +157,8 @@ final class OutcomeCommand extends BenchCommand {
 
     /** @param told the case with what is about to be recorded */
     private Integer record(KnowledgeBase kb, boolean known, List<CaseEvent> events, CaseHistory told) {
-        RankingQuery query = new RankingQuery(kb.query(told).findings(), told.scope(), true);
+        RankingQuery all = kb.query(told);
+        RankingQuery query = new RankingQuery(all.findings(), told.scope(), true).inWords(all.words());
         double before = probability(kb, query);
         if (!known) {
             kb.record(events);
@@ -175,8 +177,8 @@ final class OutcomeCommand extends BenchCommand {
                     0,
                     String.format(
                             Locale.ROOT,
-                            "For these findings %s is now %s likely; it was %s before.",
-                            cause,
+                            "With what is known of this unit, %s is now %s likely; it was %s before.",
+                            name(kb, cause),
                             Page.percent(after),
                             Page.percent(before)));
         }
@@ -185,7 +187,11 @@ final class OutcomeCommand extends BenchCommand {
 
     private static String outcome(CaseHistory history) {
         Outcome outcome = history.outcome();
-        return outcome == null ? "is open" : outcome.id();
+        return outcome == null ? "is open" : CasePage.words(outcome);
+    }
+
+    private static String name(KnowledgeBase kb, String causeId) {
+        return kb.knowledge().cause(causeId).map(Cause::name).orElse("none of the causes known here");
     }
 
     private double probability(KnowledgeBase kb, RankingQuery query) {

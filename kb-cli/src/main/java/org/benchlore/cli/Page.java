@@ -1,6 +1,7 @@
 package org.benchlore.cli;
 
 import java.io.PrintWriter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
@@ -27,7 +28,7 @@ final class Page {
     }
 
     void heading(String text) {
-        out.println(style("1", clean(text)));
+        filled("", 2, text).forEach(line -> out.println(style("1", line.toString())));
     }
 
     void blank() {
@@ -46,18 +47,24 @@ final class Page {
 
     /** A paragraph after a lead that keeps its columns. */
     void hanging(String lead, int rest, String text) {
+        filled(lead, rest, text).forEach(line -> out.println(marks(line)));
+    }
+
+    private List<CharSequence> filled(String lead, int rest, String text) {
+        List<CharSequence> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder(clean(lead));
         boolean empty = true;
-        for (String word : words(clean(text))) {
+        for (String word : words(clean(text), WIDTH - rest)) {
             if (!empty && width(line) + 1 + width(word) > WIDTH) {
-                out.println(marks(line));
+                lines.add(line);
                 line = new StringBuilder(" ".repeat(rest));
                 empty = true;
             }
             line.append(empty ? "" : " ").append(word);
             empty = false;
         }
-        out.println(marks(line));
+        lines.add(line);
+        return lines;
     }
 
     /** A snippet, its matched words set off: bold where there is colour, else between asterisks. */
@@ -108,8 +115,19 @@ final class Page {
         return String.format(Locale.ROOT, "%+.1f dB", decibans);
     }
 
-    private static List<String> words(String text) {
-        return List.of(BLANKS.split(text.strip(), 0));
+    /** The words; one that is longer than a line is cut. */
+    private static List<String> words(String text, int longest) {
+        List<String> words = new ArrayList<>();
+        for (String word : BLANKS.split(text.strip(), 0)) {
+            String left = word;
+            while (left.codePointCount(0, left.length()) > longest) {
+                int cut = left.offsetByCodePoints(0, longest);
+                words.add(left.substring(0, cut));
+                left = left.substring(cut);
+            }
+            words.add(left);
+        }
+        return words;
     }
 
     private int width(CharSequence text) {

@@ -79,17 +79,21 @@ final class ProofPage {
                         hours(run.hours()), 100 * proof.confidence(), hours(run.hoursAtMeanRate())));
         page.text(
                 2,
-                say(
-                        "%s run without fault: still there with %s (before the run %s).",
-                        known.cleanHours() > 0 ? hours(known.cleanHours()) : "Nothing",
-                        Page.percent(run.stillThere()),
-                        Page.percent(proof.priorNotCured())));
+                known.cleanHours() > 0
+                        ? say(
+                                "%s run without fault: still there with %s (before the run %s).",
+                                hours(known.cleanHours()),
+                                Page.percent(run.stillThere()),
+                                Page.percent(proof.priorNotCured()))
+                        : say("Not run since: still there with %s.", Page.percent(run.stillThere())));
         page.text(
                 2,
                 run.hoursLeft() > 0
                         ? say(
-                                "%s more without fault until that is %s.",
-                                hours(run.hoursLeft()), Page.percent(1 - proof.confidence()))
+                                "%s %swithout fault until that is %s.",
+                                hours(run.hoursLeft()),
+                                known.cleanHours() > 0 ? "more " : "",
+                                Page.percent(1 - proof.confidence()))
                         : say("That is enough for %.0f %%.", 100 * proof.confidence()));
         if (known.otherHours() > 0) {
             page.text(

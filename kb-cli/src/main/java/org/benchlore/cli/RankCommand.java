@@ -1,8 +1,8 @@
 package org.benchlore.cli;
 
-import java.util.List;
+import java.util.Optional;
 import org.benchlore.kb.KnowledgeBase;
-import org.benchlore.kb.planning.TestProposal;
+import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.report.Json;
 import picocli.CommandLine.Command;
@@ -46,13 +46,12 @@ final class RankCommand extends BenchCommand {
                 return nothing(known);
             }
             Ranking ranking = kb.rank(known.query());
-            List<TestProposal> next = kb.next(known.query(), conditions.conditions(known.done(), known.opened(kb)))
-                    .tests();
+            NextStep next = kb.next(known.query(), conditions.conditions(known.done(), known.opened(kb)));
             if (json) {
-                bench.out().println(Json.ranking(known.reading(), ranking, next.subList(0, Math.min(3, next.size()))));
+                bench.out().println(Json.ranking(known.reading(), ranking, next.inOrder(3)));
             } else {
                 new RankingPage(kb.knowledge(), bench.page())
-                        .print(known.reading(), known.query(), ranking, known.done(), next, top);
+                        .print(known.reading(), known.query(), ranking, known.done(), Optional.of(next), top);
             }
             return ExitCode.DONE;
         }

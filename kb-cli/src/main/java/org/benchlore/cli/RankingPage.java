@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -12,6 +13,7 @@ import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.ranking.CodeRecord;
 import org.benchlore.kb.ranking.Ranking;
@@ -43,7 +45,7 @@ final class RankingPage {
     }
 
     void print(
-            Reading reading, RankingQuery query, Ranking ranking, List<String> done, List<TestProposal> next, int top) {
+            Reading reading, RankingQuery query, Ranking ranking, List<String> done, Optional<NextStep> step, int top) {
         understood(reading, ranking);
         query.codes().forEach(code -> page.hanging(2, 6, taught(code)));
         if (ranking.findings().isEmpty()) {
@@ -75,18 +77,20 @@ final class RankingPage {
                 Page.percent(ranking.unlisted().probability()),
                 Page.bar(ranking.unlisted().probability()),
                 ranking.unlisted().name()));
-        if (!next.isEmpty()) {
+        step.ifPresent(next -> {
             page.blank();
-            firstTest(next.get(0));
-        }
-        cautions(shown, next);
+            page.heading("First step");
+            new DecisionPage(knowledge, page).advice(next, 1);
+            next.first().ifPresent(proposal -> tests.full(proposal.test()));
+        });
+        cautions(shown, step.flatMap(NextStep::first));
     }
 
     /** Cautions of the causes shown, besides those already printed with the test. */
-    private void cautions(List<RankedCause> shown, List<TestProposal> next) {
+    private void cautions(List<RankedCause> shown, Optional<TestProposal> first) {
         Set<String> ids = new LinkedHashSet<>();
         shown.stream().flatMap(c -> knowledge.cause(c.id()).stream()).forEach(c -> ids.addAll(c.cautions()));
-        next.stream().limit(1).forEach(p -> ids.removeAll(p.test().cautions()));
+        first.ifPresent(p -> ids.removeAll(p.test().cautions()));
         if (!ids.isEmpty()) {
             page.blank();
             page.heading("Mind, with these causes");
@@ -150,20 +154,7 @@ final class RankingPage {
     }
 
     private String meaning(Finding finding) {
-        String states = finding.likelihoods().keySet().stream()
-                .sorted(Comparator.comparingDouble(
-                                (String s) -> -finding.likelihoods().getOrDefault(s, 0.0))
-                        .thenComparing(s -> s))
-                .map(s -> knowledge
-                        .symptom(finding.symptomId())
-                        .map(symptom -> TestPage.stateName(symptom, s))
-                        .orElse(s))
-                .collect(Collectors.joining(" or "));
-        String said = knowledge
-                .symptom(finding.symptomId())
-                .map(symptom -> TestPage.phrase(symptom, states))
-                .orElse(states);
-        return said + (finding.certain() ? "" : ", not certain") + " [" + finding.symptomId() + "]";
+        return tests.finding(finding) + " [" + finding.symptomId() + "]";
     }
 
     private String symptom(String id) {
@@ -219,19 +210,5 @@ final class RankingPage {
 
     private static Stream<String> other(String what, double decibans, int sign) {
         return sign * decibans >= LEAST_DECIBANS ? Stream.of(what + Page.decibans(decibans)) : Stream.empty();
-    }
-
-    private void firstTest(TestProposal proposal) {
-        page.heading("First test");
-        tests.full(proposal.test());
-        page.hanging(
-                2,
-                4,
-                String.format(
-                        Locale.ROOT,
-                        "Chosen because it saves most per minute: about %.0f minutes of repair for its %.0f%s.",
-                        proposal.savingMinutes(),
-                        proposal.minutes(),
-                        TestPage.toOpen(proposal.openingMinutes())));
     }
 }

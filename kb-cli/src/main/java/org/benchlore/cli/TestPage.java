@@ -1,11 +1,14 @@
 package org.benchlore.cli;
 
+import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.planning.TestProposal;
+import org.benchlore.kb.reading.Finding;
 
 /** Bench tests as plain text. */
 final class TestPage {
@@ -84,10 +87,25 @@ final class TestPage {
                 .orElse(symptomId + " " + stateId);
     }
 
+    /** A finding with the states worth naming; "not clear" where that is all of them. */
+    String finding(Finding finding) {
+        List<String> likely = finding.likely();
+        return knowledge
+                .symptom(finding.symptomId())
+                .map(s -> likely.size() > 1 && likely.size() == s.states().size()
+                        ? phrase(s, "not clear")
+                        : phrase(s, likely.stream().map(id -> stateName(s, id)).collect(Collectors.joining(" or ")))
+                                + (finding.certain() ? "" : ", not certain"))
+                .orElse(finding.symptomId() + " " + finding.state());
+    }
+
     /** "12 V rail absent", a colon between longer names, and no stammer where the state's name says all. */
     static String phrase(Symptom symptom, String states) {
         if (states.toLowerCase(Locale.ROOT).startsWith(symptom.name().toLowerCase(Locale.ROOT))) {
             return states;
+        }
+        if (symptom.name().toLowerCase(Locale.ROOT).startsWith(states.toLowerCase(Locale.ROOT))) {
+            return symptom.name();
         }
         boolean shortNames = words(symptom.name()) <= LONG && words(states) < LONG;
         return symptom.name() + (shortNames ? " " : ": ") + states;

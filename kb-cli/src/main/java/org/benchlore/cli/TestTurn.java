@@ -49,7 +49,7 @@ final class TestTurn {
 
     /** Whether a result was stored. */
     boolean take() {
-        List<TestProposal> proposals = work.next().tests();
+        List<TestProposal> proposals = work.next().inOrder(Integer.MAX_VALUE);
         for (TestProposal proposal : proposals) {
             BenchTest test = proposal.test();
             page.heading("Next test");

@@ -3,6 +3,7 @@ package org.benchlore.cli;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.planning.ProofRecord;
@@ -25,8 +26,11 @@ final class WorkLoop {
             "run: note hours of run, and how often the fault showed in them",
             "undo: take back the last step",
             "end: finish with an outcome",
-            "stop: leave; the case stays open, and 'benchlore work CASE' goes on with it",
+            "stop, quit: leave; the case stays open, and 'benchlore work CASE' goes on with it",
             "?: this list");
+
+    /** Nobody means these as a note. */
+    private static final Set<String> LEAVE = Set.of("stop", "quit", "exit", "q", "bye");
 
     private static final int REASONS = 3;
 
@@ -50,7 +54,7 @@ final class WorkLoop {
         page.text(0, "Say what you see or measure, 'test' for the next test, '?' for help.");
         while (true) {
             Optional<String> line = lines.ask("> ");
-            if (line.isEmpty() || line.get().toLowerCase(Locale.ROOT).equals("stop")) {
+            if (line.isEmpty() || LEAVE.contains(line.get().toLowerCase(Locale.ROOT))) {
                 page.text(0, "Everything is stored. Go on with 'benchlore work " + work.id() + "'.");
                 return;
             }
@@ -113,6 +117,9 @@ final class WorkLoop {
         show.understood(reading);
         if (reading.findings().isEmpty()) {
             page.text(0, "Stored as a note; nothing in it was understood.");
+            if (!before.findings().isEmpty()) {
+                again(before); // how it is worded may move the ranking all the same
+            }
         } else {
             page.text(0, "Stored.");
             moved(before);
@@ -191,7 +198,13 @@ final class WorkLoop {
     private void why() {
         CaseHistory history = work.history();
         new RankingPage(work.kb().knowledge(), page)
-                .print(work.kb().read("", history.scope()), work.query(), work.ranking(), work.done(), List.of(), 5);
+                .print(
+                        work.kb().read("", history.scope()),
+                        work.query(),
+                        work.ranking(),
+                        work.done(),
+                        Optional.empty(),
+                        5);
     }
 
     private void undo(Ranking before) {

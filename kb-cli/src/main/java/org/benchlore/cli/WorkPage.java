@@ -58,7 +58,7 @@ final class WorkPage {
     }
 
     private String state(Finding finding) {
-        return tests.state(finding.symptomId(), finding.state()) + (finding.certain() ? "" : ", not certain");
+        return tests.finding(finding);
     }
 
     /** The leaders and where they came from. */

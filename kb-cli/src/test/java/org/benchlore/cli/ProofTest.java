@@ -73,8 +73,8 @@ class ProofTest {
                 .contains("6 h more do not count: not known to be warm, as the fault was seen.");
         assertThat(done("proof", "--case", ID, "--not-done", "2")).contains("2. not done");
         assertThat(done("show", ID))
-                .contains("run - failed, fault seen 3x, 24 h, warm")
-                .contains("run - passed, 6 h, cold");
+                .contains("run - fault seen 3x, 24 h, warm")
+                .contains("run - no fault seen, 6 h, cold");
         assertThat(done("sheet", ID, "--kind", "handover")).contains("ran 8.5 hours without the fault");
     }
 
@@ -85,7 +85,7 @@ class ProofTest {
                 .contains("It did not cure")
                 .contains("failed    dead again after an hour");
         assertThat(done("case", "list", "--open")).contains(ID);
-        assertThat(done("show", ID)).contains("Outcome: not-fixed");
+        assertThat(done("show", ID)).contains("Outcome: not fixed");
         assertThat(done("fixes", "replace-reset-supervisor")).contains("tried 1, worked 0");
         assertThat(done("sheet", ID, "--kind", "handover"))
                 .contains("The repair we tried did not help.")

@@ -73,7 +73,8 @@ class WheelTest {
             run("outcome", "fan stopped, E-88 in the log", "--cause", "fan-motor-dead", "--ended", "fixed");
         }
         JsonNode ranking = json("rank", asked);
-        double other = probability(run("rank", "--json", "no 12 V, log says E-5555 twice").out(), cause);
+        double other = probability(
+                run("rank", "--json", "no 12 V, log says E-5555 twice").out(), cause);
 
         // 3 of the cause's 3, 3 of all 9: 10 log10 ((3 + 3 u) / 6 u) = 2.9 with u = 3.5 / 10, and the others lose
         assertThat(decibans(ranking, cause)).isBetween(2.9, 6.0);
@@ -243,7 +244,7 @@ class WheelTest {
         Run text = run("evaluate");
         assertThat(text.code()).isZero();
         assertThat(text.out())
-                .contains("Replay of 1 ended cases", "too few to tell", "most frequent", "packs alone", "said");
+                .contains("Replay of 1 ended case,", "too few to tell", "most frequent", "packs alone", "said");
         assertThat(json("evaluate").get("scored").asInt()).isEqualTo(1);
         assertThat(json("evaluate").at("/baseline/logLoss/value").asDouble()).isPositive();
     }

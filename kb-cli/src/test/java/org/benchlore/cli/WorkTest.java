@@ -265,6 +265,15 @@ class WorkTest {
     }
 
     @Test
+    void whoever_says_quit_leaves_and_it_is_no_note() throws Exception {
+        for (String word : List.of("quit", "Exit", "q")) {
+            String out = whole(List.of("no light, nothing happens", word, "never read"));
+            assertThat(out).contains("Everything is stored. Go on with 'benchlore work ");
+            assertThat(history(caseId(out)).events()).hasSize(2);
+        }
+    }
+
+    @Test
     void nothing_entered_stores_nothing() throws Exception {
         Process process = start();
         process.getOutputStream().close();

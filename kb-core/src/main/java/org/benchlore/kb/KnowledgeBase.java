@@ -180,8 +180,9 @@ public final class KnowledgeBase implements AutoCloseable {
     public RankingQuery query(CaseHistory history) {
         open();
         RankingModel model = memory.current();
-        List<Reading> readings =
-                texts(history).map(text -> reader.read(text, history.scope())).toList();
+        List<Reading> readings = history.textsOfFault().stream()
+                .map(text -> reader.read(text, history.scope()))
+                .toList();
         Set<String> codes =
                 readings.stream().flatMap(r -> r.unknownCodes().stream()).collect(Collectors.toSet());
         return new RankingQuery(

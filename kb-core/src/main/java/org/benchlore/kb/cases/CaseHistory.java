@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.reading.Finding;
 import org.jspecify.annotations.Nullable;
@@ -106,6 +107,22 @@ public record CaseHistory(
         return fold(events.subList(0, events.indexOf(cure.get())))
                 .map(CaseHistory::findings)
                 .orElse(List.of());
+    }
+
+    /**
+     * What was said of the unit as it was faulty: the complaint and the notes before the {@link #cure}, each once, since the
+     * first note mostly repeats the complaint.
+     */
+    public List<String> textsOfFault() {
+        int end = cure().map(events::indexOf).orElse(events.size());
+        return Stream.concat(
+                        Stream.of(complaint),
+                        events.subList(0, end).stream()
+                                .filter(CaseEvent.Noted.class::isInstance)
+                                .map(event -> ((CaseEvent.Noted) event).text()))
+                .filter(text -> !text.isBlank())
+                .distinct()
+                .toList();
     }
 
     /**

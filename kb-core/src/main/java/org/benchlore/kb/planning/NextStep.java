@@ -3,6 +3,7 @@ package org.benchlore.kb.planning;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What to do now.
@@ -16,6 +17,23 @@ public record NextStep(
         List<TestProposal> tests, Optional<FixChoice> repair, double minutesUntested, boolean stopTesting) {
     public NextStep {
         tests = List.copyOf(tests);
+    }
+
+    /** The test to do now: the best one, or the {@link #opening} one; empty when it is time to try the fix, or to stop. */
+    public Optional<TestProposal> first() {
+        return stopTesting ? opening() : tests.stream().findFirst();
+    }
+
+    /**
+     * The tests as one would do them: the {@link #first} one in front, the others as they are.
+     *
+     * @param limit most to return, from 0
+     */
+    public List<TestProposal> inOrder(int limit) {
+        Optional<TestProposal> first = first();
+        return Stream.concat(first.stream(), tests.stream().filter(t -> !first.equals(Optional.of(t))))
+                .limit(limit)
+                .toList();
     }
 
     /**

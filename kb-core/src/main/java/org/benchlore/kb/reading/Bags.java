@@ -100,9 +100,9 @@ final class Bags {
         Filed filed = byRarest.get(term);
         List<Bag> found = new ArrayList<>(0);
         for (int i = 0; filed != null && i < filed.seconds.length; i++) {
-            if (numbers.get(filed.seconds[i])
-                    && open.containsAll(filed.bags.get(i).terms())) {
-                found.add(filed.bags.get(i));
+            Bag bag = filed.bags.get(i);
+            if (numbers.get(filed.seconds[i]) && bag.content() >= content && open.containsAll(bag.terms())) {
+                found.add(bag);
             }
         }
         return found;

@@ -1,6 +1,7 @@
 package org.benchlore.kb.reading;
 
 import java.util.Collections;
+import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -53,6 +54,17 @@ public record Finding(String symptomId, SortedMap<String, Double> likelihoods) {
             }
         }
         return best;
+    }
+
+    /** The states at least half as likely as the best, the likeliest first: those worth naming. */
+    public List<String> likely() {
+        return likelihoods.entrySet().stream()
+                .filter(e -> e.getValue() >= 0.5)
+                .sorted(Map.Entry.<String, Double>comparingByValue()
+                        .reversed()
+                        .thenComparing(Map.Entry.comparingByKey()))
+                .map(Map.Entry::getKey)
+                .toList();
     }
 
     /** Whether one state is certain. */

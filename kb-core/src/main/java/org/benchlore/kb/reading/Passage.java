@@ -86,23 +86,17 @@ final class Passage {
         }
         Rails.name(tokens, terms, lexicon);
         this.itemAt = new Item[n];
-<<<<<<< HEAD
         this.numbers = new int[n];
         for (int i = 0; i < n; i++) {
             numbers[i] = lexicon.terms().of(terms[i]);
         }
         List<Trie.Match> all = lexicon.trie().all(tokens, numbers, terms);
-        all.removeIf(this::dangling);
-        Inverted.names(tokens, terms, numbers, lexicon.trie(), all);
-=======
-        List<Trie.Match> all = lexicon.trie().all(tokens, terms);
         all.replaceAll(match -> misread(match)
                 ? new Trie.Match(
                         match.from(), match.to(), match.depth(), match.entry().withoutPhrases())
                 : match);
         all.removeIf(match -> match.entry().empty() || dangling(match));
-        Inverted.names(tokens, terms, lexicon, all);
->>>>>>> 16cf4fd2c5f45a004755d7dbe5df81a873c5df81
+        Inverted.names(tokens, terms, numbers, lexicon.trie(), all);
         for (Trie.Match match : Trie.chosen(all, n, hidden)) {
             put(lexicon.referents().resolve(tokens, terms, match));
         }

@@ -10,7 +10,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
-import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.planning.BenchRecord;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.Ranking.RankedCause;
@@ -34,8 +33,8 @@ record Course(List<Step> steps) {
      * @param number from 1
      * @param event the event
      * @param findings what it brought; may be empty
-     * @param query all that was known by then; empty if this event brought nothing that can be ranked, or came after the
-     *     cure and so tells of that and not of the cause
+     * @param query all that was known by then, what the notes say beyond their findings too; empty if this event brought
+     *     nothing that can be ranked, or came after the cure and so tells of that and not of the cause
      * @param ranking for that query
      * @param done ids of the fixes done by then
      */
@@ -55,7 +54,7 @@ record Course(List<Step> steps) {
     static Course of(CaseHistory history, RankingModel model, BenchRecord record, Reader reader) {
         List<Step> steps = new ArrayList<>();
         TreeMap<String, Finding> known = new TreeMap<>();
-        Set<String> told = new LinkedHashSet<>();
+        Map<String, String> words = new LinkedHashMap<>();
         CaseEvent cure = history.cure().orElse(null);
         List<String> done = new ArrayList<>();
         List<String> failed = new ArrayList<>();
@@ -73,10 +72,12 @@ record Course(List<Step> steps) {
             List<Finding> telling =
                     cured ? List.of() : findings.stream().filter(model::knows).toList();
             telling.forEach(f -> known.put(f.symptomId(), f));
-            if (!cured) {
-                told.addAll(words(event, reader, history.scope()));
+            String text = text(event);
+            boolean told = !cured && !text.isBlank() && !words.containsKey(text);
+            if (told) {
+                words.put(text, words(text, history, reader));
             }
-            Optional<RankingQuery> query = telling.isEmpty() && !(inVain && !known.isEmpty())
+            Optional<RankingQuery> query = telling.isEmpty() && (known.isEmpty() || !(inVain || told))
                     ? Optional.empty()
                     : Optional.of(new RankingQuery(
                                     List.copyOf(known.values()),
@@ -84,10 +85,21 @@ record Course(List<Step> steps) {
                                     true,
                                     history.workedOnBefore(),
                                     record.tried(failed))
-                            .inWords(String.join("\n", told)));
+                            .inWords(String.join("\n", words.values())));
             steps.add(new Step(steps.size() + 1, event, findings, query, query.map(model::rank), List.copyOf(done)));
         }
         return new Course(steps);
+    }
+
+    /** Complaint or note; as {@link CaseHistory#textsOfFault} has them. */
+    private static String text(CaseEvent event) {
+        return event instanceof CaseEvent.Opened opened
+                ? opened.complaint()
+                : event instanceof CaseEvent.Noted noted ? noted.text() : "";
+    }
+
+    private static String words(String text, CaseHistory history, Reader reader) {
+        return text.length() > Reader.MOST_CHARACTERS ? "" : RankingQuery.wordsOf(reader.read(text, history.scope()));
     }
 
     /** Whether an event says that the fix before it did not cure. */
@@ -95,14 +107,6 @@ record Course(List<Step> steps) {
         return event instanceof CaseEvent.FixApplied
                 || (event instanceof CaseEvent.Ended ended && CaseHistory.failed(ended.outcome()))
                 || (event instanceof CaseEvent.Checked checked && checked.result() == CaseEvent.Checked.Result.FAILED);
-    }
-
-    /** What the note says beyond its findings; see {@link RankingQuery#wordsOf}. */
-    private static List<String> words(CaseEvent event, Reader reader, DeviceScope scope) {
-        String text = event instanceof CaseEvent.Opened opened
-                ? opened.complaint()
-                : event instanceof CaseEvent.Noted noted ? noted.text() : "";
-        return text.isBlank() ? List.of() : List.of(RankingQuery.wordsOf(reader.read(text, scope)));
     }
 
     static List<Finding> findings(CaseEvent event) {
@@ -114,11 +118,6 @@ record Course(List<Step> steps) {
     /** The ranking for everything known; empty if nothing could be ranked. */
     Optional<Ranking> last() {
         return steps.stream().flatMap(s -> s.ranking().stream()).reduce((a, b) -> b);
-    }
-
-    /** Everything known; empty if nothing could be ranked. */
-    Optional<RankingQuery> known() {
-        return steps.stream().flatMap(s -> s.query().stream()).reduce((a, b) -> b);
     }
 
     /** Events of one kind, with their numbers. */

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.ranking.Ranking;
@@ -89,16 +90,23 @@ final class Evidence {
         return values;
     }
 
-    /** What speaks for ({@code sign} 1) or against (-1) a cause, strongest first; empty if nothing does. */
+    /** What speaks for ({@code sign} 1) or against (-1) a cause, strongest first, how the notes are worded last; may be empty. */
     String reasons(RankedCause cause, int sign) {
-        return cause.evidence().stream()
+        Stream<String> findings = cause.evidence().stream()
                 .filter(e -> sign * e.decibans() >= LEAST_DECIBANS)
                 .sorted(Comparator.comparingDouble((Ranking.Evidence e) -> -sign * e.decibans())
                         .thenComparing(Ranking.Evidence::symptomId))
                 .limit(REASONS)
-                .map(e -> terms.symptom(e.symptomId()) + " " + terms.state(e.symptomId(), e.stateId())
-                        + String.format(Locale.ROOT, " (%+.0f dB)", e.decibans()))
-                .collect(Collectors.joining(", "));
+                .map(e ->
+                        terms.finding(e.symptomId(), terms.state(e.symptomId(), e.stateId())) + decibans(e.decibans()));
+        Stream<String> wording = Stream.of(cause.wordingDecibans())
+                .filter(w -> sign * w >= LEAST_DECIBANS)
+                .map(w -> "the wording of the notes" + decibans(w));
+        return Stream.concat(findings, wording).collect(Collectors.joining(", "));
+    }
+
+    private static String decibans(double decibans) {
+        return String.format(Locale.ROOT, " (%+.0f dB)", decibans);
     }
 
     /**

@@ -10,6 +10,7 @@ import java.util.Set;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Certainty;
+import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.reading.Finding;
@@ -91,14 +92,21 @@ final class HandoverSheet {
             facts.add(new Sheet.Fact("Finished", Terms.day(at)));
         }
         blocks.add(new Sheet.Facts(facts));
-        blocks.add(new Sheet.Verdict(inShort(history.outcome(), proof.somethingPassed())));
+        blocks.add(new Sheet.Verdict(inShort(history.outcome(), proof.somethingPassed(), decided())));
         if (!history.complaint().isBlank()) {
             blocks.add(new Sheet.Section("What you told us"));
             blocks.add(new Sheet.Quote(Escape.clip(history.complaint(), MOST_WORDS)));
         }
     }
 
-    private static String inShort(@Nullable Outcome outcome, boolean checked) {
+    /** What was decided last, where the work was weighed. */
+    private Decision decided() {
+        return course.all(CaseEvent.Weighed.class).values().stream()
+                .map(CaseEvent.Weighed::decided)
+                .reduce(Decision.WORK, (a, b) -> b);
+    }
+
+    private static String inShort(@Nullable Outcome outcome, boolean checked, Decision decided) {
         if (outcome == null) {
             return "The work on your unit is not finished yet.";
         }
@@ -113,7 +121,12 @@ final class HandoverSheet {
             case RECOVERED_BY_ITSELF -> "The fault went away without a repair. It may come back.";
             case NO_FAULT_FOUND -> "We found nothing broken in the unit.";
             case MADE_WORSE -> "The work did not go well: the unit is in a worse state than when it came in.";
-            case NOT_WORTH_IT -> "A repair would cost more than it is worth. We did not go on.";
+            case NOT_WORTH_IT ->
+                switch (decided) {
+                    case LEAVE -> "The work was weighed, and it was decided to leave the unit as it is.";
+                    case PARTS -> "The work was weighed, and it was decided to use the unit for parts.";
+                    case WORK -> "A repair would cost more than it is worth. We did not go on.";
+                };
             case GIVEN_UP -> "We stopped without finding the reason for the fault.";
         };
     }
@@ -122,7 +135,10 @@ final class HandoverSheet {
         blocks.add(new Sheet.Section("What we found"));
         String causeId = history.causeId();
         if (causeId == null) {
-            blocks.add(new Sheet.Words("We have not settled on a cause."));
+            blocks.add(new Sheet.Words(
+                    history.outcome() == Outcome.NO_FAULT_FOUND
+                            ? "What you told us did not show while the unit was with us."
+                            : "We have not settled on a cause."));
             return;
         }
         if (causeId.equals(CaseEvent.Concluded.UNLISTED)) {
@@ -152,12 +168,40 @@ final class HandoverSheet {
         if (!tests.isEmpty()) {
             done.add("Checks: " + String.join("; ", tests) + ".");
         }
+        if (ranClean() > 0) {
+            done.add("Trial run: " + Terms.hours(ranClean()) + ".");
+        }
+        course.all(CaseEvent.Weighed.class)
+                .values()
+                .forEach(w -> done.add(
+                        "Thought over: " + terms.fix(w.fixId()) + ". It was decided to " + words(w.decided()) + "."));
         fixes.forEach(f -> done.add("Work: " + terms.fix(f.fixId()) + "."));
         if (fixes.isEmpty()) {
             done.add("We did not repair anything.");
         }
         blocks.add(new Sheet.Section("What we did"));
         blocks.add(new Sheet.Bullets(done));
+    }
+
+    private static String words(Decision decision) {
+        return switch (decision) {
+            case WORK -> "do it";
+            case LEAVE -> "leave the unit as it is";
+            case PARTS -> "use the unit for parts";
+        };
+    }
+
+    /** Hours of run in which the fault never showed, where nothing was repaired; 0 if it showed once. */
+    private double ranClean() {
+        List<CaseEvent.Checked> runs = course.all(CaseEvent.Checked.class).values().stream()
+                .filter(CaseEvent.Checked::isRun)
+                .toList();
+        boolean clean = fixes.isEmpty() && runs.stream().allMatch(r -> r.result() == CaseEvent.Checked.Result.PASSED);
+        double hours = 0;
+        for (CaseEvent.Checked run : runs) {
+            hours += clean && run.hours() != null ? run.hours() : 0;
+        }
+        return hours;
     }
 
     private void measured() {
@@ -233,7 +277,13 @@ final class HandoverSheet {
         } else if (history.causeId() != null) {
             open.add("The cause. It fits, but another one could look the same.");
         } else {
-            open.add("What caused the fault.");
+            open.add(
+                    outcome == Outcome.NO_FAULT_FOUND
+                            ? "Why it did what you told us. It may do so again."
+                            : decided() == Decision.LEAVE ? "What it comes from." : "What caused the fault.");
+        }
+        if (ranClean() > 0) {
+            proven.add("It ran " + Terms.hours(ranClean()) + " here without the fault.");
         }
         List<String> unseen = new ArrayList<>();
         before.forEach((id, was) -> {
@@ -267,9 +317,16 @@ final class HandoverSheet {
                     "If what you told us happens again, stop using the unit and call us. Note the day, what it was doing,"
                             + " and what its lamps and display showed.");
         }
-        after.values().stream()
-                .filter(seen -> !normal(seen))
-                .forEach(seen -> watch.add("Keep an eye on: " + terms.finding(seen.finding()) + "."));
+        if (history.outcome() == Outcome.NO_FAULT_FOUND) {
+            watch.add(
+                    "A short film of it helps, and so does a list of what else was plugged in or switched on. Bring the"
+                            + " leads, and the adapter if it has one, along with the unit.");
+        }
+        boolean left = fixes.isEmpty() && decided() == Decision.LEAVE;
+        (left ? before : after)
+                .values().stream()
+                        .filter(seen -> !normal(seen))
+                        .forEach(seen -> watch.add("Keep an eye on: " + terms.finding(seen.finding()) + "."));
         if (watch.isEmpty()) {
             watch.add("Nothing in particular. If anything seems wrong, call us.");
         }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Device;
@@ -22,6 +23,8 @@ final class PageList {
     /** In the order in which they are shown. */
     static final List<EntryKind> KINDS = List.of(
             EntryKind.CAUSE, EntryKind.SYMPTOM, EntryKind.TEST, EntryKind.FIX, EntryKind.CAUTION, EntryKind.DEVICE);
+
+    private static final Pattern ABBREVIATED = Pattern.compile("^(Esd|Uv)\\b");
 
     private final Knowledge knowledge;
     private final Map<EntryKind, List<Item>> items = new LinkedHashMap<>();
@@ -87,7 +90,8 @@ final class PageList {
     }
 
     static String cautionName(String id) {
-        return Terms.capital(id.replace('-', ' '));
+        String words = Terms.capital(id.replace('-', ' '));
+        return ABBREVIATED.matcher(words).replaceFirst(m -> m.group().toUpperCase(Locale.ROOT));
     }
 
     List<Item> of(EntryKind kind) {

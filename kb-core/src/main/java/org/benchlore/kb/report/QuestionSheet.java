@@ -71,7 +71,8 @@ final class QuestionSheet {
         String findings = history.findings().stream()
                 .filter(f -> !terms.normal(f))
                 .limit(TOP)
-                .map(f -> terms.symptom(f.symptomId()) + " " + terms.state(f.symptomId(), f.state()))
+                .map(f -> terms.finding(
+                        f.symptomId(), f.state().equals("present") ? "" : terms.state(f.symptomId(), f.state())))
                 .collect(Collectors.joining(", "));
         return findings.isEmpty() ? "nothing out of order found so far" : findings;
     }

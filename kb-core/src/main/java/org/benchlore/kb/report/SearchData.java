@@ -16,11 +16,14 @@ import tools.jackson.databind.node.ObjectNode;
 /**
  * What the search of the pages looks through, as a script: a page opened as a file may run a script beside it and may not
  * fetch one. The words of the texts are folded here as {@code search.js} folds what is typed: lower case, compatibility forms,
- * no accents, cut where letters and digits meet.
+ * no accents, the sign of a number as a word, cut where letters and digits meet.
  */
 final class SearchData {
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
     private static final Pattern MARKS = Pattern.compile("\\p{M}+");
+    /** A sign, and no hyphen. */
+    private static final Pattern MINUS = Pattern.compile("(?<![\\p{L}\\p{N}])[-\u2212](?=\\p{N})");
+
     private static final Pattern WORD = Pattern.compile("\\p{L}+|\\p{N}+");
     private static final int ABOUT = 160;
 
@@ -82,7 +85,7 @@ final class SearchData {
         String plain = MARKS.matcher(Normalizer.normalize(text.toLowerCase(Locale.ROOT), Normalizer.Form.NFKD))
                 .replaceAll("");
         List<String> words = new ArrayList<>();
-        Matcher matcher = WORD.matcher(plain);
+        Matcher matcher = WORD.matcher(MINUS.matcher(plain).replaceAll("minus "));
         while (matcher.find()) {
             words.add(matcher.group());
         }

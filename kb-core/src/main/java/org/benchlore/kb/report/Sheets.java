@@ -104,10 +104,17 @@ public final class Sheets {
         return LogDigest.of(history, reader, knowledge.devices());
     }
 
+    /** Tests worth doing with all that is known; fixes already done count as tried. */
     private List<TestProposal> next(CaseHistory history, Course course) {
-        RankingQuery query = course.known().orElseGet(() -> new RankingQuery(List.of(), history.scope(), true));
+        List<Course.Step> steps = course.steps();
+        RankingQuery query = steps.stream()
+                .flatMap(s -> s.query().stream())
+                .reduce((a, b) -> b)
+                .orElseGet(() -> new RankingQuery(List.of(), history.scope(), true));
+        List<String> done =
+                steps.isEmpty() ? List.of() : steps.get(steps.size() - 1).done();
         TestPlanner planner = planner();
-        return planner.next(query, BenchConditions.DEFAULT.opened(planner.opened(history.events())))
+        return planner.next(query, BenchConditions.DEFAULT.afterFailing(done).opened(planner.opened(history.events())))
                 .tests();
     }
 }

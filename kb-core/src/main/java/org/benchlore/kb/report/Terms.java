@@ -82,18 +82,20 @@ record Terms(Knowledge knowledge) {
         return capital(knowledge.symptom(id).map(Symptom::name).orElse(id));
     }
 
-    /** The states a finding allows, the likeliest first. */
+    /** The states worth naming, the likeliest first; "not clear" where that is all of them. */
     String state(Finding finding) {
         if (finding.certain()) {
             return state(finding.symptomId(), finding.state());
         }
-        return finding.likelihoods().keySet().stream()
-                        .sorted(Comparator.comparingDouble(
-                                        (String s) -> -finding.likelihoods().getOrDefault(s, 0.0))
-                                .thenComparing(s -> s))
-                        .map(s -> state(finding.symptomId(), s))
-                        .collect(Collectors.joining(" or "))
-                + ", not certain";
+        List<String> likely = finding.likely();
+        boolean all = knowledge
+                .symptom(finding.symptomId())
+                .map(s -> likely.size() == s.states().size())
+                .orElse(false);
+        return all
+                ? "not clear"
+                : likely.stream().map(s -> state(finding.symptomId(), s)).collect(Collectors.joining(" or "))
+                        + ", not certain";
     }
 
     String state(String symptomId, String stateId) {
@@ -106,9 +108,13 @@ record Terms(Knowledge knowledge) {
     }
 
     String finding(Finding finding) {
-        String name = symptom(finding.symptomId());
-        String state = state(finding);
-        return name.equalsIgnoreCase(state) ? name : name + ": " + state;
+        return finding(finding.symptomId(), state(finding));
+    }
+
+    /** "12 V rail: absent"; the name alone where the state only says it again. */
+    String finding(String symptomId, String state) {
+        String name = symptom(symptomId);
+        return name.toLowerCase(Locale.ROOT).startsWith(state.toLowerCase(Locale.ROOT)) ? name : name + ": " + state;
     }
 
     String findings(List<Finding> findings) {

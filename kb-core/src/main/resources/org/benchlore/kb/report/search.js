@@ -12,7 +12,8 @@
 
   // As SearchData.folded does it.
   const fold = (text) =>
-    text.toLowerCase().normalize("NFKD").replace(/\p{M}+/gu, "").match(/\p{L}+|\p{N}+/gu) || [];
+    text.toLowerCase().normalize("NFKD").replace(/\p{M}+/gu, "")
+      .replace(/(?<![\p{L}\p{N}])[-\u2212](?=\p{N})/gu, "minus ").match(/\p{L}+|\p{N}+/gu) || [];
   const padded = (words) => " " + words.join(" ") + " ";
   // "capacitors" also finds "capacitor"; what is typed is a beginning, so the other way round needs nothing.
   const stem = (word) => (/^\p{L}{3,}[^s]s$/u.test(word) ? word.slice(0, -1) : word);

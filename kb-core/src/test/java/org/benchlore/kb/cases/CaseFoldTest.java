@@ -84,6 +84,17 @@ class CaseFoldTest {
         assertThat(failed.findingsOfFault()).containsExactly(Finding.of("rail-12v", "low"));
     }
 
+    @Test
+    void what_was_said_of_the_fault_is_each_text_once_and_nothing_from_after_the_cure() {
+        FixApplied fix = new FixApplied(head("f", 3), "new-fuse", "fuse-open", null, "");
+        CaseHistory cured = fold(
+                new Noted(head("n1", 1), "dead", Reading.Source.OWNER, List.of()),
+                new Noted(head("n2", 2), "smells of tar", Reading.Source.SEEN, List.of()),
+                fix,
+                new Noted(head("n3", 4), "plays again", Reading.Source.SEEN, List.of()));
+        assertThat(cured.textsOfFault()).containsExactly("dead", "smells of tar");
+    }
+
     private static Checked check(String id, int minute, Checked.Result result) {
         return new Checked(head(id, minute), "Ten cold starts.", result, null, null, List.of(), "");
     }

@@ -11,6 +11,8 @@ import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.cases.Stakes;
+import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.reading.Reading.Condition;
 import org.benchlore.kb.report.Sheets.Format;
 import org.benchlore.kb.report.Sheets.Kind;
@@ -173,6 +175,52 @@ class SheetsTest {
                         "- Step 6, weighed: New fuse: work 69, parts 15, leave 0 (success 80 %, harm 1 %); decided to do"
                                 + " the work.")
                 .doesNotContain("The plan from here");
+    }
+
+    private static CaseEvent.Head later(String id, int minute) {
+        return new CaseEvent.Head(
+                id, "job-1", Instant.parse("2026-11-25T11:00:00Z").plusSeconds(60L * minute));
+    }
+
+    private static String handover(List<CaseEvent> events) {
+        return SheetFixture.sheets().write(CaseHistory.fold(events).orElseThrow(), Kind.HANDOVER, Format.MARKDOWN);
+    }
+
+    @Test
+    void the_owner_of_a_unit_without_a_fault_is_told_how_long_it_ran_and_what_to_bring() {
+        List<CaseEvent> events = new ArrayList<>(HISTORY.events().subList(0, 1));
+        events.add(new Checked(later("r", 1), "", Checked.Result.PASSED, null, 48.0, List.of(), ""));
+        events.add(new CaseEvent.Ended(later("z", 2), Outcome.NO_FAULT_FOUND, null, ""));
+
+        assertThat(handover(events))
+                .contains("**We found nothing broken in the unit.**")
+                .contains("What you told us did not show while the unit was with us.")
+                .contains("- Trial run: 48 hours.")
+                .contains("- It ran 48 hours here without the fault.")
+                .contains("Bring the leads, and the adapter if it has one")
+                .doesNotContain("What caused the fault");
+    }
+
+    @Test
+    void the_owner_who_left_a_unit_as_it_is_reads_that_and_what_to_keep_an_eye_on() {
+        List<CaseEvent> events = new ArrayList<>(HISTORY.events().subList(0, 2));
+        events.add(new CaseEvent.Weighed(
+                later("w", 1), "new-fuse", new Stakes(120, 100, 0, 0, 30), .8, .05, Decision.LEAVE, ""));
+        events.add(new CaseEvent.Ended(later("z", 2), Outcome.NOT_WORTH_IT, null, ""));
+
+        assertThat(handover(events))
+                .contains("**The work was weighed, and it was decided to leave the unit as it is.**")
+                .contains("- Thought over: New fuse. It was decided to leave the unit as it is.")
+                .contains("- Keep an eye on: Front lamp: dark.")
+                .doesNotContain("would cost more than it is worth");
+    }
+
+    @Test
+    void words_that_made_no_finding_move_the_ranking_on_the_sheet_as_they_do_everywhere() {
+        List<CaseEvent> events = new ArrayList<>(HISTORY.events().subList(0, 1));
+        events.add(new CaseEvent.Noted(
+                later("n", 1), "it died of old age", Reading.Source.OWNER, List.of(Finding.of("lamp", "dark"))));
+        assertThat(write(events)).contains("the wording of the notes (+");
     }
 
     private static String write(List<CaseEvent> events) {

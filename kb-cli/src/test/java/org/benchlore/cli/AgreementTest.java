@@ -1,0 +1,116 @@
+package org.benchlore.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/** Commands asked about the same unit give the same answer. */
+class AgreementTest {
+    private static final JsonMapper JSON = JsonMapper.builder().build();
+
+    @TempDir
+    Path home;
+
+    private String id = "";
+
+    private String run(String... args) {
+        List<String> all = new ArrayList<>(List.of(args));
+        all.add("--home");
+        all.add(home.toString());
+        Run run = Run.of(all.toArray(String[]::new));
+        assertThat(run.code()).as(run.err()).isZero();
+        return run.out();
+    }
+
+    private JsonNode json(String... args) {
+        List<String> all = new ArrayList<>(List.of(args));
+        all.add("--json");
+        return JSON.readTree(run(all.toArray(String[]::new)));
+    }
+
+    /** Mostly words that make no finding, so that much hangs on them. */
+    @BeforeEach
+    void open() {
+        id = json("case", "open", "picture breaks up, cured by freezer spray on one chip when the lid is warm")
+                .get("id")
+                .asString();
+    }
+
+    private static String found(String regex, String text) {
+        Matcher matcher = Pattern.compile(regex).matcher(text);
+        assertThat(matcher.find()).as(regex + " in\n" + text).isTrue();
+        return matcher.group(1);
+    }
+
+    @Test
+    void sheet_and_outcome_rank_a_case_as_rank_does() {
+        JsonNode leader = json("rank", "--case", id).get("causes").get(0);
+        String share = Page.percent(leader.get("probability").asDouble());
+
+        assertThat(run("sheet", id)).contains("| " + leader.get("name").asString() + " | " + share + " (");
+        assertThat(run("sheet", id, "--kind", "question"))
+                .contains("- " + leader.get("name").asString() + ", " + share);
+        assertThat(run("outcome", "--case", id, "--cause", leader.get("id").asString(), "--ended", "given-up"))
+                .containsPattern("it\\s+was\\s+" + share + "\\s+before");
+    }
+
+    @Test
+    void rank_and_next_begin_with_the_same_test() {
+        for (String words : List.of(
+                "sound comes and goes",
+                "green light, no 12 V, controller silent",
+                "primary switch shorted, fuse blown")) {
+            String rank = run("rank", words);
+            String step = rank.substring(rank.indexOf("First step") + "First step\n".length());
+            String next = run("next", words);
+            assertThat(next).startsWith(step.lines().findFirst().orElseThrow());
+        }
+    }
+
+    @Test
+    void the_test_to_begin_with_heads_the_list() {
+        for (String words : List.of("sound comes and goes", "sounds perfect, lid gets too hot to touch")) {
+            String next = run("next", words);
+            assertThat(found("\\n 1\\. [^\\[]*\\[([a-z0-9-]+)\\s*\\]", next))
+                    .isEqualTo(found("^[^\\[]*\\[([a-z0-9-]+)\\]", next));
+        }
+    }
+
+    @Test
+    void a_case_that_is_over_is_said_to_be_over() {
+        run("outcome", "--case", id, "--ended", "no-fault-found");
+        assertThat(run("next", "--case", id)).startsWith("  ! This case has ended: no fault found.");
+        assertThat(run("plan", "--case", id)).startsWith("  ! This case has ended: no fault found.");
+    }
+
+    @Test
+    void readings_that_move_nothing_are_counted_and_not_listed() {
+        assertThat(run("next", "green light, no 12 V, controller silent"))
+                .contains("other readings move no cause much");
+    }
+
+    @Test
+    void a_unit_said_to_have_no_adapter_is_not_suspected_of_a_dead_one() {
+        String dead = "stone dead, no lamp at all";
+        assertThat(share(dead + ", there is no adapter to it", "adapter-dead"))
+                .isLessThan(share(dead, "adapter-dead") / 10);
+    }
+
+    private double share(String words, String cause) {
+        for (JsonNode c : json("rank", words).get("causes")) {
+            if (c.get("id").asString().equals(cause)) {
+                return c.get("probability").asDouble();
+            }
+        }
+        throw new AssertionError("no " + cause);
+    }
+}

@@ -1,0 +1,27 @@
+package org.benchlore.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.util.List;
+import java.util.function.Consumer;
+import org.junit.jupiter.api.Test;
+
+class PageTest {
+    private static List<String> printed(Consumer<Page> what) {
+        StringWriter out = new StringWriter();
+        what.accept(new Page(new PrintWriter(out), false));
+        return out.toString().lines().toList();
+    }
+
+    @Test
+    void headings_and_words_longer_than_a_line_stay_within_80_columns() {
+        String name = "Proof of: Replace the part that fails at temperature [replace-thermal-intermittent-part]";
+        assertThat(printed(page -> page.heading(name)))
+                .containsExactly(name.substring(0, name.indexOf(" [")), "  " + name.substring(name.indexOf("[")));
+        List<String> lines = printed(page -> page.hanging(2, 4, "unit " + "W".repeat(300) + " it was"));
+        assertThat(lines).allMatch(line -> line.length() <= 80);
+        assertThat(String.join("", lines).replace(" ", "")).isEqualTo("unit" + "W".repeat(300) + "itwas");
+    }
+}
