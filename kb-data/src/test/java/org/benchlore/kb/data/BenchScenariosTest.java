@@ -27,7 +27,8 @@ class BenchScenariosTest {
             String id, String area, String hand, Set<String> causes, Set<String> notFirst, String words) {
         static Scenario of(String line) {
             String[] f = line.split("\t", -1);
-            return new Scenario(f[0], f[1], f[2], Set.of(f[3].split(" ")), Set.of(f[4].split(" ")), f[5]);
+            Set<String> notFirst = f[4].isEmpty() ? Set.of() : Set.of(f[4].split(" "));
+            return new Scenario(f[0], f[1], f[2], Set.of(f[3].split(" ")), notFirst, f[5]);
         }
 
         /** Place of the first of its causes, from 1. */
