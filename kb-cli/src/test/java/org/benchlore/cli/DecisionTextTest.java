@@ -113,7 +113,8 @@ class DecisionTextTest {
         assertThat(lines.get(0)).contains("[replace-reset-supervisor]");
         assertThat(lines.get(1)).isEqualTo("  tried 3, worked 2, came back 0, made worse 0");
         assertThat(text(lines))
-                .containsPattern("held in 2 of 3: works in \\d+ % to \\d+ % \\(90 % sure\\); with the packs' opinion \\d+ %")
+                .containsPattern(
+                        "held in 2 of 3: works in \\d+ % to \\d+ % \\(90 % sure\\); with the packs' opinion \\d+ %")
                 .contains("minutes: median 40, packs say 25");
     }
 
