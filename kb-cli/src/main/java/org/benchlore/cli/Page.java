@@ -28,7 +28,9 @@ final class Page {
     }
 
     void heading(String text) {
-        filled("", 2, text).forEach(line -> out.println(style("1", line.toString())));
+        String clean = clean(text);
+        List<? extends CharSequence> lines = width(clean) <= WIDTH ? List.of(clean) : filled("", 2, text);
+        lines.forEach(line -> out.println(style("1", line.toString())));
     }
 
     void blank() {

@@ -102,7 +102,7 @@ class AgreementTest {
     void a_unit_said_to_have_no_adapter_is_not_suspected_of_a_dead_one() {
         String dead = "stone dead, no lamp at all";
         assertThat(share(dead + ", there is no adapter to it", "adapter-dead"))
-                .isLessThan(share(dead, "adapter-dead") / 10);
+                .isLessThan(share(dead, "adapter-dead") / 5);
     }
 
     private double share(String words, String cause) {

@@ -39,7 +39,7 @@ class ImportTest {
 
         assertThat(dry.code()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(dry.out())
-                .contains("diary.txt:1  2024-03-12  device unknown  C3-0417")
+                .containsPattern("diary.txt:1\\s+2024-03-12\\s+device\\s+unknown\\s+C3-0417")
                 .contains("Replace the mains fuse (\"replaced the mains fuse\")")
                 .contains("fixed-and-proven (\"ran two days, ok\")")
                 .contains("none that the packs know by these words (\"replaced C412\")")

@@ -148,7 +148,7 @@ public final class KnowledgeBase implements AutoCloseable {
     public RankingQuery query(Reading reading) {
         open();
         return new RankingQuery(reading.findings(), reading.scope(), true)
-                .inWords(RankingQuery.wordsOf(reading))
+                .inWords(RankingQuery.wordsOf(reading, knowledge))
                 .withCodes(index.codes(Set.copyOf(reading.unknownCodes()), reading.scope(), ""));
     }
 
@@ -193,7 +193,9 @@ public final class KnowledgeBase implements AutoCloseable {
                 tried(history.failedFixes().stream()
                         .map(CaseEvent.FixApplied::fixId)
                         .toList()),
-                readings.stream().map(RankingQuery::wordsOf).collect(Collectors.joining("\n")),
+                readings.stream()
+                        .map(reading -> RankingQuery.wordsOf(reading, knowledge))
+                        .collect(Collectors.joining("\n")),
                 index.codes(codes, history.scope(), history.id()));
     }
 

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 
@@ -80,11 +81,34 @@ public record RankingQuery(
     }
 
     /**
-     * What of a note is compared with the causes' entries: all of it, since the words around a finding tell more of the
-     * cause than the finding alone, or nothing where every word was understood, so that two spellings rank alike.
+     * What of a note is compared with the causes' entries: all of it but what was found as it should be, since the words
+     * around a finding tell more of the cause than the finding alone, while "no adapter" and "fuse good" tell of neither
+     * adapters nor fuses. Nothing where every word was understood, so that two spellings rank alike.
+     *
+     * @param knowledge what the reading was read by
      */
-    public static String wordsOf(Reading reading) {
-        return reading.unread().isBlank() ? "" : reading.text();
+    public static String wordsOf(Reading reading, Knowledge knowledge) {
+        if (reading.unread().isBlank()) {
+            return "";
+        }
+        StringBuilder words = new StringBuilder(reading.text());
+        for (Reading.Understood u : reading.understood()) {
+            if (normal(u.finding(), knowledge)) {
+                for (int i = u.span().start(); i < u.span().end(); i++) {
+                    words.setCharAt(i, ' ');
+                }
+            }
+        }
+        return words.toString();
+    }
+
+    private static boolean normal(Finding finding, Knowledge knowledge) {
+        return knowledge
+                .symptom(finding.symptomId())
+                .filter(symptom -> symptom.indexOf(finding.state()) >= 0)
+                .map(symptom ->
+                        symptom.states().get(symptom.indexOf(finding.state())).normal())
+                .orElse(false);
     }
 
     /** The same as told in these words; see {@link #words}. */

@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.planning.BenchRecord;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.Ranking.RankedCause;
@@ -51,7 +52,7 @@ record Course(List<Step> steps) {
     }
 
     /** Ranks again, with one model, what was known after each event; a fix that failed is held against its causes. */
-    static Course of(CaseHistory history, RankingModel model, BenchRecord record, Reader reader) {
+    static Course of(CaseHistory history, RankingModel model, BenchRecord record, Reader reader, Knowledge knowledge) {
         List<Step> steps = new ArrayList<>();
         TreeMap<String, Finding> known = new TreeMap<>();
         Map<String, String> words = new LinkedHashMap<>();
@@ -75,7 +76,7 @@ record Course(List<Step> steps) {
             String text = text(event);
             boolean told = !cured && !text.isBlank() && !words.containsKey(text);
             if (told) {
-                words.put(text, words(text, history, reader));
+                words.put(text, words(text, history, reader, knowledge));
             }
             Optional<RankingQuery> query = telling.isEmpty() && (known.isEmpty() || !(inVain || told))
                     ? Optional.empty()
@@ -98,8 +99,10 @@ record Course(List<Step> steps) {
                 : event instanceof CaseEvent.Noted noted ? noted.text() : "";
     }
 
-    private static String words(String text, CaseHistory history, Reader reader) {
-        return text.length() > Reader.MOST_CHARACTERS ? "" : RankingQuery.wordsOf(reader.read(text, history.scope()));
+    private static String words(String text, CaseHistory history, Reader reader, Knowledge knowledge) {
+        return text.length() > Reader.MOST_CHARACTERS
+                ? ""
+                : RankingQuery.wordsOf(reader.read(text, history.scope()), knowledge);
     }
 
     /** Whether an event says that the fix before it did not cure. */

@@ -72,7 +72,7 @@ public final class Sheets {
 
     private Sheet sheet(CaseHistory history, Kind kind) {
         Terms terms = new Terms(knowledge);
-        Course course = Course.of(history, model, record, reader);
+        Course course = Course.of(history, model, record, reader, knowledge);
         Evidence evidence = new Evidence(terms, reader);
         return switch (kind) {
             case CASE ->

@@ -91,10 +91,14 @@ class LikenessTest {
     void a_note_understood_in_full_is_not_weighed_by_its_words_again() {
         Reader reader = Reader.of(KNOWLEDGE);
 
-        assertThat(RankingQuery.wordsOf(reader.read("noise loud", DeviceScope.ANY)))
+        assertThat(RankingQuery.wordsOf(reader.read("noise loud", DeviceScope.ANY), KNOWLEDGE))
                 .isEmpty();
-        assertThat(RankingQuery.wordsOf(reader.read("noise loud, ventilator dusty", DeviceScope.ANY)))
+        assertThat(RankingQuery.wordsOf(reader.read("noise loud, ventilator dusty", DeviceScope.ANY), KNOWLEDGE))
                 .isEqualTo("noise loud, ventilator dusty");
+        assertThat(RankingQuery.wordsOf(reader.read("noise quiet, ventilator dusty", DeviceScope.ANY), KNOWLEDGE)
+                        .strip())
+                .as("what is as it should be tells of no fault")
+                .isEqualTo(", ventilator dusty");
     }
 
     @Test
