@@ -3,12 +3,14 @@ package org.benchlore.kb.ranking;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
+import org.benchlore.kb.reading.analysis.Lexer;
 
 /**
  * What a ranking is asked for.
@@ -33,6 +35,8 @@ public record RankingQuery(
         SortedMap<String, Double> tried,
         String words,
         List<CodeRecord> codes) {
+    private static final Set<String> DENYING = Set.of("no", "not", "never", "without", "none", "neither", "nor");
+
     public RankingQuery {
         findings = List.copyOf(findings);
         codes = List.copyOf(codes);
@@ -81,9 +85,8 @@ public record RankingQuery(
     }
 
     /**
-     * What of a note is compared with the causes' entries: all of it but what was found as it should be, since the words
-     * around a finding tell more of the cause than the finding alone, while "no adapter" and "fuse good" tell of neither
-     * adapters nor fuses. Nothing where every word was understood, so that two spellings rank alike.
+     * What of a note is compared with the causes' entries: all of it, since the words around a finding tell more of
+     * the cause than the finding alone, but for what is denied: "no adapter" does not tell of adapters. Nothing where every word was understood, so that two spellings rank alike.
      *
      * @param knowledge what the reading was read by
      */
@@ -93,13 +96,17 @@ public record RankingQuery(
         }
         StringBuilder words = new StringBuilder(reading.text());
         for (Reading.Understood u : reading.understood()) {
-            if (normal(u.finding(), knowledge)) {
+            if (normal(u.finding(), knowledge) && denies(u.span().text())) {
                 for (int i = u.span().start(); i < u.span().end(); i++) {
                     words.setCharAt(i, ' ');
                 }
             }
         }
         return words.toString();
+    }
+
+    private static boolean denies(String words) {
+        return Lexer.tokens(words).stream().anyMatch(token -> DENYING.contains(token.term()));
     }
 
     private static boolean normal(Finding finding, Knowledge knowledge) {
