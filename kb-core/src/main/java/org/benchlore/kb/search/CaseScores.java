@@ -2,22 +2,22 @@ package org.benchlore.kb.search;
 
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import org.apache.lucene.index.DocValues;
 import org.apache.lucene.index.LeafReaderContext;
+import org.apache.lucene.index.PostingsEnum;
 import org.apache.lucene.index.ReaderUtil;
 import org.apache.lucene.index.SortedDocValues;
+import org.apache.lucene.index.Term;
 import org.apache.lucene.search.CollectorManager;
+import org.apache.lucene.search.DocIdSetIterator;
 import org.apache.lucene.search.Query;
 import org.apache.lucene.search.Scorable;
 import org.apache.lucene.search.ScoreMode;
 import org.apache.lucene.search.SimpleCollector;
 import org.apache.lucene.util.Bits;
-import org.apache.lucene.util.BytesRef;
-import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.jspecify.annotations.Nullable;
 
@@ -27,7 +27,6 @@ import org.jspecify.annotations.Nullable;
  * them again.
  */
 final class CaseScores {
-    private static final float UNSEEN = Float.NaN;
     private static final float UNRELATED = -1;
 
     private final Snapshot snapshot;
@@ -96,12 +95,13 @@ final class CaseScores {
         List<LeafReaderContext> leaves = snapshot.reader().leaves();
         for (LeafReaderContext leaf : leaves) {
             best.enter(leaf);
-            for (int doc = 0; doc < leaf.reader().maxDoc(); doc++) {
-                float score = scores[leaf.docBase + doc];
-                if (score > 0) {
-                    best.offer(doc, score);
+            int end = leaf.docBase + leaf.reader().maxDoc();
+            for (int doc = leaf.docBase; doc < end; doc++) {
+                if (scores[doc] > 0) {
+                    best.offer(doc - leaf.docBase, scores[doc]);
                 }
             }
+            best.leave(leaf);
         }
         List<Relevance.Precedent> precedents = new ArrayList<>();
         for (Found found : best.best()) {
@@ -115,121 +115,99 @@ final class CaseScores {
         return precedents;
     }
 
-    /** Catches those that fit or gain by their cause, as far as the query lets them through. */
-    void matching(SearchQuery query, Map<String, Double> gains, Catch caught) throws IOException {
-        look(query, gains, false, caught);
+    /** Adds what the cases of each cause gain by it. */
+    void gain(Map<String, Double> gains) throws IOException {
+        for (LeafReaderContext leaf : snapshot.reader().leaves()) {
+            for (Map.Entry<String, Double> e : gains.entrySet()) {
+                PostingsEnum cases = leaf.reader().postings(new Term(Fields.CAUSE, e.getKey()), PostingsEnum.NONE);
+                if (cases != null) {
+                    float gain = e.getValue().floatValue();
+                    for (int doc = cases.nextDoc(); doc != DocIdSetIterator.NO_MORE_DOCS; doc = cases.nextDoc()) {
+                        scores[leaf.docBase + doc] += gain;
+                    }
+                }
+            }
+        }
+    }
+
+    /** Catches those that score, as far as the query lets them through. */
+    void matching(SearchQuery query, Catch caught) throws IOException {
+        look(query, false, caught);
     }
 
     /** Catches all that the query lets through. */
     void all(SearchQuery query, Catch caught) throws IOException {
-        look(query, Map.of(), true, caught);
+        look(query, true, caught);
     }
 
-    private void look(SearchQuery query, Map<String, Double> gains, boolean all, Catch caught) throws IOException {
+    private void look(SearchQuery query, boolean all, Catch caught) throws IOException {
         Shortlist best = new Shortlist(query.offset() + query.limit());
         long counted = 0;
         for (LeafReaderContext leaf : snapshot.reader().leaves()) {
             best.enter(leaf);
-            counted += new Columns(leaf, query, gains).look(all, best, caught);
+            counted += new Look(leaf, query).take(all, best, caught);
+            best.leave(leaf);
         }
         caught.cases(best.best(), counted);
     }
 
-    /** The columns of one segment, each value of them looked at once. */
-    private final class Columns {
+    /** One segment, each value of its columns looked at once. */
+    private final class Look {
         private final LeafReaderContext leaf;
-        private final DeviceScope scope;
-        private final SortedDocValues kinds;
-        private final SortedDocValues causes;
-        private final SortedDocValues scopes;
-        private final SortedDocValues outcomes;
-        private final int caseKind;
-        private final float[] gain;
-        private final float[] near;
-        private final boolean[] wanted;
+        private final CaseColumns columns;
+        private final float[] near; // by rank of the scope
+        private final boolean[] wanted; // by rank of the outcome
         private final boolean anyOutcome;
-        private final int[] byScope;
-        private final int[] byOutcome;
 
-        Columns(LeafReaderContext leaf, SearchQuery query, Map<String, Double> gains) throws IOException {
+        Look(LeafReaderContext leaf, SearchQuery query) throws IOException {
             this.leaf = leaf;
-            scope = query.scope();
-            kinds = DocValues.getSorted(leaf.reader(), Fields.KIND);
-            causes = DocValues.getSorted(leaf.reader(), Fields.CAUSE);
-            scopes = DocValues.getSorted(leaf.reader(), Fields.SCOPE);
-            outcomes = DocValues.getSorted(leaf.reader(), Fields.OUTCOME);
-            caseKind = kinds.lookupTerm(new BytesRef(HitKind.CASE.id()));
-            gain = new float[causes.getValueCount()];
-            for (Map.Entry<String, Double> e : gains.entrySet()) {
-                int at = causes.lookupTerm(new BytesRef(e.getKey()));
-                if (at >= 0) {
-                    gain[at] = e.getValue().floatValue();
-                }
+            columns = snapshot.columns(leaf);
+            near = new float[columns.scopes.size()];
+            for (int i = 0; i < near.length; i++) {
+                DeviceScope other = columns.scopes.get(i);
+                near[i] = other.relatedTo(query.scope()) ? (float) Queries.nearness(query.scope(), other) : UNRELATED;
             }
-            byScope = new int[scopes.getValueCount()];
-            near = new float[byScope.length];
-            Arrays.fill(near, UNSEEN);
-            byOutcome = new int[outcomes.getValueCount()];
-            wanted = new boolean[byOutcome.length];
+            wanted = new boolean[columns.outcomes.size()];
+            for (int i = 0; i < wanted.length; i++) {
+                wanted[i] = query.outcomes().contains(columns.outcomes.get(i));
+            }
             anyOutcome = query.outcomes().isEmpty();
-            for (Outcome outcome : query.outcomes()) {
-                int at = outcomes.lookupTerm(new BytesRef(outcome.id()));
-                if (at >= 0) {
-                    wanted[at] = true;
-                }
-            }
         }
 
-        long look(boolean all, Shortlist best, Catch caught) throws IOException {
+        long take(boolean all, Shortlist best, Catch caught) throws IOException {
             Bits live = leaf.reader().getLiveDocs();
+            int[] byScope = new int[near.length];
+            int[] byOutcome = new int[wanted.length];
             long counted = 0;
-            for (int doc = 0; doc < leaf.reader().maxDoc(); doc++) {
+            for (int doc = 0; doc < columns.scope.length; doc++) {
                 float score = scores[leaf.docBase + doc];
-                boolean fits = score > 0;
-                if (gain.length > 0 && causes.advanceExact(doc)) {
-                    score += gain[causes.ordValue()];
-                }
-                if ((fits || score > 0 || (all && isCase(doc))) && (live == null || live.get(doc))) {
-                    int outcome = outcomes.advanceExact(doc) ? outcomes.ordValue() : -1;
-                    float nearness = nearness(doc);
-                    if (nearness != UNRELATED && (anyOutcome || (outcome >= 0 && wanted[outcome]))) {
-                        counted++;
-                        byScope[scopes.ordValue()]++;
-                        if (outcome >= 0) {
-                            byOutcome[outcome]++;
-                        }
-                        best.offer(doc, score + nearness);
+                int scope = columns.scope[doc];
+                int outcome = columns.outcome[doc];
+                boolean passes = (score > 0 || all)
+                        && scope != CaseColumns.NONE
+                        && near[scope] != UNRELATED
+                        && (anyOutcome || (outcome != CaseColumns.NONE && wanted[outcome]))
+                        && (live == null || live.get(doc));
+                if (passes) {
+                    counted++;
+                    byScope[scope]++;
+                    if (outcome != CaseColumns.NONE) {
+                        byOutcome[outcome]++;
                     }
+                    best.offer(doc, score + near[scope]);
                 }
             }
-            for (int at = 0; at < byScope.length; at++) {
-                if (byScope[at] > 0) {
-                    caught.countScope(scopes.lookupOrd(at).utf8ToString(), byScope[at]);
+            for (int i = 0; i < byScope.length; i++) {
+                if (byScope[i] > 0) {
+                    caught.countScope(columns.scopes.get(i), byScope[i]);
                 }
             }
-            for (int at = 0; at < byOutcome.length; at++) {
-                if (byOutcome[at] > 0) {
-                    caught.countOutcome(outcomes.lookupOrd(at).utf8ToString(), byOutcome[at]);
+            for (int i = 0; i < byOutcome.length; i++) {
+                if (byOutcome[i] > 0) {
+                    caught.countOutcome(columns.outcomes.get(i), byOutcome[i]);
                 }
             }
             return counted;
-        }
-
-        private boolean isCase(int doc) throws IOException {
-            return kinds.advanceExact(doc) && kinds.ordValue() == caseKind;
-        }
-
-        /** What a case gains by its scope, or that it belongs to other devices. */
-        private float nearness(int doc) throws IOException {
-            if (!scopes.advanceExact(doc)) {
-                return UNRELATED;
-            }
-            int at = scopes.ordValue();
-            if (Float.isNaN(near[at])) {
-                DeviceScope other = DeviceScope.parse(scopes.lookupOrd(at).utf8ToString());
-                near[at] = other.relatedTo(scope) ? (float) Queries.nearness(scope, other) : UNRELATED;
-            }
-            return near[at];
         }
     }
 }

@@ -4,18 +4,20 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.knowledge.DeviceScope;
 
 /** What was found, the best of it by itself and all of it by number; one part comes in after the other. */
 final class Catch {
     private final List<Found> found = new ArrayList<>();
     private final Map<HitKind, Long> kinds = new TreeMap<>();
-    private final Map<String, Long> scopes = new TreeMap<>();
-    private final Map<String, Long> outcomes = new TreeMap<>();
+    private final Map<DeviceScope, Long> scopes = new TreeMap<>();
+    private final Map<Outcome, Long> outcomes = new TreeMap<>();
 
     void entry(Draft entry, int place, double score) {
         found.add(new Found((float) score, entry.id(), entry.kind(), place));
         kinds.merge(entry.kind(), 1L, Long::sum);
-        countScope(entry.scope().toString(), 1);
+        countScope(entry.scope(), 1);
     }
 
     void cases(List<Found> best, long counted) {
@@ -25,11 +27,11 @@ final class Catch {
         }
     }
 
-    void countScope(String scope, long n) {
+    void countScope(DeviceScope scope, long n) {
         scopes.merge(scope, n, Long::sum);
     }
 
-    void countOutcome(String outcome, long n) {
+    void countOutcome(Outcome outcome, long n) {
         outcomes.merge(outcome, n, Long::sum);
     }
 
@@ -43,11 +45,11 @@ final class Catch {
         return kinds;
     }
 
-    Map<String, Long> scopes() {
+    Map<DeviceScope, Long> scopes() {
         return scopes;
     }
 
-    Map<String, Long> outcomes() {
+    Map<Outcome, Long> outcomes() {
         return outcomes;
     }
 

@@ -4,12 +4,10 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.function.Function;
 import org.apache.lucene.index.Term;
 import org.apache.lucene.search.BooleanQuery;
 import org.apache.lucene.search.FieldDoc;
@@ -19,8 +17,6 @@ import org.apache.lucene.search.Sort;
 import org.apache.lucene.search.SortField;
 import org.apache.lucene.search.TopFieldCollectorManager;
 import org.apache.lucene.util.BytesRef;
-import org.benchlore.kb.cases.Outcome;
-import org.benchlore.kb.knowledge.DeviceScope;
 
 /**
  * Runs queries on one snapshot. Entries are few and all of them are scored, by words, findings and {@link Relevance};
@@ -54,8 +50,8 @@ final class Finder {
                 new Hits(snapshot, wordbook, words).of(caught.page(query.offset(), query.limit())),
                 caught.total(),
                 new TreeMap<>(caught.kinds()),
-                keyed(caught.scopes(), DeviceScope::parse, SearchResult.MAX_SCOPES),
-                keyed(caught.outcomes(), Outcome::parse, Integer.MAX_VALUE),
+                mostFrequent(caught.scopes(), SearchResult.MAX_SCOPES),
+                new TreeMap<>(caught.outcomes()),
                 mended,
                 snapshot.reached());
     }
@@ -77,7 +73,8 @@ final class Finder {
             add(place, relevance.of(place), query, caught);
         }
         if (wants(HitKind.CASE, query)) {
-            scores.matching(query, relevance.causes(), caught);
+            scores.gain(relevance.causes());
+            scores.matching(query, caught);
         }
     }
 
@@ -127,14 +124,12 @@ final class Finder {
         }
     }
 
-    private static <K extends Comparable<K>> SortedMap<K, Long> keyed(
-            Map<String, Long> counts, Function<String, K> key, int most) {
-        SortedMap<K, Long> keyed = new TreeMap<>();
+    private static <K extends Comparable<K>> SortedMap<K, Long> mostFrequent(Map<K, Long> counts, int most) {
+        SortedMap<K, Long> frequent = new TreeMap<>();
         counts.entrySet().stream()
-                .sorted(Comparator.comparing((Map.Entry<String, Long> e) -> -e.getValue())
-                        .thenComparing(Map.Entry::getKey))
+                .sorted(Map.Entry.<K, Long>comparingByValue().reversed().thenComparing(Map.Entry.comparingByKey()))
                 .limit(most)
-                .forEach(e -> keyed.put(key.apply(e.getKey()), e.getValue()));
-        return keyed;
+                .forEach(e -> frequent.put(e.getKey(), e.getValue()));
+        return frequent;
     }
 }

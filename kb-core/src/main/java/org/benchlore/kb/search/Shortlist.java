@@ -2,21 +2,26 @@ package org.benchlore.kb.search;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.PriorityQueue;
 import org.apache.lucene.index.DocValues;
 import org.apache.lucene.index.LeafReaderContext;
 import org.apache.lucene.index.SortedDocValues;
-import org.apache.lucene.util.BytesRef;
 
-/** The best of many cases, a segment after the other; the id of one is looked up only when it gets in. */
+/** The best of many cases, one segment after the other. Within a segment ids are compared by their rank in it. */
 final class Shortlist {
+    private record Candidate(float score, int doc, int id) {}
+
+    private static final Comparator<Candidate> WORST_FIRST =
+            Comparator.comparing(Candidate::score).thenComparing(Candidate::id, Comparator.reverseOrder());
+
     private final int length;
-    private final PriorityQueue<Found> worstFirst = new PriorityQueue<>(Found.BEST_FIRST.reversed());
-    private float worst = Float.NEGATIVE_INFINITY;
+    private final PriorityQueue<Candidate> candidates = new PriorityQueue<>(WORST_FIRST);
+    private final List<Found> found = new ArrayList<>();
     private SortedDocValues ids = DocValues.emptySorted();
-    private int base;
-    private int worstId; // where the worst one's id stands, or would stand, in this segment
+    private float worst;
+    private int worstId;
 
     Shortlist(int length) {
         this.length = length;
@@ -24,8 +29,8 @@ final class Shortlist {
 
     void enter(LeafReaderContext leaf) throws IOException {
         ids = DocValues.getSorted(leaf.reader(), Fields.ID);
-        base = leaf.docBase;
-        rank();
+        worst = Float.NEGATIVE_INFINITY;
+        worstId = -1;
     }
 
     /** @param doc its number in the segment; in rising order */
@@ -34,29 +39,31 @@ final class Shortlist {
             return;
         }
         int id = ids.ordValue();
-        if (score == worst && id >= worstId) {
+        if (score == worst && id > worstId) {
             return;
         }
-        worstFirst.add(new Found(score, ids.lookupOrd(id).utf8ToString(), HitKind.CASE, base + doc));
-        if (worstFirst.size() > length) {
-            worstFirst.remove();
+        candidates.add(new Candidate(score, doc, id));
+        if (candidates.size() > length) {
+            candidates.remove();
         }
-        rank();
+        Candidate last = candidates.peek();
+        if (last != null && candidates.size() == length) {
+            worst = last.score;
+            worstId = last.id;
+        }
     }
 
-    private void rank() throws IOException {
-        Found last = worstFirst.peek();
-        if (last != null && worstFirst.size() == length) {
-            worst = last.score();
-            int at = ids.lookupTerm(new BytesRef(last.id()));
-            worstId = at < 0 ? -1 - at : at;
+    void leave(LeafReaderContext leaf) throws IOException {
+        for (Candidate candidate : candidates) {
+            String id = ids.lookupOrd(candidate.id).utf8ToString();
+            found.add(new Found(candidate.score, id, HitKind.CASE, leaf.docBase + candidate.doc));
         }
+        candidates.clear();
     }
 
     /** In order. */
     List<Found> best() {
-        List<Found> best = new ArrayList<>(worstFirst);
-        best.sort(Found.BEST_FIRST);
-        return best;
+        found.sort(Found.BEST_FIRST);
+        return found.subList(0, Math.min(length, found.size()));
     }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 import org.apache.lucene.index.DirectoryReader;
 import org.apache.lucene.index.IndexReader;
 import org.apache.lucene.index.LeafReaderContext;
@@ -59,6 +60,7 @@ final class Snapshot {
     private final AtomicInteger users = new AtomicInteger(1);
     private final IndexSearcher searcher;
     private final Reached reached;
+    private final AtomicReferenceArray<@Nullable CaseColumns> columns; // by segment, made when first asked for
 
     /** The first user is the caller. */
     Snapshot(Shelf shelf, @Nullable Overlay overlay) throws IOException {
@@ -75,6 +77,7 @@ final class Snapshot {
         searcher = new IndexSearcher(new MultiReader(parts.toArray(IndexReader[]::new), false));
         searcher.setSimilarity(SIMILARITY);
         searcher.setQueryCache(null); // the default one is shared by the whole process
+        columns = new AtomicReferenceArray<>(searcher.getIndexReader().leaves().size());
         reached = (overlay == null ? shelf : overlay.shelf()).reached();
     }
 
@@ -90,6 +93,15 @@ final class Snapshot {
 
     IndexReader reader() {
         return searcher.getIndexReader();
+    }
+
+    CaseColumns columns(LeafReaderContext leaf) throws IOException {
+        CaseColumns made = columns.get(leaf.ord);
+        if (made == null) {
+            made = new CaseColumns(leaf);
+            columns.set(leaf.ord, made);
+        }
+        return made;
     }
 
     Reached reached() {
