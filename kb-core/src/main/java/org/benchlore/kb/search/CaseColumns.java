@@ -13,10 +13,13 @@ import org.benchlore.kb.knowledge.DeviceScope;
 
 /**
  * What the cases of one segment are counted by, unpacked: taking it out of the packed columns again for each of all that is
- * found was a third of a search. Kept with the snapshot, 8 bytes a document.
+ * found was a third of a search. Kept with the snapshot, 12 bytes a document.
  */
 final class CaseColumns {
     static final int NONE = -1;
+
+    /** Per document the rank of its id in the segment. */
+    final int[] id;
 
     /** Per document the rank of its scope among {@link #scopes}; {@link #NONE} for entries. */
     final int[] scope;
@@ -33,6 +36,7 @@ final class CaseColumns {
         SortedDocValues outcomeColumn = DocValues.getSorted(leaf.reader(), Fields.OUTCOME);
         scopes = values(scopeColumn, DeviceScope::parse);
         outcomes = values(outcomeColumn, Outcome::parse);
+        id = ranks(DocValues.getSorted(leaf.reader(), Fields.ID), leaf.reader().maxDoc());
         scope = ranks(scopeColumn, leaf.reader().maxDoc());
         outcome = ranks(outcomeColumn, leaf.reader().maxDoc());
         DocIdSetIterator entries = DocValues.getNumeric(leaf.reader(), Fields.ORDINAL);

@@ -94,7 +94,7 @@ final class CaseScores {
         Shortlist best = new Shortlist(most);
         List<LeafReaderContext> leaves = snapshot.reader().leaves();
         for (LeafReaderContext leaf : leaves) {
-            best.enter(leaf);
+            best.enter(snapshot.columns(leaf));
             int end = leaf.docBase + leaf.reader().maxDoc();
             for (int doc = leaf.docBase; doc < end; doc++) {
                 if (scores[doc] > 0) {
@@ -144,7 +144,7 @@ final class CaseScores {
         Shortlist best = new Shortlist(query.offset() + query.limit());
         long counted = 0;
         for (LeafReaderContext leaf : snapshot.reader().leaves()) {
-            best.enter(leaf);
+            best.enter(snapshot.columns(leaf));
             counted += new Look(leaf, query).take(all, best, caught);
             best.leave(leaf);
         }

@@ -19,7 +19,7 @@ final class Shortlist {
     private final int length;
     private final PriorityQueue<Candidate> candidates = new PriorityQueue<>(WORST_FIRST);
     private final List<Found> found = new ArrayList<>();
-    private SortedDocValues ids = DocValues.emptySorted();
+    private int[] ids = {};
     private float worst;
     private int worstId;
 
@@ -27,19 +27,16 @@ final class Shortlist {
         this.length = length;
     }
 
-    void enter(LeafReaderContext leaf) throws IOException {
-        ids = DocValues.getSorted(leaf.reader(), Fields.ID);
+    void enter(CaseColumns columns) {
+        ids = columns.id;
         worst = Float.NEGATIVE_INFINITY;
         worstId = -1;
     }
 
     /** @param doc its number in the segment; in rising order */
-    void offer(int doc, float score) throws IOException {
-        if (score < worst || !ids.advanceExact(doc)) {
-            return;
-        }
-        int id = ids.ordValue();
-        if (score == worst && id > worstId) {
+    void offer(int doc, float score) {
+        int id = ids[doc];
+        if (score < worst || (score == worst && id > worstId)) {
             return;
         }
         candidates.add(new Candidate(score, doc, id));
@@ -54,8 +51,9 @@ final class Shortlist {
     }
 
     void leave(LeafReaderContext leaf) throws IOException {
+        SortedDocValues names = DocValues.getSorted(leaf.reader(), Fields.ID);
         for (Candidate candidate : candidates) {
-            String id = ids.lookupOrd(candidate.id).utf8ToString();
+            String id = names.lookupOrd(candidate.id).utf8ToString();
             found.add(new Found(candidate.score, id, HitKind.CASE, leaf.docBase + candidate.doc));
         }
         candidates.clear();
