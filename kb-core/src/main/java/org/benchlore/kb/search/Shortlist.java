@@ -2,7 +2,6 @@ package org.benchlore.kb.search;
 
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.PriorityQueue;
 import org.apache.lucene.index.DocValues;
@@ -11,13 +10,15 @@ import org.apache.lucene.index.SortedDocValues;
 
 /** The best of many cases, one segment after the other. Within a segment ids are compared by their rank in it. */
 final class Shortlist {
-    private record Candidate(float score, int doc, int id) {}
-
-    private static final Comparator<Candidate> WORST_FIRST =
-            Comparator.comparing(Candidate::score).thenComparing(Candidate::id, Comparator.reverseOrder());
+    private record Candidate(float score, int doc, int id) {
+        static int worstFirst(Candidate a, Candidate b) {
+            int byScore = Float.compare(a.score, b.score);
+            return byScore != 0 ? byScore : Integer.compare(b.id, a.id);
+        }
+    }
 
     private final int length;
-    private final PriorityQueue<Candidate> candidates = new PriorityQueue<>(WORST_FIRST);
+    private final PriorityQueue<Candidate> candidates = new PriorityQueue<>(Candidate::worstFirst);
     private final List<Found> found = new ArrayList<>();
     private int[] ids = {};
     private float worst;
