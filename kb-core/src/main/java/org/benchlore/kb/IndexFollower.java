@@ -61,11 +61,7 @@ final class IndexFollower implements AutoCloseable {
 
     /** What past cases teach of codes; the index is not even opened where there are none. */
     List<CodeRecord> codes(Collection<String> codes, DeviceScope scope, String exceptCase) {
-        if (codes.isEmpty()) {
-            return List.of();
-        }
-        SearchIndex current = current();
-        return codes.stream().map(code -> current.code(code, scope, exceptCase)).toList();
+        return codes.isEmpty() ? List.of() : current().codes(codes, scope, exceptCase);
     }
 
     List<Suggestion> suggest(String prefix, int limit) {

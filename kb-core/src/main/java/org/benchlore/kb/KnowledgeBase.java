@@ -16,7 +16,6 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseExport;
 import org.benchlore.kb.cases.CaseHistory;
@@ -440,23 +439,13 @@ public final class KnowledgeBase implements AutoCloseable {
         List<Vocabulary.Note> notes = new ArrayList<>();
         for (CaseHistory history : cases(Integer.MAX_VALUE)) {
             if (!history.withdrawn()) {
-                texts(history)
+                history.texts().stream()
                         .map(text -> new Vocabulary.Note(
                                 history.id(), history.scope(), text, Optional.ofNullable(history.causeId())))
                         .forEach(notes::add);
             }
         }
         return Vocabulary.unknown(knowledge, reader, notes, atLeast);
-    }
-
-    /** Complaint and notes, each once: the first note mostly repeats the complaint. */
-    private static Stream<String> texts(CaseHistory history) {
-        Stream<String> notes = history.events().stream()
-                .filter(CaseEvent.Noted.class::isInstance)
-                .map(event -> ((CaseEvent.Noted) event).text());
-        return Stream.concat(Stream.of(history.complaint()), notes)
-                .filter(text -> !text.isBlank())
-                .distinct();
     }
 
     /** Number of cases recorded. */

@@ -114,10 +114,18 @@ public record CaseHistory(
      * first note mostly repeats the complaint.
      */
     public List<String> textsOfFault() {
-        int end = cure().map(events::indexOf).orElse(events.size());
+        return texts(events.subList(0, cure().map(events::indexOf).orElse(events.size())));
+    }
+
+    /** The complaint and all notes, each once. */
+    public List<String> texts() {
+        return texts(events);
+    }
+
+    private List<String> texts(List<CaseEvent> told) {
         return Stream.concat(
                         Stream.of(complaint),
-                        events.subList(0, end).stream()
+                        told.stream()
                                 .filter(CaseEvent.Noted.class::isInstance)
                                 .map(event -> ((CaseEvent.Noted) event).text()))
                 .filter(text -> !text.isBlank())

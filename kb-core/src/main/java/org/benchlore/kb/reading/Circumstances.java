@@ -50,12 +50,10 @@ final class Circumstances {
         return (asItShould && opened(claim.from, WHEN, 2)) || (deed(claim) && opened(claim.from, WITH, REACH));
     }
 
-    /** Whether one of some words stands right in front, but for articles and pronouns. */
+    /** Whether one of some words stands there or right in front, but for articles and pronouns. */
     private boolean opened(int from, Set<String> openers, int reach) {
-        for (int i = from; i < Math.min(from + 1, passage.size()); i++) {
-            if (openers.contains(passage.token(i).surface())) {
-                return true;
-            }
+        if (openers.contains(passage.token(from).surface())) {
+            return true;
         }
         for (int i = from - 1; i >= Math.max(0, from - reach) && passage.sameSegment(i, from); i--) {
             if (openers.contains(passage.token(i).surface())) {

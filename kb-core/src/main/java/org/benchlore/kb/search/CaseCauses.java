@@ -17,7 +17,6 @@ import org.apache.lucene.search.ScoreMode;
 import org.apache.lucene.search.SimpleCollector;
 import org.apache.lucene.search.TermQuery;
 import org.benchlore.kb.knowledge.DeviceScope;
-import org.benchlore.kb.ranking.CodeRecord;
 
 /** Counts the concluded cases of a scope by their cause. */
 final class CaseCauses {
@@ -31,12 +30,8 @@ final class CaseCauses {
         this.except = except;
     }
 
-    CodeRecord record(String code, List<Word> words) throws IOException {
-        return new CodeRecord(code, words.isEmpty() ? new TreeMap<>() : count(words), count(List.of()));
-    }
-
-    /** Cases in which all the words stand. */
-    private SortedMap<String, Long> count(List<Word> words) throws IOException {
+    /** By cause, the cases in which all the words stand; all of them for no words. */
+    SortedMap<String, Long> count(List<Word> words) throws IOException {
         BooleanQuery.Builder all = new BooleanQuery.Builder().add(new FieldExistsQuery(Fields.CAUSE), Occur.FILTER);
         for (Word word : words) {
             all.add(new TermQuery(new Term(Fields.STORY, word.term())), Occur.FILTER);

@@ -3,11 +3,14 @@ package org.benchlore.kb.search;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.function.Supplier;
 import org.apache.lucene.index.IndexWriter;
 import org.apache.lucene.index.Term;
@@ -234,15 +237,24 @@ public final class SearchIndex implements AutoCloseable {
     }
 
     /**
-     * In which concluded cases a code stands.
+     * In which concluded cases codes stand.
      *
-     * @param code as written
+     * @param codes as written
      * @param scope only cases of devices that contain it or lie inside it
      * @param except id of a case that does not count, or empty
      * @throws ClosedIndexException after {@link #close}
      */
-    public CodeRecord code(String code, DeviceScope scope, String except) {
-        return ask(snapshot -> new CaseCauses(snapshot, scope, except).record(code, wordbook.words(code)));
+    public List<CodeRecord> codes(Collection<String> codes, DeviceScope scope, String except) {
+        return ask(snapshot -> {
+            CaseCauses causes = new CaseCauses(snapshot, scope, except);
+            SortedMap<String, Long> all = causes.count(List.of());
+            List<CodeRecord> records = new ArrayList<>();
+            for (String code : codes) {
+                List<Word> words = wordbook.words(code);
+                records.add(new CodeRecord(code, words.isEmpty() ? new TreeMap<>() : causes.count(words), all));
+            }
+            return records;
+        });
     }
 
     /** Lets the lock and the files go; a search under way ends in peace. Closing again does nothing. */
