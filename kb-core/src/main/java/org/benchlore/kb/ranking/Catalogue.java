@@ -263,6 +263,22 @@ final class Catalogue {
         return new Observation(s, likelihood, finding);
     }
 
+    /**
+     * The same of a finding that was read from a note. One that names a single state may be a slip of the note or its reader,
+     * and says nothing then; an uncertain one tells by itself how sure it is.
+     */
+    Observation read(Finding finding) {
+        Observation observation = observe(finding);
+        if (observation.certainState() < 0 || settings.misread() == 0) {
+            return observation;
+        }
+        double slip = settings.misread() / observation.likelihood.length;
+        double[] likelihood = new double[observation.likelihood.length];
+        Arrays.fill(likelihood, slip);
+        likelihood[observation.certainState()] += 1 - settings.misread();
+        return new Observation(observation.symptom, likelihood, finding);
+    }
+
     /** Whether the packs define the finding's symptom and all its states. */
     boolean knows(Finding finding) {
         Integer s = symptomNumbers.get(finding.symptomId());
@@ -291,9 +307,14 @@ final class Catalogue {
             this.certain = finding.certain() ? most : -1;
         }
 
-        /** The one state observed for certain, or -1. */
+        /** The one state that the finding names, or -1. */
         int certainState() {
             return certain;
+        }
+
+        /** The only state that it can be, or -1. */
+        int soleState() {
+            return certain >= 0 && likelihood[certain] == 1 ? certain : -1;
         }
 
         /** The state the observation speaks for most. */

@@ -21,19 +21,23 @@ import org.benchlore.kb.reading.analysis.Token;
  * How much the words of a note that was not understood in full are those of a cause's entry. No list of phrases holds every
  * way in which a fault is told, and even a word that makes no finding ("padlock", "platter", "grinder") names a neighbourhood.
  * An entry's words are its name, aliases, how people tell of it, explanation, tests and fixes, and how the states are told that
- * it mostly shows; beside each word stands its {@link Kin group}. They are compared by BM25 (Robertson and Zaragoza,
- * Foundations and Trends in IR 3:333-389, 2009) with the idf that is never negative, and a point counts {@value #NATS} nats, so
- * that likeness moves a cause about as much as one or two good findings. Immutable.
+ * it mostly shows; beside each word stands its {@link Kin group}. Each word of the note counts as ln P(word | entry) / P(word),
+ * the entry's share of the word being smoothed by that of all entries with a Dirichlet prior (Zhai and Lafferty, ACM
+ * Transactions on Information Systems 22:179-214, 2004), to the power {@value #POWER}, since words of one note repeat each
+ * other. Immutable.
  */
 final class Likeness {
     /**
-     * Set on forty notes that the packs had never seen, by their whole words: log-loss fell from 4.5 to 2.3 and was flat from
-     * 0.8 to 1.7. More than this costs first places where the findings were enough.
+     * Set, as the other weights here, on 167 notes by their log-loss, from 0.67 to 0.53 in place of BM25, and flat around it. Of
+     * 100 others that nothing was set on, the right cause came first in 79, in place of 72, and among three in 92.
      */
-    private static final double NATS = 1;
+    private static final double POWER = 0.5;
 
-    private static final double K1 = 1.2; // as in Lucene
-    private static final double B = 0.75;
+    /** Entries of mean length that the smoothing is worth. */
+    private static final double PRIOR = 0.5;
+
+    /** Added to a word's count over all entries: a word heard once is no proof. */
+    private static final double RARE = 3;
 
     /** From this share on a state belongs to the picture of a cause. */
     private static final double SHOWN = 0.5;
@@ -50,8 +54,8 @@ final class Likeness {
     /** A word's {@link Kin group} beside the word itself. */
     private static final double KIN = 0.5;
 
-    /** How people tell of a cause is nearest to a note. From 1 to 3 log-loss on 140 notes fell by a tenth, beyond hardly. */
-    private static final double HEARD = 3;
+    /** How people tell of a cause is nearest to a note. */
+    private static final double HEARD = 2;
 
     /** Beside {@link SilentWords}: a bag of words cannot tell what is denied. */
     private static final Set<String> SILENT = Set.of("no", "not", "on", "off", "is", "was", "one", "all", "out", "up");
@@ -70,22 +74,21 @@ final class Likeness {
         causes = listed.size();
         Vocabulary vocabulary = new Vocabulary();
         List<Map<String, Double>> entries = new ArrayList<>(causes);
-        Map<String, Integer> entriesWith = new HashMap<>();
+        Map<String, Double> counts = new HashMap<>();
         double words = 0;
         for (Cause cause : listed) {
             Map<String, Double> entry = entry(knowledge, cause, vocabulary);
-            entry.keySet().forEach(term -> entriesWith.merge(term, 1, Integer::sum));
+            entry.forEach((term, count) -> counts.merge(term, count, Double::sum));
             words += length(entry);
             entries.add(entry);
         }
         for (int c = 0; c < causes; c++) {
             Map<String, Double> entry = entries.get(c);
-            double norm = K1 * (1 - B + B * length(entry) * causes / words);
+            double relativeLength = length(entry) * causes / words;
             for (Map.Entry<String, Double> e : entry.entrySet()) {
-                int with = entriesWith.getOrDefault(e.getKey(), 0);
-                double idf = Math.log1p((causes - with + 0.5) / (with + 0.5));
+                double usual = (counts.getOrDefault(e.getKey(), 0.0) + RARE) / causes;
                 double share = Kin.namesUnit(e.getKey()) ? UNIT : 1;
-                double weight = share * NATS * idf * e.getValue() / (e.getValue() + norm);
+                double weight = share * POWER * Math.log1p(e.getValue() / (relativeLength * PRIOR * usual));
                 postings.computeIfAbsent(e.getKey(), term -> new ArrayList<>(2)).add(new Posting(c, weight));
             }
         }

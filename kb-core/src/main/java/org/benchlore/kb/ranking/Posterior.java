@@ -33,9 +33,9 @@ final class Posterior {
 
     private static void addFinding(
             double[] score, ScopeView.Column column, Catalogue.Observation observation, double power) {
-        int certain = observation.certainState();
-        if (certain >= 0) {
-            double[] log = column.logP[certain];
+        int sole = observation.soleState();
+        if (sole >= 0) {
+            double[] log = column.logP[sole];
             for (int c = 0; c < score.length; c++) {
                 score[c] += power * log[c];
             }

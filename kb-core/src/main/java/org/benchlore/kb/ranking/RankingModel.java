@@ -257,7 +257,7 @@ public final class RankingModel {
         List<Catalogue.Observation> observations =
                 new ArrayList<>(query.findings().size());
         for (Finding finding : query.findings()) {
-            observations.add(catalogue.observe(finding));
+            observations.add(query.fromNote() ? catalogue.read(finding) : catalogue.observe(finding));
         }
         observations.sort(Comparator.comparingInt(o -> o.symptom));
         for (int i = 1; i < observations.size(); i++) {

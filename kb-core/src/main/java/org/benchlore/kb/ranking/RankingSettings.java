@@ -12,6 +12,7 @@ package org.benchlore.kb.ranking;
  * @param scopeCases how many cases the wider scope's numbers are worth when a narrower scope refines them, above 0
  * @param mentionAlways chance that a note mentions an abnormal state of a symptom that is always reported, in [0,1)
  * @param mentionUsually the same for a symptom that is usually reported, in [0,1)
+ * @param misread chance that a finding read from a note has nothing to do with what it stands for, in [0,1)
  */
 public record RankingSettings(
         double unlistedShare,
@@ -20,9 +21,10 @@ public record RankingSettings(
         double backgroundCases,
         double scopeCases,
         double mentionAlways,
-        double mentionUsually) {
+        double mentionUsually,
+        double misread) {
     /** What ships. */
-    public static final RankingSettings DEFAULT = new RankingSettings(0.05, 0.6, 0.15, 40, 8, 0.6, 0.2);
+    public static final RankingSettings DEFAULT = new RankingSettings(0.05, 0.6, 0.15, 40, 8, 0.6, 0.2, 0.05);
 
     /** How often the normal state is mentioned unasked, as a share of the chance for an abnormal one. */
     static final double MENTION_NORMAL = 0.2;
@@ -35,6 +37,7 @@ public record RankingSettings(
         check("scopeCases", scopeCases, scopeCases > 0 && scopeCases < 1e9);
         check("mentionAlways", mentionAlways, mentionAlways >= 0 && mentionAlways < 1);
         check("mentionUsually", mentionUsually, mentionUsually >= 0 && mentionUsually < 1);
+        check("misread", misread, misread >= 0 && misread < 1);
     }
 
     private static void check(String name, double value, boolean fits) {

@@ -51,13 +51,13 @@ final class CausePage {
         facts.put("Also called", String.join(", ", cause.aliases()));
         PageFrame.facts(page, facts);
         frame.cautions(page, hazards(cause));
-        PageFrame.told(page, cause.told());
         findings(page, cause);
         page.raw("<div class=\"pair\">\n");
         tests(page, cause);
         fixes(page, cause);
         page.raw("</div>\n");
         PageFrame.fools(page, cause.fools());
+        PageFrame.told(page, cause.told());
         neighbours(page, cause);
         String kind = cause.kind() == Cause.Kind.INNOCENT ? "nothing is broken" : "a fault";
         return frame.entry(EntryKind.CAUSE, cause.id(), cause.name(), List.of(kind), page);

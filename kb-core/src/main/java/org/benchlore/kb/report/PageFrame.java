@@ -22,6 +22,9 @@ final class PageFrame {
     /** From so many sections on a page gets a list of them. */
     private static final int MANY = 4;
 
+    /** Tellings of a cause that its page shows at once. */
+    private static final int TOLD_FIRST = 4;
+
     private static final Map<EntryKind, String> PLURALS = Map.of(
             EntryKind.CAUSE, "Causes",
             EntryKind.SYMPTOM, "Symptoms",
@@ -179,10 +182,20 @@ final class PageFrame {
         page.raw("</dl>\n");
     }
 
-    /** How people tell of it, if the packs say. */
+    /** How people tell of it: the first few, the others to be opened. */
     static void told(Markup page, List<String> told) {
-        if (!told.isEmpty()) {
-            page.heading(2, "told", "How it is told").list("ul", "told", told);
+        if (told.isEmpty()) {
+            return;
+        }
+        List<String> first = told.subList(0, Math.min(TOLD_FIRST, told.size()));
+        List<String> others = told.subList(first.size(), told.size());
+        page.heading(2, "told", "How it is told").list("ul", "told", first);
+        if (!others.isEmpty()) {
+            page.raw("<details>\n<summary>")
+                    .text("In other words (" + others.size() + ")")
+                    .raw("</summary>\n")
+                    .list("ul", "told", others)
+                    .raw("</details>\n");
         }
     }
 
