@@ -1,5 +1,7 @@
 package org.benchlore.kb.ranking;
 
+import com.google.common.base.CharMatcher;
+import com.google.common.base.Splitter;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -174,18 +176,16 @@ final class Likeness {
 
     /** The terms of texts, each different word analysed once: the packs use few words many times. */
     private static final class Vocabulary {
+        /** What ends a word must not make it another one. */
+        private static final Splitter WORDS =
+                Splitter.on(' ').trimResults(CharMatcher.anyOf(".,;!?")).omitEmptyStrings();
+
         private final Map<String, List<String>> known = new HashMap<>();
 
         List<String> terms(String text) {
             List<String> terms = new ArrayList<>();
-            int from = 0;
-            while (from < text.length()) {
-                int to = text.indexOf(' ', from);
-                to = to < 0 ? text.length() : to;
-                if (to > from) {
-                    terms.addAll(known.computeIfAbsent(text.substring(from, to), Likeness::terms));
-                }
-                from = to + 1;
+            for (String word : WORDS.split(text)) {
+                terms.addAll(known.computeIfAbsent(word, Likeness::terms));
             }
             return terms;
         }
