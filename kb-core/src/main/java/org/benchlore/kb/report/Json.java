@@ -107,7 +107,7 @@ public final class Json {
         return JsonNodes.write(KnowledgeJson.entry(entry));
     }
 
-    /** Problems of packs ({@code benchlore/check/1}). */
+    /** Problems of packs, the first {@link PackProblem#MOST_SHOWN} and how many there are ({@code benchlore/check/1}). */
     public static String check(List<PackProblem> problems) {
         return JsonNodes.write(KnowledgeJson.check(problems));
     }

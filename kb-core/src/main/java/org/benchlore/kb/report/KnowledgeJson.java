@@ -27,7 +27,7 @@ final class KnowledgeJson {
     static ObjectNode check(List<PackProblem> problems) {
         ObjectNode root = JsonNodes.root("check");
         ArrayNode list = root.putArray("problems");
-        for (PackProblem p : problems) {
+        for (PackProblem p : PackProblem.foremost(problems)) {
             ObjectNode node = list.addObject();
             node.put("file", p.file());
             node.put("line", p.line());
@@ -36,6 +36,7 @@ final class KnowledgeJson {
             node.put("what", p.what());
             node.put("remedy", p.remedy());
         }
+        root.put("total", problems.size());
         return root;
     }
 
