@@ -251,7 +251,7 @@ class PackReaderTest {
         assertThatThrownBy(() -> PackReader.read(pack))
                 .isInstanceOfSatisfying(
                         BadPackException.class, e -> assertThat(e.problems()).isEqualTo(all))
-                .satisfies(e -> assertThat(e.getMessage().lines())
+                .satisfies(e -> assertThat(String.valueOf(e.getMessage()).lines())
                         .hasSize(51)
                         .startsWith(all.get(0).toString(), all.get(1).toString())
                         .endsWith(all.get(49).toString(), "and 20 more"));
