@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token;
 
 /** Phrases whose words all stand close together, in another order or with other words between them. */
 final class Loose {
@@ -199,8 +200,7 @@ final class Loose {
     }
 
     private boolean negates(Bags.Bag bag) {
-        return bag.terms().stream()
-                .anyMatch(t -> t.equals("no") || t.equals("not") || t.equals("never") || t.equals("nothing"));
+        return bag.terms().stream().anyMatch(Token::denies);
     }
 
     private boolean negation(int i) {

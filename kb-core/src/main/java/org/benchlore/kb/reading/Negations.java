@@ -16,7 +16,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class Negations {
     private static final int LONGEST_LIST = 8;
-    private static final Set<String> DENYING = Set.of("no", "not", "nor", "never", "neither", "without", "nothing");
     private static final Set<String> STOPS = Set.of("stop", "ceas");
     private static final Set<String> ARTICLES = Set.of("a", "an");
 
@@ -309,6 +308,6 @@ final class Negations {
         Item word = claim.word;
         return claim.name == null
                 && word != null
-                && DENYING.contains(passage.token(word.from).term());
+                && Token.denies(passage.token(word.from).term());
     }
 }
