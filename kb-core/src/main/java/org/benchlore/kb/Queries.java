@@ -46,7 +46,8 @@ final class Queries {
                         .map(CaseEvent.FixApplied::fixId)
                         .toList());
         return new RankingQuery(
-                history.findingsOfFault().stream().filter(model::knows).toList(),
+                RankingQuery.standing(
+                        history.findingsOfFault().stream().filter(model::knows).toList(), readings, knowledge),
                 history.scope(),
                 true,
                 history.workedOnBefore(),

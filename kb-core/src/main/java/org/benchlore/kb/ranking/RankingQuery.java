@@ -1,6 +1,7 @@
 package org.benchlore.kb.ranking;
 
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
@@ -101,6 +102,30 @@ public record RankingQuery(
             }
         }
         return words.toString();
+    }
+
+    /**
+     * The findings of a case as they count: what was told to come and go stands against a later look that found nothing, since
+     * such a unit is well most of the time.
+     *
+     * @param latest the latest finding of each symptom
+     * @param readings of the case's texts
+     * @param knowledge what they were read by
+     */
+    public static List<Finding> standing(List<Finding> latest, List<Reading> readings, Knowledge knowledge) {
+        Map<String, Finding> comesAndGoes = new HashMap<>();
+        for (Reading reading : readings) {
+            for (Reading.Understood u : reading.understood()) {
+                if (!u.past()
+                        && u.conditions().contains(Reading.Condition.INTERMITTENT)
+                        && !normal(u.finding(), knowledge)) {
+                    comesAndGoes.put(u.finding().symptomId(), u.finding());
+                }
+            }
+        }
+        return latest.stream()
+                .map(f -> normal(f, knowledge) ? comesAndGoes.getOrDefault(f.symptomId(), f) : f)
+                .toList();
     }
 
     private static boolean denies(String words) {

@@ -17,6 +17,7 @@ import org.benchlore.kb.ranking.Ranking.RankedCause;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reading;
 
 /**
  * A case step by step: its events numbered from 1, and what the ranking was after each one that brought findings.
@@ -56,6 +57,7 @@ record Course(List<Step> steps) {
         List<Step> steps = new ArrayList<>();
         TreeMap<String, Finding> known = new TreeMap<>();
         Map<String, String> words = new LinkedHashMap<>();
+        List<Reading> read = new ArrayList<>();
         CaseEvent cure = history.cure().orElse(null);
         List<String> done = new ArrayList<>();
         List<String> failed = new ArrayList<>();
@@ -76,16 +78,16 @@ record Course(List<Step> steps) {
             String text = text(event);
             boolean told = !cured && !text.isBlank() && !words.containsKey(text);
             if (told) {
+                Optional<Reading> reading = readings.of(text);
+                reading.ifPresent(read::add);
                 words.put(
                         text,
-                        readings.of(text)
-                                .map(reading -> RankingQuery.wordsOf(reading, knowledge))
-                                .orElse(""));
+                        reading.map(r -> RankingQuery.wordsOf(r, knowledge)).orElse(""));
             }
             Optional<RankingQuery> query = telling.isEmpty() && (known.isEmpty() || !(inVain || told))
                     ? Optional.empty()
                     : Optional.of(new RankingQuery(
-                                    List.copyOf(known.values()),
+                                    RankingQuery.standing(List.copyOf(known.values()), read, knowledge),
                                     history.scope(),
                                     true,
                                     history.workedOnBefore(),
