@@ -12,14 +12,16 @@ import java.util.Set;
 enum Cue {
     /** Negates what follows within reach. */
     NEGATION("no | not | never | without | neither | no longer | absence of | lack of | lacks | free of | fails to | "
-            + "failed to | unable to | refuses to | nothing on | nothing from | nothing at | not any | none of | "
+            + "failed to | unable to | refuses to | nothing on | nothing from | nothing at | not any | none of | nor any | nor a | nor any trace of | nor any sign of | nor a trace of | or any trace of | or any sign of | "
             + "no sign of | no trace of | not getting | not seeing | does not have | is not a | not a"),
     /** Opens a sentence and says nothing ("there is no smell"). */
     OPENING("there is | there are | there was | there were"),
     /** Negates what went before. */
     NEGATION_AFTER(
             "not seen | not found | not detected | not visible | not noticed | not observed | not heard | ruled out | "
-                    + "nowhere | nowhere to be seen | nowhere to be found | cannot be found"),
+                    + "nowhere | nowhere to be seen | nowhere to be found | cannot be found | "
+                    + "could not be found | could not be seen | could not be heard | could not be detected | could not be observed | "
+                    + "cannot be seen | cannot be heard | cannot be detected | not to be found | not to be seen | not to be heard"),
     /** Looks like negation and is none. */
     NO_NEGATION("no change | no difference | not only | no doubt | no matter | not just | no wonder | no effect | "
             + "not quite | no help | no luck | no idea | why not | not much | no good reason"),

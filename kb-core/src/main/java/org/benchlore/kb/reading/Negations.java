@@ -18,6 +18,9 @@ final class Negations {
     private static final int LONGEST_LIST = 8;
     private static final Set<String> DENYING = Set.of("no", "not", "nor", "never", "neither", "without", "nothing");
     private static final Set<String> STOPS = Set.of("stop", "ceas");
+    /** What follows them tells when, and is not denied: "has not worked since the update". */
+    private static final Set<String> TIMES = Set.of("since", "until", "till");
+
     private static final Set<String> ARTICLES = Set.of("a", "an");
 
     private final Passage passage;
@@ -162,6 +165,9 @@ final class Negations {
                 }
             } else if (item != null && !passable(item)) {
                 return item;
+            }
+            if (TIMES.contains(passage.token(i).term())) {
+                return null;
             }
             steps += Plain.skipped(passage.token(i)) ? 0 : 1;
             if (steps > reach) {

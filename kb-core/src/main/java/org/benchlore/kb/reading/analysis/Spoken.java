@@ -202,6 +202,12 @@ final class Spoken {
         if (whole == null) {
             return null;
         }
+        if (whole < 4 && surface(at).equals("quarters")) {
+            at++;
+            at += surface(at).equals("of") ? 1 : 0;
+            at += ARTICLES.contains(surface(at)) ? 1 : 0;
+            return BigDecimal.valueOf(whole).multiply(new BigDecimal("0.25"));
+        }
         if (surface(at).equals("point") && at + 1 < in.size() && SMALL.containsKey(surface(at + 1))) {
             return decimals(whole);
         }
