@@ -63,7 +63,7 @@ enum Cue {
     NOW(
             "now | today | this time | currently | at present | at the moment | meanwhile | these days | here | by now | since then | "
                     + "as of today | right now | nowadays | anymore | any more"),
-    OWNER("owner | customer | client | owner says | customer says | user says | they say | he says | she says | "
+    OWNER("owner | customer | caller | client | owner says | customer says | user says | they say | he says | she says | "
             + "complaint | complains | reported by | according to | told me | was told | user | tells me | they told | "
             + "brought in with | came in with"),
     MEASURED("measured | measures | metered | meter shows | meter says | scope shows | reads | reading | probed | "

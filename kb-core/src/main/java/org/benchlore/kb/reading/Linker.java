@@ -80,6 +80,7 @@ final class Linker {
         for (Item item : items) {
             item.done |= supposed(item) || preposition(item) || adverb(item) || verb(item);
         }
+        Ticks.add(passage, claims);
         new Values(passage, lexicon, claims).link();
         for (Item item : items) {
             item.done |= item.free() && reached(item);
@@ -90,6 +91,7 @@ final class Linker {
         phrases(true);
         continued();
         trials();
+        new Outcomes(passage, lexicon, claims).take();
         heads();
         new Negations(passage, claims, negationReach).apply();
         spread();

@@ -178,7 +178,7 @@ final class Spoken {
         return from + 2;
     }
 
-    /** "41200 power-on hours". */
+    /** "41200 power-on hours": the words stay, since they name what is counted. */
     private int hoursOf(int from) {
         int word = from + 1;
         if (!is(word, HOURS_OF)) {
@@ -189,8 +189,8 @@ final class Spoken {
         if (unit == null || !in.get(hours).surface().startsWith("h")) {
             return from;
         }
-        add(from, hours + 1, BigDecimal.valueOf(in.get(from).value()), unit);
-        return hours + 1;
+        add(from, from + 1, BigDecimal.valueOf(in.get(from).value()), unit);
+        return from + 1;
     }
 
     private @Nullable BigDecimal value() {
