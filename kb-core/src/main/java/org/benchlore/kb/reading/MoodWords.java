@@ -127,7 +127,7 @@ final class MoodWords {
     /** Things of the workshop that are not the unit. */
     static final Phrases NOT_THE_UNIT = new Phrases(
             "coffee break | coffee is | coffee first | over coffee | kettle is on | kettle on | the other one | my old one | one i repaired | i am told | goes by the name | neighbours set | neighbours unit | neighbours one | friends set | friends unit | another unit | this series "
-                    + "| phone line | telephone line | of the meter | of my meter | our meter | our scope | of the scope | my own television "
+                    + "| our own radio | no room on the bench | no charge for the | phone line | telephone line | of the meter | of my meter | our meter | our scope | of the scope | my own television "
                     + "| my own tv | my own set | my own radio | my own phone | my own recorder | my own player | bench light | bench lamp "
                     + "| workshop radio | workshop light | workshop lamp | shop radio | my soldering iron | coffee machine | my meter | my own meter | my multimeter | my scope | bench scope "
                     + "| hot air station | soldering station | my car | the van | my phone rang");
