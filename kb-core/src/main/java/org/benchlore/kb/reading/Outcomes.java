@@ -14,7 +14,8 @@ import org.jspecify.annotations.Nullable;
 final class Outcomes {
     private static final int REACH = 10;
     private static final List<String> WORKS = List.of("work");
-    private static final Set<String> GOING_WELL = Set.of("boot", "start", "complet", "come", "run", "get", "reach", "power");
+    private static final Set<String> GOING_WELL =
+            Set.of("boot", "start", "complet", "come", "run", "get", "reach", "power");
 
     private final Passage passage;
     private final Lexicon lexicon;
@@ -59,7 +60,9 @@ final class Outcomes {
     }
 
     private @Nullable Item trialBefore(Claim claim) {
-        for (int i = claim.from - 1; i >= Math.max(0, claim.from - REACH) && passage.sentence(i) == passage.sentence(claim.from); i--) {
+        for (int i = claim.from - 1;
+                i >= Math.max(0, claim.from - REACH) && passage.sentence(i) == passage.sentence(claim.from);
+                i--) {
             Item item = passage.item(i).orElse(null);
             if (item != null && item.free() && !item.entry.names.isEmpty() && shown(item) != null) {
                 return item;

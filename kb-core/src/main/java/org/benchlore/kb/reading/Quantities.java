@@ -33,7 +33,8 @@ final class Quantities {
             Set.of("say", "take", "want", "instead", "to", "label", "print", "book", "spec", "manual", "sheet");
 
     /** In front of a bare decimal that is a reading. */
-    private static final Set<String> LENDING = Set.of("at", "to", "from", "between", "and", "have", "be", "=", ":", ",", "on", "read", "show");
+    private static final Set<String> LENDING =
+            Set.of("at", "to", "from", "between", "and", "have", "be", "=", ":", ",", "on", "read", "show");
 
     /** Tokens from a bare number back to the quantity it borrows its unit from. */
     private static final int COMPARED = 8;
@@ -124,7 +125,9 @@ final class Quantities {
                 && Plain.content(passage.token(number + 1))) {
             return false;
         }
-        for (int i = number - 1; i >= Math.max(0, number - COMPARED) && passage.sentence(i) == passage.sentence(number); i--) {
+        for (int i = number - 1;
+                i >= Math.max(0, number - COMPARED) && passage.sentence(i) == passage.sentence(number);
+                i--) {
             boolean volts = passage.item(i).filter(Quantities::ofVolts).isPresent();
             if (volts) {
                 return true;

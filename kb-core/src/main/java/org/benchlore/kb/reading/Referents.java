@@ -111,7 +111,8 @@ final class Referents {
     /** "Temp 61 °C", "a temperature of 38 °C": a short name with its reading. */
     private static boolean read(List<Token> tokens, String[] terms, int at) {
         int value = at + 1 < terms.length && terms[at + 1].equals("of") ? at + 2 : at + 1;
-        boolean opens = at == 0 || tokens.get(at - 1).kind() == Kind.PUNCTUATION || BEFORE_A_READING.contains(terms[at - 1]);
+        boolean opens =
+                at == 0 || tokens.get(at - 1).kind() == Kind.PUNCTUATION || BEFORE_A_READING.contains(terms[at - 1]);
         return opens && value < terms.length && tokens.get(value).kind() == Kind.QUANTITY;
     }
 

@@ -42,7 +42,9 @@ final class Ticks {
         Claim claim = new Claim(symptom, normal, name, name.from, answer + 1);
         // "yes" to what is normally not there is trouble
         claim.negated = yes == Polarity.presence(symptom);
-        if (claim.negated && symptom.normal().opposite() == null && symptom.states().size() > 2) {
+        if (claim.negated
+                && symptom.normal().opposite() == null
+                && symptom.states().size() > 2) {
             return;
         }
         claim.bareNegation = true;
