@@ -18,7 +18,8 @@ import picocli.CommandLine.Parameters;
 /** Checks packs. */
 @Command(
         name = "check",
-        description = "Check packs and report every problem at once, with how to mend it.",
+        description = "Check packs and report their problems at once, with how to mend them; of many the first "
+                + PackProblem.MOST_SHOWN + ".",
         mixinStandardHelpOptions = true)
 final class CheckCommand extends BenchCommand {
     @Parameters(arity = "1..*", paramLabel = "PACK", description = "YAML files; they are read after those that ship.")
@@ -55,8 +56,12 @@ final class CheckCommand extends BenchCommand {
         if (json) {
             bench.out().println(Json.check(problems));
         } else {
-            problems.forEach(
+            List<PackProblem> shown = PackProblem.foremost(problems);
+            shown.forEach(
                     p -> bench.page().line((p.severity() == PackProblem.Severity.WARNING ? "warning: " : "") + p));
+            if (problems.size() > shown.size()) {
+                bench.page().line("and " + (problems.size() - shown.size()) + " more");
+            }
             if (problems.isEmpty()) {
                 bench.page().line(files.size() == 1 ? "1 pack is sound." : files.size() + " packs are sound.");
             }

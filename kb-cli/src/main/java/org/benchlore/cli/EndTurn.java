@@ -7,13 +7,13 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.benchlore.kb.cases.CaseEvent;
-import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Risk;
+import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingModel;
 import org.jspecify.annotations.Nullable;
@@ -106,16 +106,26 @@ final class EndTurn {
 
     /** Notes a fix, and whether it helped. */
     void fix() {
-        List<Remedy> remedies = remedies();
-        if (remedies.isEmpty()) {
+        if (remedies().isEmpty()) {
             page.text(0, "No fix is known here for the leading causes.");
             return;
         }
         page.text(0, "Which fix?");
-        pick(remedies.stream()
+        pickFix().ifPresent(this::apply);
+    }
+
+    private Optional<Remedy> pickFix() {
+        List<Remedy> remedies = remedies();
+        return pick(remedies.stream()
                         .map(r -> r.fix().name() + ", for: " + r.cause().name())
                         .toList())
-                .ifPresent(n -> apply(remedies.get(n)));
+                .map(remedies::get);
+    }
+
+    /** Whether no check since the last fix went well. */
+    private boolean unproven() {
+        return ProofRecord.of(work.history()).checks().stream()
+                .noneMatch(check -> check.result() == CaseEvent.Checked.Result.PASSED);
     }
 
     private List<Remedy> remedies() {
@@ -220,10 +230,23 @@ final class EndTurn {
             return false;
         }
         Outcome outcome = outcomes.get(picked.get());
-        CaseHistory history = work.history();
-        boolean known = history.causeId() != null;
-        if (!known && (outcome == Outcome.FIXED || outcome == Outcome.FIXED_AND_PROVEN)) {
-            cause();
+        if (outcome == Outcome.FIXED || outcome == Outcome.FIXED_AND_PROVEN) {
+            if (work.history().causeId() == null) {
+                cause();
+            }
+            if (work.history().cure().isEmpty()) {
+                page.text(0, "No fix is noted that may have done it. Which one did?");
+                pickFix()
+                        .ifPresent(r -> work.record(new CaseEvent.FixApplied(
+                                work.head(), r.fix().id(), r.cause().id(), null, "")));
+            }
+        }
+        if (outcome == Outcome.FIXED_AND_PROVEN && unproven() && !new ProofTurn(work, lines, page).run()) {
+            if (ProofRecord.of(work.history()).failed()) {
+                return false;
+            }
+            page.text(0, "Nothing is noted that proves it: it goes down as fixed, not proven yet.");
+            outcome = Outcome.FIXED;
         }
         Integer days = outcome == Outcome.CAME_BACK
                 ? lines.ask("days since hand-over (Enter: not known)> ")

@@ -132,15 +132,15 @@ final class ProofTurn {
         }
     }
 
-    /** Hours of run, and how often the fault showed. */
-    void run() {
+    /** Hours of run, and how often the fault showed; whether it was noted that it did not. */
+    boolean run() {
         Optional<Double> hours = number("How many hours did it run?", "hours> ");
         if (hours.isEmpty()) {
-            return;
+            return false;
         }
         Optional<Double> times = number("How often did the fault show? 0 for never.", "times> ");
         if (times.isEmpty()) {
-            return;
+            return false;
         }
         page.text(0, "How: cold, warm, under load, after a while, standby? Enter for no matter.");
         List<Condition> how = conditions(lines.ask("how> ").orElse("").toLowerCase(Locale.ROOT));
@@ -156,6 +156,7 @@ final class ProofTurn {
         } else {
             show.print(plan());
         }
+        return seen == 0;
     }
 
     private Optional<Double> number(String question, String prompt) {

@@ -22,6 +22,11 @@ record WorkCase(KnowledgeBase kb, String id, Risk risk) {
         return kb.query(history());
     }
 
+    /** Whether anything known of the unit tells causes apart. */
+    boolean tells() {
+        return kb.tells(query());
+    }
+
     Ranking ranking() {
         return kb.rank(query());
     }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.planning.ProofRecord;
@@ -32,6 +33,9 @@ final class WorkLoop {
     /** Nobody means these as a note. */
     private static final Set<String> LEAVE = Set.of("stop", "quit", "exit", "q", "bye");
 
+    /** An answer to a question that was left. */
+    private static final Pattern BARE_NUMBER = Pattern.compile("\\d{1,5}([.,]\\d{1,3})?");
+
     private static final int REASONS = 3;
 
     private final WorkCase work;
@@ -48,8 +52,12 @@ final class WorkLoop {
 
     void run() {
         Ranking start = work.ranking();
-        show.move(start, start);
-        advise();
+        if (work.tells()) {
+            show.move(start, start);
+            advise();
+        } else {
+            page.text(0, "Nothing to rank by yet.");
+        }
         comesAndGoes(work.kb().read(work.history().complaint(), work.history().scope()));
         page.text(0, "Say what you see or measure, 'test' for the next test, '?' for help.");
         while (true) {
@@ -112,14 +120,16 @@ final class WorkLoop {
         if (text.isBlank()) {
             return;
         }
+        if (BARE_NUMBER.matcher(text).matches()) {
+            page.text(0, "A number alone says nothing, and is not stored: what was it, and in which unit?");
+            return;
+        }
         Reading reading = work.kb().read(text, work.history().scope());
         work.record(new CaseEvent.Noted(work.head(), text, source(reading), reading.findings()));
         show.understood(reading);
         if (reading.findings().isEmpty()) {
             page.text(0, "Stored as a note; nothing in it was understood.");
-            if (!before.findings().isEmpty()) {
-                again(before); // how it is worded may move the ranking all the same
-            }
+            again(before); // how it is worded may move the ranking all the same
         } else {
             page.text(0, "Stored.");
             moved(before);
@@ -150,7 +160,7 @@ final class WorkLoop {
         Optional<CaseEvent.FixApplied> cure = history.cure();
         if (cure.isPresent()) {
             show.standing(cure.get().fixId());
-        } else if (!work.query().findings().isEmpty()) {
+        } else if (work.tells()) {
             show.advice(work.next());
         }
     }
@@ -167,7 +177,7 @@ final class WorkLoop {
     }
 
     private void plan() {
-        if (work.query().findings().isEmpty()) {
+        if (!work.tells()) {
             page.text(0, "Nothing to plan by yet. Say what you see or measure.");
             return;
         }
@@ -175,12 +185,11 @@ final class WorkLoop {
     }
 
     private void doubt() {
-        Ranking ranking = work.ranking();
-        if (ranking.findings().isEmpty()) {
+        if (!work.tells()) {
             page.text(0, "Nothing to doubt yet. Say what you see or measure.");
             return;
         }
-        new ReasonsPage(work.kb().knowledge(), page).print(work.kb(), work.query(), ranking, REASONS);
+        new ReasonsPage(work.kb().knowledge(), page).print(work.kb(), work.query(), work.ranking(), REASONS);
     }
 
     /** Measured if any of it was; the owner's if all of it is. */
@@ -217,6 +226,11 @@ final class WorkLoop {
         }
         work.record(new CaseEvent.Withdrawn(work.head(), last.head().eventId(), ""));
         page.text(0, "Taken back: " + new CasePage(work.kb().knowledge(), page).line(last));
-        show.move(before, work.ranking());
+        Ranking after = work.ranking();
+        if (work.tells()) {
+            show.move(before, after);
+        } else {
+            page.text(0, "Nothing to rank by any more.");
+        }
     }
 }

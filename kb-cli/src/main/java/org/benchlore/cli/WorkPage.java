@@ -63,10 +63,6 @@ final class WorkPage {
 
     /** The leaders and where they came from. */
     void move(Ranking before, Ranking after) {
-        if (after.findings().isEmpty()) {
-            page.text(0, "Nothing to rank by yet. Say what you see or measure.");
-            return;
-        }
         for (int i = 0; i < Math.min(TOP, after.causes().size()); i++) {
             RankedCause cause = after.causes().get(i);
             line(String.format(Locale.ROOT, "%2d. ", i + 1), cause, share(before, cause.id()));

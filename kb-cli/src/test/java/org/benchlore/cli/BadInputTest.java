@@ -61,6 +61,22 @@ class BadInputTest {
     }
 
     @Test
+    void a_pack_with_thousands_of_problems_tells_fifty_and_how_many_more() throws IOException {
+        StringBuilder yaml = new StringBuilder("pack: many\nversion: 1.0.0\nlicence: MIT\ntitle: Many\nabout: Many.\n");
+        for (int i = 0; i < 5000; i++) {
+            yaml.append("unheard-of-").append(i).append(": 1\n");
+        }
+        String pack = Files.writeString(dir.resolve("many.yaml"), yaml).toString();
+        Run check = Run.of("check", pack);
+        assertThat(check.code()).isEqualTo(ExitCode.BAD_INPUT);
+        assertThat(check.out().lines()).hasSize(51).last().asString().isEqualTo("and 951 more");
+        assertThat(Run.of("check", "--json", pack).out()).contains("many.yaml").endsWith("\"total\":1001}\n");
+        Run rank = Run.of("rank", "no 12 V", "--pack", pack, "--home", home());
+        assertThat(rank.code()).isEqualTo(ExitCode.BAD_INPUT);
+        assertThat(rank.err().lines()).hasSize(51).last().asString().isEqualTo("benchlore: and 951 more");
+    }
+
+    @Test
     void a_binary_file_is_refused_in_a_sentence() throws IOException {
         Path file = dir.resolve("noise.bin");
         byte[] noise = new byte[100_000];

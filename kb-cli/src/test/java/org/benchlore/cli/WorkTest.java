@@ -200,6 +200,34 @@ class WorkTest {
     }
 
     @Test
+    void what_nothing_proves_does_not_end_as_proven() throws Exception {
+        String id = caseId(
+                whole(List.of("no 12 V, controller silent", "1", "end", "1", "1", "3", "1", "", "no proof yet")));
+
+        CaseHistory ended = history(id);
+        assertThat(ended.outcome()).isEqualTo(Outcome.FIXED);
+        assertThat(ended.cure()).isPresent();
+        assertThat(ended.events().stream().map(e -> e.getClass().getSimpleName()))
+                .as("the number alone is no note")
+                .containsExactly("Opened", "Noted", "Concluded", "FixApplied", "Ended");
+    }
+
+    @Test
+    void a_run_that_shows_the_fault_does_not_end_a_case_as_proven() throws Exception {
+        String id = caseId(whole(List.of("no 12 V, controller silent", "end", "1", "1", "3", "1", "4 h", "1", "")));
+
+        assertThat(history(id).outcome()).isNull();
+        assertThat(history(id).failedFixes()).hasSize(1);
+    }
+
+    @Test
+    void words_that_make_no_finding_rank_by_the_words_of_the_entries() throws Exception {
+        String out = whole(List.of("padlock on the platter, grinder in the attic", "stop"));
+
+        assertThat(out).contains("none of the causes known here").doesNotContain("Nothing to rank");
+    }
+
+    @Test
     void a_finding_against_the_leader_offers_a_second_look() throws Exception {
         String out = whole(List.of("no light, fuse blown", "mains fuse is fine", "stop"));
         assertThat(out).contains("mains fuse intact speaks against Primary switch shorted");

@@ -44,8 +44,8 @@ import org.openjdk.jmh.annotations.Warmup;
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
 @Fork(1)
-@Warmup(iterations = 2, time = 2)
-@Measurement(iterations = 3, time = 2)
+@Warmup(iterations = 8, time = 2)
+@Measurement(iterations = 4, time = 2)
 public class WheelBenchmark {
     private static final String NOTE = "Unit came in dead after a storm, owner says it clicked for a week. Green light, no "
             + "12 V, 5 V standby 4.98 V, controller silent, fan stopped, slight burnt smell near the supply.";

@@ -7,15 +7,12 @@ import java.io.Reader;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.SortedMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseExport;
 import org.benchlore.kb.cases.CaseHistory;
@@ -42,18 +39,15 @@ import org.benchlore.kb.planning.TestErrors;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
 import org.benchlore.kb.ranking.Evaluation;
-import org.benchlore.kb.ranking.Evaluator;
 import org.benchlore.kb.ranking.Influence;
 import org.benchlore.kb.ranking.PairRanking;
 import org.benchlore.kb.ranking.Ranking;
-import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.ranking.Turn;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.reading.UnknownPhrase;
-import org.benchlore.kb.reading.Vocabulary;
 import org.benchlore.kb.report.KnowledgePages;
 import org.benchlore.kb.report.Sheets;
 import org.benchlore.kb.search.SearchHit;
@@ -81,7 +75,8 @@ public final class KnowledgeBase implements AutoCloseable {
     private final IndexFollower index;
     private final CaseIds ids;
     private final Clock clock;
-    private final RankingSettings settings;
+    private final Queries queries;
+    private final Hindsight hindsight;
     private final List<Consumer<CaseEvent>> listeners = new CopyOnWriteArrayList<>();
     private final Supplier<Importer> importer;
     private volatile boolean closed;
@@ -101,7 +96,8 @@ public final class KnowledgeBase implements AutoCloseable {
         this.index = index;
         this.ids = ids;
         this.clock = clock;
-        this.settings = settings;
+        this.queries = new Queries(knowledge, reader, memory, work, index);
+        this.hindsight = new Hindsight(knowledge, reader, store, settings);
         this.importer = Suppliers.memoize(() -> new Importer(knowledge, reader, store));
     }
 
@@ -146,9 +142,7 @@ public final class KnowledgeBase implements AutoCloseable {
     /** What a note says of a unit: its findings, its words where not all was understood, and codes that no pack knows. */
     public RankingQuery query(Reading reading) {
         open();
-        return new RankingQuery(reading.findings(), reading.scope(), true)
-                .inWords(RankingQuery.wordsOf(reading, knowledge))
-                .withCodes(index.codes(Set.copyOf(reading.unknownCodes()), reading.scope(), ""));
+        return queries.of(reading);
     }
 
     /** Whether anything in a query tells causes apart: a finding, a code of past cases, a word of an entry. */
@@ -178,24 +172,7 @@ public final class KnowledgeBase implements AutoCloseable {
      */
     public RankingQuery query(CaseHistory history) {
         open();
-        RankingModel model = memory.current();
-        List<Reading> readings = history.textsOfFault().stream()
-                .map(text -> reader.read(text, history.scope()))
-                .toList();
-        Set<String> codes =
-                readings.stream().flatMap(r -> r.unknownCodes().stream()).collect(Collectors.toSet());
-        return new RankingQuery(
-                history.findingsOfFault().stream().filter(model::knows).toList(),
-                history.scope(),
-                true,
-                history.workedOnBefore(),
-                tried(history.failedFixes().stream()
-                        .map(CaseEvent.FixApplied::fixId)
-                        .toList()),
-                readings.stream()
-                        .map(reading -> RankingQuery.wordsOf(reading, knowledge))
-                        .collect(Collectors.joining("\n")),
-                index.codes(codes, history.scope(), history.id()));
+        return queries.of(history);
     }
 
     /** What fixes that failed say of the causes they should have cured, for {@link RankingQuery#tried}. */
@@ -331,10 +308,7 @@ public final class KnowledgeBase implements AutoCloseable {
      */
     public Evaluation evaluate(boolean imported) {
         open();
-        List<CaseHistory> all = store.caseIds(Integer.MAX_VALUE).stream()
-                .flatMap(id -> store.history(id).stream())
-                .toList();
-        return new Evaluator(knowledge, settings).replay(all, imported);
+        return hindsight.evaluate(imported);
     }
 
     /** Entries and cases for words. */
@@ -433,19 +407,7 @@ public final class KnowledgeBase implements AutoCloseable {
      */
     public List<UnknownPhrase> unknownPhrases(int atLeast) {
         open();
-        if (atLeast < 1) {
-            throw new IllegalArgumentException("atLeast is " + atLeast + "; give a number from 1");
-        }
-        List<Vocabulary.Note> notes = new ArrayList<>();
-        for (CaseHistory history : cases(Integer.MAX_VALUE)) {
-            if (!history.withdrawn()) {
-                history.texts().stream()
-                        .map(text -> new Vocabulary.Note(
-                                history.id(), history.scope(), text, Optional.ofNullable(history.causeId())))
-                        .forEach(notes::add);
-            }
-        }
-        return Vocabulary.unknown(knowledge, reader, notes, atLeast);
+        return hindsight.unknownPhrases(atLeast);
     }
 
     /** Number of cases recorded. */

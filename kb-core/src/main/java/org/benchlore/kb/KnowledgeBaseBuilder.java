@@ -80,7 +80,7 @@ public final class KnowledgeBaseBuilder {
     /**
      * Reads the packs and opens the home.
      *
-     * @throws org.benchlore.kb.knowledge.BadPackException with every problem of every pack
+     * @throws org.benchlore.kb.knowledge.BadPackException with every problem of every pack; its message tells the first
      * @throws org.benchlore.kb.cases.StoreException if the home cannot be used
      */
     public KnowledgeBase open() {

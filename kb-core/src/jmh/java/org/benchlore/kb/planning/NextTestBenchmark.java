@@ -30,8 +30,8 @@ import org.openjdk.jmh.annotations.Warmup;
 @BenchmarkMode(Mode.SampleTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
 @Fork(1)
-@Warmup(iterations = 3, time = 2)
-@Measurement(iterations = 3, time = 2)
+@Warmup(iterations = 8, time = 2)
+@Measurement(iterations = 4, time = 2)
 public class NextTestBenchmark {
     private static final int KNOWN = 6;
 

@@ -24,8 +24,8 @@ import org.openjdk.jmh.annotations.Warmup;
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
 @Fork(1)
-@Warmup(iterations = 3, time = 1)
-@Measurement(iterations = 5, time = 1)
+@Warmup(iterations = 8, time = 2)
+@Measurement(iterations = 4, time = 2)
 public class RankBenchmark {
     @Param("500")
     int causes;

@@ -31,8 +31,8 @@ import org.openjdk.jmh.annotations.Warmup;
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
 @Fork(1)
-@Warmup(iterations = 3, time = 2)
-@Measurement(iterations = 5, time = 2)
+@Warmup(iterations = 8, time = 2)
+@Measurement(iterations = 4, time = 2)
 public class ReadBenchmark {
     private static final Path DATA = Path.of("../kb-data/src/main/resources/org/benchlore/kb/data");
 

@@ -53,8 +53,8 @@ import org.openjdk.jmh.annotations.Warmup;
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
 @Fork(1)
-@Warmup(iterations = 3, time = 2)
-@Measurement(iterations = 5, time = 2)
+@Warmup(iterations = 8, time = 2)
+@Measurement(iterations = 4, time = 2)
 public class SearchBenchmark {
     private static final List<String> ASKED = List.of(
             "no 12 V, controller silent, lamp green",

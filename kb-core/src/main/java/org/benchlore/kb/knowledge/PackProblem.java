@@ -1,5 +1,9 @@
 package org.benchlore.kb.knowledge;
 
+import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
 /**
  * One thing wrong with a pack.
  *
@@ -12,10 +16,27 @@ package org.benchlore.kb.knowledge;
  */
 public record PackProblem(String file, int line, int column, Severity severity, String what, String remedy)
         implements Comparable<PackProblem> {
+    /** Nobody mends more in one go. */
+    public static final int MOST_SHOWN = 50;
+
     /** How bad it is. */
     public enum Severity {
         ERROR,
         WARNING
+    }
+
+    /**
+     * Those to show of many: at most {@link #MOST_SHOWN}, in the order given. Warnings give way to errors, so that what stops a
+     * pack from loading is among them.
+     */
+    public static List<PackProblem> foremost(List<PackProblem> all) {
+        return Stream.of(Severity.ERROR, Severity.WARNING)
+                .flatMapToInt(severity ->
+                        IntStream.range(0, all.size()).filter(i -> all.get(i).severity() == severity))
+                .limit(MOST_SHOWN)
+                .sorted()
+                .mapToObj(all::get)
+                .toList();
     }
 
     @Override

@@ -28,7 +28,7 @@ final class Kin {
             radio receiver boombox
             printer plotter
             camera camcorder
-            vacuum hoover cleaner
+            vacuum cleaner
             mixer blender
             washer laundry dishwasher dryer
             oven cooker hob stove microwave

@@ -3,7 +3,6 @@ package org.benchlore.kb.ranking;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.benchlore.kb.knowledge.DeviceScope;
@@ -11,6 +10,7 @@ import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.reading.analysis.Lexer;
+import org.benchlore.kb.reading.analysis.Token;
 
 /**
  * What a ranking is asked for.
@@ -35,8 +35,6 @@ public record RankingQuery(
         SortedMap<String, Double> tried,
         String words,
         List<CodeRecord> codes) {
-    private static final Set<String> DENYING = Set.of("no", "not", "never", "without", "none", "neither", "nor");
-
     public RankingQuery {
         findings = List.copyOf(findings);
         codes = List.copyOf(codes);
@@ -106,7 +104,7 @@ public record RankingQuery(
     }
 
     private static boolean denies(String words) {
-        return Lexer.tokens(words).stream().anyMatch(token -> DENYING.contains(token.term()));
+        return Lexer.tokens(words).stream().map(Token::term).anyMatch(Token::denies);
     }
 
     private static boolean normal(Finding finding, Knowledge knowledge) {

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token;
 
 /** Phrases whose words all stand close together, in another order or with other words between them. */
 final class Loose {
@@ -24,8 +25,6 @@ final class Loose {
 
     /** Tokens in front of a phrase that are looked at for a negation. */
     private static final int FARTHEST = 4;
-
-    private static final Set<String> NEGATIONS = Set.of("not", "no", "never");
 
     /** Tokens in front of a phrase in which a negation turns it round; further off it only keeps it from being found. */
     private static final int DENIED = 2;
@@ -215,8 +214,7 @@ final class Loose {
     }
 
     private boolean negates(Bags.Bag bag) {
-        return bag.terms().stream()
-                .anyMatch(t -> t.equals("no") || t.equals("not") || t.equals("never") || t.equals("nothing"));
+        return bag.terms().stream().anyMatch(Token::denies);
     }
 
     /** Whether a token denies, alone or as part of words that led to nothing. */
@@ -225,7 +223,7 @@ final class Loose {
         if (item != null && item.entry.cue != null) {
             return item.cue(Cue.NEGATION);
         }
-        return (item == null || item.free()) && NEGATIONS.contains(passage.term(i));
+        return (item == null || item.free()) && Token.denies(passage.term(i));
     }
 
     private boolean free(Found found) {

@@ -16,7 +16,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class Negations {
     private static final int LONGEST_LIST = 8;
-    private static final Set<String> DENYING = Set.of("no", "not", "nor", "never", "neither", "without", "nothing");
     private static final Set<String> STOPS = Set.of("stop", "ceas");
     /** What follows them tells when, and is not denied: "has not worked since the update". */
     private static final Set<String> TIMES = Set.of("since", "until", "till");
@@ -315,6 +314,6 @@ final class Negations {
         Item word = claim.word;
         return claim.name == null
                 && word != null
-                && DENYING.contains(passage.token(word.from).term());
+                && Token.denies(passage.token(word.from).term());
     }
 }

@@ -14,8 +14,7 @@ import org.jspecify.annotations.Nullable;
 final class Outcomes {
     private static final int REACH = 10;
     private static final List<String> WORKS = List.of("work");
-    private static final Set<String> GOING_WELL =
-            Set.of("boot", "start", "complet", "come", "run", "get", "reach", "power");
+    private static final Set<String> GOING_WELL = Plain.words("boot start complet come run get reach power");
 
     private final Passage passage;
     private final Lexicon lexicon;

@@ -28,7 +28,8 @@ final class Plain {
 
     private Plain() {}
 
-    private static Set<String> words(String spaced) {
+    /** The words of a list. */
+    static Set<String> words(String spaced) {
         return Set.copyOf(Splitter.on(' ').splitToList(spaced));
     }
 

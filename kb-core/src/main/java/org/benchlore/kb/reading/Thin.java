@@ -1,8 +1,8 @@
 package org.benchlore.kb.reading;
 
 import java.util.List;
-import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.jspecify.annotations.Nullable;
 
@@ -13,8 +13,6 @@ import org.jspecify.annotations.Nullable;
 final class Thin {
     /** Words about something else that outweigh a name and one word for it. */
     private static final int CROWD = 4;
-
-    private static final Set<String> DENYING = Set.of("no", "not", "never", "without");
 
     private final Passage passage;
     private final Lexicon lexicon;
@@ -65,7 +63,7 @@ final class Thin {
                     .filter(e -> e.names(claim.symptom))
                     .isPresent();
         }
-        boolean denies = DENYING.contains(passage.term(word.from)) && word.to - word.from > 1;
+        boolean denies = Token.denies(passage.term(word.from)) && word.to - word.from > 1;
         return predicate && own <= 1 && foreign >= 1 && !denies;
     }
 

@@ -2,6 +2,7 @@ package org.benchlore.kb.reading;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
@@ -12,6 +13,11 @@ import org.jspecify.annotations.Nullable;
 final class Trends {
     /** Tokens from the claim before to the reading that goes on about it. */
     private static final int REACH = 20;
+
+    private static final Set<String> TRENDS =
+            Plain.words("fall sag drop dip rise climb go creep settl collaps now unload load run idle cold warm "
+                    + "hot later after under to then with once when it at in standby but only up down and also stabl rippl on of them ther "
+                    + "without");
 
     private final Passage passage;
     private final List<Claim> claims;
@@ -29,7 +35,7 @@ final class Trends {
         }
         Claim last = null;
         for (int i = 0; i < passage.size(); i++) {
-            Item item = values.itemAt(i);
+            Item item = passage.item(i).orElse(null);
             if (item != null && !item.entry.names.isEmpty() && !item.name && !item.done && !trends(item)) {
                 last = null;
             }
@@ -41,7 +47,7 @@ final class Trends {
                 int from = start(i);
                 Claim claim = new Claim(symptom(last, i, lexicon).orElseThrow(), 0, null, from, i + 1);
                 for (int t = from; t < i; t++) {
-                    Item word = values.itemAt(t);
+                    Item word = passage.item(t).orElse(null);
                     if (word != null && !word.entry.words.isEmpty()) {
                         word.done = true;
                     }
@@ -57,7 +63,7 @@ final class Trends {
     /** "Unloaded" is a name and a condition of what was named before. */
     private boolean trends(Item item) {
         for (int i = item.from; i < item.to; i++) {
-            if (!Values.trend(passage.token(i))) {
+            if (!trend(passage.token(i))) {
                 return false;
             }
         }
@@ -95,13 +101,13 @@ final class Trends {
         boolean bare = value.kind() == Kind.NUMBER
                 && (value.resolution() < 1
                         || (reading > 0 && passage.token(reading - 1).term().equals("to")));
-        if (!near || !(value.kind() == Kind.QUANTITY || bare) || !Values.fits(last.symptom, value)) {
+        if (!near || !(value.kind() == Kind.QUANTITY || bare) || !Fitting.fits(last.symptom, value)) {
             return false;
         }
         int words = 0;
         for (int i = start(reading); i < reading; i++) {
             boolean part = i == reading - 1 && passage.token(i).kind() == Kind.CODE;
-            if (!part && !Values.trend(passage.token(i))) {
+            if (!part && !trend(passage.token(i))) {
                 return false;
             }
             words++;
@@ -129,5 +135,10 @@ final class Trends {
             from--;
         }
         return from;
+    }
+
+    /** Whether a word may stand between a reading and the claim before that it goes on about. */
+    private static boolean trend(Token token) {
+        return TRENDS.contains(token.term()) || Plain.skipped(token);
     }
 }

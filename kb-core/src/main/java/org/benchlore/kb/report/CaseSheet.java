@@ -140,7 +140,7 @@ final class CaseSheet {
     }
 
     private void findings() {
-        List<Evidence.Known> known = evidence.known(course, history);
+        List<Evidence.Known> known = evidence.known(course);
         if (known.isEmpty()) {
             return;
         }

@@ -17,7 +17,6 @@ import org.benchlore.kb.ranking.Ranking.RankedCause;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
-import org.benchlore.kb.reading.Reader;
 
 /**
  * A case step by step: its events numbered from 1, and what the ranking was after each one that brought findings.
@@ -52,7 +51,8 @@ record Course(List<Step> steps) {
     }
 
     /** Ranks again, with one model, what was known after each event; a fix that failed is held against its causes. */
-    static Course of(CaseHistory history, RankingModel model, BenchRecord record, Reader reader, Knowledge knowledge) {
+    static Course of(
+            CaseHistory history, RankingModel model, BenchRecord record, Readings readings, Knowledge knowledge) {
         List<Step> steps = new ArrayList<>();
         TreeMap<String, Finding> known = new TreeMap<>();
         Map<String, String> words = new LinkedHashMap<>();
@@ -76,7 +76,11 @@ record Course(List<Step> steps) {
             String text = text(event);
             boolean told = !cured && !text.isBlank() && !words.containsKey(text);
             if (told) {
-                words.put(text, words(text, history, reader, knowledge));
+                words.put(
+                        text,
+                        readings.of(text)
+                                .map(reading -> RankingQuery.wordsOf(reading, knowledge))
+                                .orElse(""));
             }
             Optional<RankingQuery> query = telling.isEmpty() && (known.isEmpty() || !(inVain || told))
                     ? Optional.empty()
@@ -97,12 +101,6 @@ record Course(List<Step> steps) {
         return event instanceof CaseEvent.Opened opened
                 ? opened.complaint()
                 : event instanceof CaseEvent.Noted noted ? noted.text() : "";
-    }
-
-    private static String words(String text, CaseHistory history, Reader reader, Knowledge knowledge) {
-        return text.length() > Reader.MOST_CHARACTERS
-                ? ""
-                : RankingQuery.wordsOf(reader.read(text, history.scope()), knowledge);
     }
 
     /** Whether an event says that the fix before it did not cure. */

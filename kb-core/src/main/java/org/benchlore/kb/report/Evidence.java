@@ -10,11 +10,9 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchlore.kb.cases.CaseEvent;
-import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.Ranking.RankedCause;
 import org.benchlore.kb.reading.Finding;
-import org.benchlore.kb.reading.Reader;
 import org.benchlore.kb.reading.Reading;
 
 /** What speaks for what in a case: findings with the values behind them, reasons, and causes that one finding shut out. */
@@ -32,11 +30,11 @@ final class Evidence {
     private static final int MOST_OUT = 6;
 
     private final Terms terms;
-    private final Reader reader;
+    private final Readings readings;
 
-    Evidence(Terms terms, Reader reader) {
+    Evidence(Terms terms, Readings readings) {
         this.terms = terms;
-        this.reader = reader;
+        this.readings = readings;
     }
 
     /**
@@ -51,10 +49,10 @@ final class Evidence {
     record Known(Finding finding, int step, String by, String value, List<String> before) {}
 
     /** The findings that stand, in order of when they came. */
-    List<Known> known(Course course, CaseHistory history) {
+    List<Known> known(Course course) {
         Map<String, Known> known = new LinkedHashMap<>();
         for (Course.Step step : course.steps()) {
-            Map<String, String> values = values(step.event(), history);
+            Map<String, String> values = values(step.event());
             for (Finding finding : step.findings()) {
                 Known old = known.remove(finding.symptomId());
                 List<String> before = new ArrayList<>(old == null ? List.of() : old.before());
@@ -75,18 +73,15 @@ final class Evidence {
     }
 
     /** Readings in an event's words, by symptom: "3.26 V on 3.3 V ±5 %: in tolerance". Nothing else of the words. */
-    Map<String, String> values(CaseEvent event, CaseHistory history) {
-        String text = event instanceof CaseEvent.Noted noted
-                ? noted.text()
-                : event instanceof CaseEvent.Tested tested ? tested.note() : "";
+    Map<String, String> values(CaseEvent event) {
         Map<String, String> values = new LinkedHashMap<>();
-        if (!text.isBlank() && text.length() <= Reader.MOST_CHARACTERS) {
-            for (Reading.Understood u : reader.read(text, history.scope()).understood()) {
+        readings.of(Readings.found(event)).ifPresent(reading -> {
+            for (Reading.Understood u : reading.understood()) {
                 if (!u.note().isEmpty()) {
                     values.merge(u.finding().symptomId(), u.note(), (a, b) -> a + "; " + b);
                 }
             }
-        }
+        });
         return values;
     }
 

@@ -54,7 +54,7 @@ final class HandoverSheet {
                 fixed = true;
             }
             Map<String, Seen> side = fixed ? after : before;
-            Map<String, String> notes = evidence.values(step.event(), history);
+            Map<String, String> notes = evidence.values(step.event());
             for (Finding finding : step.findings()) {
                 String note = notes.getOrDefault(finding.symptomId(), "");
                 side.put(finding.symptomId(), new Seen(finding, value(note)));

@@ -5,20 +5,16 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.Set;
 import java.util.stream.Stream;
-import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.reading.LogReading;
 import org.benchlore.kb.reading.LogReading.CodeCount;
-import org.benchlore.kb.reading.Reader;
 
 /**
  * What the logs in a case's notes say, put together. A log pasted twice counts once.
@@ -47,17 +43,16 @@ record LogDigest(List<Entry> codes, List<String> counters, int implausible) {
         return codes.isEmpty() && counters.isEmpty();
     }
 
-    static LogDigest of(CaseHistory history, Reader reader, List<Device> devices) {
-        Set<String> texts = new LinkedHashSet<>();
-        history.events().stream().flatMap(LogDigest::text).forEach(texts::add);
+    static LogDigest of(CaseHistory history, Readings readings, List<Device> devices) {
+        List<LogReading> logs = history.events().stream()
+                .map(Readings::found)
+                .distinct()
+                .flatMap(text -> readings.log(text).stream())
+                .toList();
         Map<String, Entry> codes = new LinkedHashMap<>();
         Map<String, String> counters = new LinkedHashMap<>();
         int implausible = 0;
-        for (String text : texts) {
-            if (text.length() > Reader.MOST_CHARACTERS) {
-                continue; // came by import; the reader would refuse it
-            }
-            LogReading log = reader.readLog(text, history.scope());
+        for (LogReading log : logs) {
             implausible += log.implausible().size();
             for (CodeCount code : log.codes()) {
                 Entry entry = entry(code, history.scope(), devices);
@@ -74,13 +69,6 @@ record LogDigest(List<Entry> codes, List<String> counters, int implausible) {
                         .map(e -> e.getKey() + ": " + e.getValue())
                         .toList(),
                 implausible);
-    }
-
-    private static Stream<String> text(CaseEvent event) {
-        if (event instanceof CaseEvent.Noted noted) {
-            return Stream.of(noted.text());
-        }
-        return event instanceof CaseEvent.Tested tested ? Stream.of(tested.note()) : Stream.empty();
     }
 
     private static void counter(Map<String, String> counters, String name, OptionalLong value) {

@@ -86,7 +86,7 @@ final class QuestionSheet {
 
     private void findings() {
         blocks.add(new Sheet.Section("Findings"));
-        List<Evidence.Known> known = evidence.known(course, history);
+        List<Evidence.Known> known = evidence.known(course);
         blocks.add(new Sheet.Bullets(
                 known.isEmpty()
                         ? List.of("None so far.")
@@ -100,7 +100,7 @@ final class QuestionSheet {
     private void tests() {
         List<List<String>> rows = new ArrayList<>();
         for (CaseEvent.Tested test : course.all(CaseEvent.Tested.class).values()) {
-            Map<String, String> values = evidence.values(test, history);
+            Map<String, String> values = evidence.values(test);
             rows.add(List.of(
                     terms.test(test.testId()),
                     test.findings().isEmpty()

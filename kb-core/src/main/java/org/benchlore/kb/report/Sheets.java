@@ -72,8 +72,9 @@ public final class Sheets {
 
     private Sheet sheet(CaseHistory history, Kind kind) {
         Terms terms = new Terms(knowledge);
-        Course course = Course.of(history, model, record, reader, knowledge);
-        Evidence evidence = new Evidence(terms, reader);
+        Readings readings = new Readings(reader, history);
+        Course course = Course.of(history, model, record, readings, knowledge);
+        Evidence evidence = new Evidence(terms, readings);
         return switch (kind) {
             case CASE ->
                 CaseSheet.of(
@@ -81,13 +82,19 @@ public final class Sheets {
                         course,
                         terms,
                         evidence,
-                        log(history),
+                        log(history, readings),
                         new DecisionWords(history, course, planner(), terms).blocks(),
                         proof(history, terms));
             case HANDOVER -> HandoverSheet.of(history, course, terms, evidence, proof(history, terms));
             case QUESTION ->
                 QuestionSheet.of(
-                        history, course, terms, evidence, log(history), proof(history, terms), next(history, course));
+                        history,
+                        course,
+                        terms,
+                        evidence,
+                        log(history, readings),
+                        proof(history, terms),
+                        next(history, course));
         };
     }
 
@@ -100,8 +107,8 @@ public final class Sheets {
                 record.proof(ProofRecord.of(history), ProofWords.CONFIDENCE, Optional.empty()), history, terms);
     }
 
-    private LogDigest log(CaseHistory history) {
-        return LogDigest.of(history, reader, knowledge.devices());
+    private LogDigest log(CaseHistory history, Readings readings) {
+        return LogDigest.of(history, readings, knowledge.devices());
     }
 
     /** Tests worth doing with all that is known; fixes already done count as tried. */

@@ -47,9 +47,10 @@ public final class WordsPack {
         bySymptom.forEach((symptom, states) -> {
             yaml.append("  - id: ").append(symptom).append("\n    refines: true\n    phrases:\n");
             states.forEach((state, known) -> {
-                yaml.append("      ").append(Json.quoted(state)).append(":\n");
+                yaml.append("      ").append(JsonNodes.quoted(state)).append(":\n");
                 known.forEach(phrase -> yaml.append("        - ")
-                        .append(Json.quoted(INVISIBLE.matcher(phrase.phrase()).replaceAll(" ")))
+                        .append(JsonNodes.quoted(
+                                INVISIBLE.matcher(phrase.phrase()).replaceAll(" ")))
                         .append("  # ")
                         .append(reason(phrase))
                         .append('\n'));

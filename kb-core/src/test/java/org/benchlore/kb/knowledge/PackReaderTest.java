@@ -4,9 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class PackReaderTest {
@@ -234,6 +236,47 @@ class PackReaderTest {
                                 .containsExactly(PackProblem.Severity.WARNING, PackProblem.Severity.ERROR))
                 .hasMessage("p.yaml:93:11: test 'measure-rails': 'risk' 'lwo' is not one of none, low, medium, high; "
                         + "did you mean 'low'?");
+    }
+
+    @Test
+    void of_many_problems_the_message_tells_fifty_and_how_many_more() {
+        StringBuilder yaml = new StringBuilder(PackFixture.GOOD);
+        for (int i = 0; i < 70; i++) {
+            yaml.append("unheard-of-").append(i).append(": 1\n");
+        }
+        List<PackSource> pack = PackFixture.pack(yaml.toString());
+        List<PackProblem> all = PackReader.check(pack);
+
+        assertThat(all).hasSize(70);
+        assertThatThrownBy(() -> PackReader.read(pack))
+                .isInstanceOfSatisfying(
+                        BadPackException.class, e -> assertThat(e.problems()).isEqualTo(all))
+                .satisfies(e -> assertThat(String.valueOf(e.getMessage()).lines())
+                        .hasSize(51)
+                        .startsWith(all.get(0).toString(), all.get(1).toString())
+                        .endsWith(all.get(49).toString(), "and 20 more"));
+    }
+
+    @Test
+    void an_error_behind_many_warnings_is_among_those_shown() {
+        List<PackProblem> all = new ArrayList<>();
+        for (int line = 1; line <= 200; line++) {
+            boolean error = line > 180;
+            all.add(new PackProblem(
+                    "p.yaml",
+                    line,
+                    1,
+                    error ? PackProblem.Severity.ERROR : PackProblem.Severity.WARNING,
+                    "what",
+                    "remedy"));
+        }
+
+        assertThat(PackProblem.foremost(all))
+                .extracting(PackProblem::line)
+                .isEqualTo(IntStream.concat(IntStream.rangeClosed(1, 30), IntStream.rangeClosed(181, 200))
+                        .boxed()
+                        .toList());
+        assertThat(PackProblem.foremost(all.subList(0, 50))).isEqualTo(all.subList(0, 50));
     }
 
     @Test

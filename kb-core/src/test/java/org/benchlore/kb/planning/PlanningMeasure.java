@@ -35,6 +35,9 @@ final class PlanningMeasure {
     /** No unit is let go here, so ending without a repair is priced at hours of what the simple policies take. */
     private static final double UNREPAIRED = 2400;
 
+    /** Every simulated fault has an entry, and whoever must not let a unit go had better believe so. */
+    private static final RankingSettings ALL_LISTED = RankingSettings.DEFAULT.withUnlistedShare(1e-100);
+
     private static final double SURE = 0.9;
     private static final int SUSPECTS = 6;
     private static final int MOST_STEPS = 400;
@@ -51,7 +54,7 @@ final class PlanningMeasure {
 
     private PlanningMeasure(Knowledge knowledge) {
         this.knowledge = knowledge;
-        this.model = RankingModel.of(knowledge, RankingSettings.DEFAULT);
+        this.model = RankingModel.of(knowledge, ALL_LISTED);
         this.record = BenchRecord.none(knowledge);
         this.planner = new TestPlanner(knowledge, model, record);
         this.causes = List.copyOf(knowledge.causes());

@@ -1,5 +1,7 @@
 package org.benchlore.kb.reading.analysis;
 
+import java.util.Set;
+
 /**
  * One token of bench text.
  *
@@ -25,6 +27,9 @@ public record Token(
         double resolution,
         double spread,
         double factor) {
+    private static final Set<String> DENYING =
+            Set.of("no", "not", "never", "without", "none", "neither", "nor", "nothing");
+
     /** What a token is. */
     public enum Kind {
         WORD,
@@ -44,6 +49,14 @@ public record Token(
     /** Whether it is a tolerance ("±5 %") rather than a value. */
     public boolean tolerance() {
         return term.startsWith("±");
+    }
+
+    /**
+     * Whether words with this term in them deny something by themselves. What a denial reaches is grammar, and takes more than a
+     * word: the reader's cues are phrases, "no longer" and "not only" among them.
+     */
+    public static boolean denies(String term) {
+        return DENYING.contains(term);
     }
 
     public boolean is(String punctuation) {

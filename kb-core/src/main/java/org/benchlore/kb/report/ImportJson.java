@@ -1,20 +1,32 @@
 package org.benchlore.kb.report;
 
 import java.util.List;
-import java.util.Locale;
 import org.benchlore.kb.cases.ImportProblem;
+import org.benchlore.kb.cases.ImportResult;
 import org.benchlore.kb.importing.ImportDraft;
-import org.benchlore.kb.importing.ImportDraft.Item;
 import org.benchlore.kb.importing.ImportDraft.Likeness;
 import org.benchlore.kb.importing.ImportReview;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
-/** The review of an import as JSON. */
-final class ReviewJson {
-    private ReviewJson() {}
+/** The review of an import and what the import did, as JSON. */
+final class ImportJson {
+    private ImportJson() {}
 
-    static void review(ObjectNode root, ImportReview review) {
+    static ObjectNode imported(String source, ImportResult result) {
+        ObjectNode root = JsonNodes.root("import");
+        root.put("source", source);
+        root.put("cases", result.cases());
+        root.put("events", result.events());
+        root.put("added", result.added());
+        root.put("known", result.known());
+        root.put("leftOut", result.leftOut());
+        problems(root, result.problems(), result.moreProblems());
+        return root;
+    }
+
+    static ObjectNode importReview(ImportReview review) {
+        ObjectNode root = JsonNodes.root("import-review");
         root.put("source", review.source());
         root.put("kind", review.kind().id());
         review.mapping().ifPresent(mapping -> {
@@ -26,6 +38,7 @@ final class ReviewJson {
         root.put("known", review.known());
         root.put("nearDuplicates", review.duplicates());
         problems(root, review.problems(), review.moreProblems());
+        return root;
     }
 
     private static void draft(ObjectNode node, ImportDraft draft) {
@@ -35,7 +48,7 @@ final class ReviewJson {
         ArrayNode told = node.putArray("told");
         for (ImportDraft.Told t : draft.told()) {
             ObjectNode one = told.addObject();
-            one.put("item", lower(t.item()));
+            one.put("item", JsonNodes.lower(t.item()));
             if (!t.id().isEmpty()) {
                 one.put("id", t.id());
             }
@@ -43,9 +56,9 @@ final class ReviewJson {
                 one.put("words", t.words());
             }
         }
-        Json.texts(
-                node, "unknown", draft.unknown().stream().map(ReviewJson::lower).toList());
-        Json.texts(node, "notUnderstood", draft.unread());
+        JsonNodes.texts(
+                node, "unknown", draft.unknown().stream().map(JsonNodes::lower).toList());
+        JsonNodes.texts(node, "notUnderstood", draft.unread());
         ArrayNode alike = node.putArray("alike");
         for (Likeness l : draft.likenesses()) {
             ObjectNode one = alike.addObject();
@@ -59,11 +72,7 @@ final class ReviewJson {
         }
     }
 
-    private static String lower(Item item) {
-        return item.name().toLowerCase(Locale.ROOT);
-    }
-
-    static void problems(ObjectNode root, List<ImportProblem> problems, long more) {
+    private static void problems(ObjectNode root, List<ImportProblem> problems, long more) {
         ArrayNode list = root.putArray("problems");
         for (ImportProblem p : problems) {
             ObjectNode node = list.addObject();

@@ -1,0 +1,140 @@
+package org.benchlore.kb.reading;
+
+import java.util.List;
+import java.util.Optional;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.jspecify.annotations.Nullable;
+
+/** State words with no free name beside them: what is said of the name before, of a thing tried, of half a name. */
+final class Strays {
+    private static final List<String> WORKS = List.of("work");
+
+    private final Passage passage;
+    private final Lexicon lexicon;
+    private final List<Claim> claims;
+    private final List<Item> items;
+
+    Strays(Passage passage, Lexicon lexicon, List<Claim> claims) {
+        this.passage = passage;
+        this.lexicon = lexicon;
+        this.claims = claims;
+        this.items = passage.items;
+    }
+
+    void link() {
+        continued();
+        trials();
+        heads();
+    }
+
+    /** "12 V fine cold, but low under load": a word with no name of its own goes on about the name before. */
+    private void continued() {
+        for (int w = 1; w < items.size(); w++) {
+            Item word = items.get(w);
+            if (!word.free() || !word.entry.says() || !continues(w)) {
+                continue;
+            }
+            for (int i = w - 1; i >= 0 && word.from - items.get(i).to <= Linker.REACH; i--) {
+                Item name = items.get(i);
+                if (passage.sentence(name.from) != passage.sentence(word.from)) {
+                    break;
+                }
+                Optional<Sense> sense = name.name ? WordLinks.match(name, word) : Optional.empty();
+                if (sense.isPresent()) {
+                    word.word = true;
+                    Claim claim = new Claim(sense.get().symptom(), sense.get().state(), name, word.from, word.to);
+                    claim.word = word;
+                    claims.add(claim);
+                    break;
+                }
+            }
+        }
+    }
+
+    /** Whether a connective and nothing foreign stands between an item and the one before. */
+    private boolean continues(int w) {
+        Item word = items.get(w);
+        boolean connected = false;
+        for (int i = word.from - 1; i >= Math.max(0, word.from - Linker.REACH); i--) {
+            Optional<Item> item = passage.item(i);
+            if (item.isPresent()) {
+                if (item.get().entry.cue == null || item.get().word || item.get().name) {
+                    return connected;
+                }
+                connected |= item.get().entry.cue == Cue.BREAK;
+            } else {
+                if (Plain.content(passage.token(i))) {
+                    return false;
+                }
+                connected |= Plain.joining(passage.token(i))
+                        || passage.token(i).term().equals("now");
+            }
+        }
+        return false;
+    }
+
+    /** "Pushed all cards home again, now it starts": a trial's outcome may stand in the next part of the sentence. */
+    private void trials() {
+        for (Item name : items) {
+            Symptom symptom = name.free() && !name.entry.names.isEmpty() ? trial(name) : null;
+            for (int i = name.index + 1; symptom != null && i < items.size(); i++) {
+                Item word = items.get(i);
+                if (word.from - name.to > Linker.REACH || passage.sentence(word.from) != passage.sentence(name.from)) {
+                    break;
+                }
+                Sense said = word.free() && tells(word) ? word.entry.saidOf(symptom.id()) : null;
+                if (said != null) {
+                    WordLinks.join(claims, name, word, said);
+                    break;
+                }
+            }
+        }
+    }
+
+    /** The symptom of a name that tells of something tried, which works or makes no difference. */
+    private @Nullable Symptom trial(Item name) {
+        Symptom symptom = name.entry.names.get(0).symptom();
+        Sense works =
+                lexicon.trie().find(WORKS).map(e -> e.saidOf(symptom.id())).orElse(null);
+        boolean tried =
+                Polarity.presence(symptom) && works != null && !works.stateOf().normal();
+        return tried ? symptom : null;
+    }
+
+    /** "Bus idle": a word with no name of its own beside the last word of one. */
+    private void heads() {
+        for (Item word : items) {
+            if (!word.free() || word.entry.words.isEmpty() || !word.entry.phrases.isEmpty() || !tells(word)) {
+                continue;
+            }
+            int head = word.from - 1;
+            while (head >= 0 && passage.sameSegment(head, word.from) && Plain.skipped(passage.token(head))) {
+                head--;
+            }
+            boolean open = head >= 0
+                    && passage.sameSegment(head, word.from)
+                    && passage.unexplained(head)
+                    && passage.token(head).kind() == Kind.WORD
+                    && !passage.unreal(head);
+            Sense said = open ? lexicon.referents().saidOfHead(passage.term(head), word.entry) : null;
+            if (said != null) {
+                word.word = true;
+                Claim claim = new Claim(said.symptom(), said.state(), null, head, word.to);
+                claim.word = word;
+                claim.listed = true;
+                claims.add(claim);
+            }
+        }
+    }
+
+    private boolean tells(Item word) {
+        for (int i = word.from; i < word.to; i++) {
+            if (Plain.content(passage.token(i))) {
+                return true;
+            }
+        }
+        return false;
+    }
+}

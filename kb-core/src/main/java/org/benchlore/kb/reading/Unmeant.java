@@ -1,0 +1,100 @@
+package org.benchlore.kb.reading;
+
+import java.util.Optional;
+import java.util.Set;
+import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+
+/**
+ * Items that look like a name or a state and are none here: only spoken of or still to be looked at, a preposition, an adverb, a
+ * verb, or the number that a reading moves to.
+ */
+final class Unmeant {
+    private static final Set<String> PREPOSITIONS =
+            Set.of("off", "out", "up", "down", "on", "in", "over", "around", "through");
+    private static final Set<String> PLACES =
+            Set.of("the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
+    private static final Set<String> REACHING = Set.of(
+            "drop", "fall", "sag", "dip", "sink", "collaps", "go", "come", "rise", "climb", "jump", "shoot", "down",
+            "up", "creep", "settl", "back");
+
+    private final Passage passage;
+
+    Unmeant(Passage passage) {
+        this.passage = passage;
+    }
+
+    boolean is(Item item) {
+        return supposed(item) || preposition(item) || adverb(item) || verb(item);
+    }
+
+    /** Whether an item is only spoken of or still to be looked at. */
+    private boolean supposed(Item item) {
+        if (item.entry.names.isEmpty() && item.entry.words.isEmpty() && item.entry.phrases.isEmpty()) {
+            return false;
+        }
+        if (passage.unreal(item.from) || passage.unreal(item.to - 1)) {
+            return true;
+        }
+        for (int i = item.from - 1; i >= 0 && i >= item.from - Linker.REACH && passage.sameSegment(i, item.from); i--) {
+            Optional<Item> cue = passage.item(i);
+            if (cue.isPresent() && cue.get().cue(Cue.UNCHECKED)) {
+                return true;
+            }
+        }
+        for (int i = item.to;
+                i < passage.size() && i < item.to + Linker.REACH && passage.sameSegment(i, item.from);
+                i++) {
+            if (passage.item(i).filter(cue -> cue.cue(Cue.UNCHECKED)).isPresent()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** "Off the front display", "out of service": where a place follows, "off" and "out" are no states. */
+    private boolean preposition(Item item) {
+        boolean plain = item.to - item.from == 1
+                && item.entry.names.isEmpty()
+                && PREPOSITIONS.contains(passage.token(item.from).term());
+        return plain
+                && item.to < passage.size()
+                && PLACES.contains(passage.token(item.to).term());
+    }
+
+    /** "It is still" is a state, "still no answer" is none. */
+    private boolean adverb(Item item) {
+        boolean still =
+                item.to - item.from == 1 && passage.token(item.from).term().equals("still");
+        return still
+                && item.to < passage.size()
+                && passage.sameSegment(item.from, item.to)
+                && passage.token(item.to).kind() != Kind.PUNCTUATION;
+    }
+
+    /** "Sinks to 10.3" names no heatsink. */
+    private boolean verb(Item item) {
+        Token token = passage.token(item.from);
+        boolean third = item.to - item.from == 1
+                && !item.entry.names.isEmpty()
+                && token.surface().endsWith("s")
+                && !token.surface().equals(token.term());
+        return third
+                && item.to + 1 < passage.size()
+                && passage.token(item.to).term().equals("to")
+                && (passage.token(item.to + 1).kind() == Kind.NUMBER
+                        || passage.token(item.to + 1).kind() == Kind.QUANTITY);
+    }
+
+    /** "Drops to 1 V" names no rail of 1 V. */
+    boolean reached(Item item) {
+        Token token = passage.token(item.from);
+        boolean number = token.kind() == Kind.NUMBER || token.kind() == Kind.QUANTITY;
+        return number
+                && item.to - item.from == 1
+                && item.from > 1
+                && passage.token(item.from - 1).term().equals("to")
+                && REACHING.contains(passage.token(item.from - 2).term());
+    }
+}

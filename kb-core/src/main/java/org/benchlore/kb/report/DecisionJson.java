@@ -1,0 +1,71 @@
+package org.benchlore.kb.report;
+
+import java.util.List;
+import org.benchlore.kb.planning.FixRecord;
+import org.benchlore.kb.planning.NextStep;
+import org.benchlore.kb.planning.Plan;
+import org.benchlore.kb.planning.ProofPlan;
+import org.benchlore.kb.planning.ProofRecord;
+import org.benchlore.kb.planning.Worth;
+import org.benchlore.kb.reading.Reading;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/** What to do with a unit, as JSON. */
+final class DecisionJson {
+    private DecisionJson() {}
+
+    static ObjectNode next(NextStep next) {
+        return JsonNodes.decision("next", next);
+    }
+
+    static ObjectNode plan(Plan plan) {
+        return JsonNodes.decision("plan", plan);
+    }
+
+    static ObjectNode worth(Worth worth) {
+        return JsonNodes.decision("worth", worth);
+    }
+
+    static ObjectNode fixes(List<FixRecord> fixes) {
+        ObjectNode root = JsonNodes.root("fixes");
+        root.set("fixes", JsonNodes.asIs(fixes));
+        return root;
+    }
+
+    static ObjectNode proof(ProofPlan proof) {
+        ObjectNode root = JsonNodes.root("proof");
+        ProofRecord known = proof.known();
+        known.fixId().ifPresent(id -> root.put("fixId", id));
+        root.put("failed", known.failed());
+        root.put("seen", known.seen());
+        root.put("seenHours", known.seenHours());
+        conditions(root, known.conditions());
+        root.put("cleanHours", known.cleanHours());
+        root.put("otherHours", known.otherHours());
+        root.put("confidence", proof.confidence());
+        root.put("priorNotCured", proof.priorNotCured());
+        proof.run().ifPresent(run -> {
+            root.put("hours", run.hours());
+            root.put("hoursAtMeanRate", run.hoursAtMeanRate());
+            root.put("stillThere", run.stillThere());
+            root.put("hoursLeft", run.hoursLeft());
+        });
+        ArrayNode checklist = root.putArray("checklist");
+        for (ProofPlan.Item item : proof.checklist()) {
+            ObjectNode node = checklist.addObject();
+            node.put("step", item.step());
+            node.put("ofFix", item.ofFix());
+            item.result().ifPresent(r -> node.put("result", JsonNodes.lower(r)));
+            node.put("failedBefore", item.failedBefore());
+            node.put("hours", item.hours());
+            conditions(node, item.conditions());
+        }
+        return root;
+    }
+
+    private static void conditions(ObjectNode node, List<Reading.Condition> conditions) {
+        JsonNodes.texts(
+                node, "conditions", conditions.stream().map(JsonNodes::lower).toList());
+    }
+}

@@ -1,0 +1,134 @@
+package org.benchlore.kb.report;
+
+import java.util.List;
+import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.planning.TestProposal;
+import org.benchlore.kb.ranking.Influence;
+import org.benchlore.kb.ranking.PairRanking;
+import org.benchlore.kb.ranking.Ranking;
+import org.benchlore.kb.ranking.Ranking.RankedCause;
+import org.benchlore.kb.ranking.Turn;
+import org.benchlore.kb.reading.Reading;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/** Rankings as JSON, and what would change or moved them. */
+final class RankingJson {
+    private RankingJson() {}
+
+    static ObjectNode ranking(Reading reading, Ranking ranking, List<TestProposal> next) {
+        ObjectNode root = JsonNodes.root("ranking");
+        root.put("scope", ranking.scope().toString());
+        ArrayNode understood = root.putArray("understood");
+        for (Reading.Understood u : reading.understood()) {
+            ObjectNode node = understood.addObject();
+            node.put("text", u.span().text());
+            JsonNodes.finding(node, u.finding());
+            node.put("start", u.span().start());
+            node.put("end", u.span().end());
+            node.put("source", JsonNodes.lower(u.source()));
+            if (u.past()) {
+                node.put("past", true);
+            }
+            if (!u.conditions().isEmpty()) {
+                ArrayNode conditions = node.putArray("conditions");
+                u.conditions().forEach(c -> conditions.add(JsonNodes.lower(c)));
+            }
+            if (!u.note().isEmpty()) {
+                node.put("note", u.note());
+            }
+        }
+        ArrayNode missed = root.putArray("notUnderstood");
+        reading.notUnderstood().forEach(s -> missed.add(s.text()));
+        if (!reading.contradictions().isEmpty()) {
+            ArrayNode contradictions = root.putArray("contradictions");
+            for (Reading.Contradiction c : reading.contradictions()) {
+                ObjectNode node = contradictions.addObject();
+                node.put("symptom", c.symptomId());
+                node.put("first", c.first());
+                node.put("second", c.second());
+            }
+        }
+        ArrayNode findings = root.putArray("findings");
+        ranking.findings().forEach(f -> JsonNodes.finding(findings.addObject(), f));
+        ArrayNode causes = root.putArray("causes");
+        ranking.causes().forEach(c -> cause(causes.addObject(), c));
+        cause(root.putObject("unlisted"), ranking.unlisted());
+        ArrayNode tests = root.putArray("nextTests");
+        for (TestProposal proposal : next) {
+            BenchTest test = proposal.test();
+            ObjectNode node = tests.addObject();
+            node.put("id", test.id());
+            node.put("name", test.name());
+            node.put("bits", proposal.bits());
+            node.put("bitsPerMinute", proposal.bitsPerMinute());
+            node.put("minutes", test.minutes());
+            node.put("risk", JsonNodes.lower(test.risk()));
+            JsonNodes.texts(node, "cautions", test.cautions());
+        }
+        return root;
+    }
+
+    static ObjectNode nothingUnderstood(Reading reading) {
+        ObjectNode root = JsonNodes.root("ranking");
+        root.putArray("understood");
+        ArrayNode missed = root.putArray("notUnderstood");
+        reading.notUnderstood().forEach(span -> missed.add(span.text()));
+        root.putArray("causes");
+        return root;
+    }
+
+    private static void cause(ObjectNode node, RankedCause cause) {
+        node.put("id", cause.id());
+        node.put("name", cause.name());
+        node.put("probability", cause.probability());
+        node.putArray("interval")
+                .add(cause.interval().low())
+                .add(cause.interval().high());
+        node.put("cases", cause.cases());
+        node.put("priorDecibans", cause.priorDecibans());
+        node.put("wordingDecibans", cause.wordingDecibans());
+        node.put("codeDecibans", cause.codeDecibans());
+        ArrayNode evidence = node.putArray("evidence");
+        for (Ranking.Evidence e : cause.evidence()) {
+            ObjectNode weight = evidence.addObject();
+            weight.put("symptom", e.symptomId());
+            weight.put("state", e.stateId());
+            weight.put("decibans", e.decibans());
+        }
+        node.put("unmentionedDecibans", cause.unmentionedDecibans());
+        node.put("overlapDecibans", cause.overlapDecibans());
+    }
+
+    static ObjectNode reasons(List<Turn> turns, String causeId, List<Influence> behind, PairRanking pairs) {
+        ObjectNode root = JsonNodes.root("reasons");
+        ArrayNode list = root.putArray("turns");
+        for (Turn t : turns) {
+            ObjectNode node = list.addObject();
+            node.put("symptom", t.symptomId());
+            node.put("state", t.stateId());
+            node.put("chance", t.chance());
+            node.put("leader", t.leaderId());
+            node.put("before", t.before());
+            node.put("after", t.after());
+            node.put("next", t.nextId());
+            node.put("nextProbability", t.next());
+        }
+        root.put("cause", causeId);
+        ArrayNode cases = root.putArray("cases");
+        for (Influence i : behind) {
+            cases.addObject().put("id", i.caseId()).put("decibans", i.decibans());
+        }
+        ObjectNode two = root.putObject("twoFaults");
+        two.put("probability", pairs.probability());
+        ArrayNode likeliest = two.putArray("pairs");
+        for (PairRanking.Pair p : pairs.pairs()) {
+            ObjectNode node = likeliest.addObject();
+            node.put("first", p.firstId());
+            node.put("second", p.secondId());
+            node.put("probability", p.probability());
+            node.put("overSingle", p.overSingle());
+        }
+        return root;
+    }
+}
