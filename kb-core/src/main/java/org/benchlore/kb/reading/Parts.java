@@ -15,8 +15,24 @@ final class Parts {
     private static final Pattern NUMBERED = Pattern.compile("(c|ic|u|br|bd|l|f|r|q)[0-9]{1,4}");
 
     private static final Map<String, String> KINDS = Map.of(
-            "c", "capacitor", "ic", "chip", "u", "chip", "br", "bridg", "bd", "bridg", "l", "inductor", "f", "fuse", "r",
-            "resistor", "q", "transistor");
+            "c",
+            "capacitor",
+            "ic",
+            "chip",
+            "u",
+            "chip",
+            "br",
+            "bridg",
+            "bd",
+            "bridg",
+            "l",
+            "inductor",
+            "f",
+            "fuse",
+            "r",
+            "resistor",
+            "q",
+            "transistor");
 
     private Parts() {}
 
@@ -36,7 +52,10 @@ final class Parts {
                 Matcher numbered = NUMBERED.matcher(terms[i]);
                 String kind = numbered.matches() ? KINDS.get(numbered.group(1)) : null;
                 boolean written = tokens.get(i).end() - tokens.get(i).start() == terms[i].length();
-                if (kind != null && written && !read(tokens, i + 1) && !lexicon.trie().starts(lexicon.terms().of(terms[i]))) {
+                if (kind != null
+                        && written
+                        && !read(tokens, i + 1)
+                        && !lexicon.trie().starts(lexicon.terms().of(terms[i]))) {
                     terms[i] = kind;
                 }
             }

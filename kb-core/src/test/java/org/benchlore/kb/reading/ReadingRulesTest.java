@@ -178,6 +178,7 @@ class ReadingRulesTest {
         "'disc (no), tray (yes)',disc-spin still",
         "'disc (no), tray (yes)',tray moves",
         "fuse: y,mains-fuse intact",
+        "F3 open,mains-fuse blown",
         "the pack has not swollen,pack-bulge absent",
         "it has not worked since it was dropped,fell present",
         "'reseated the cards, boots every time',reseating helps",
