@@ -11,15 +11,18 @@ import java.util.Set;
  */
 enum Cue {
     /** Negates what follows within reach. */
-    NEGATION("no | not | never | without | neither | no longer | absence of | lack of | lacks | free of | fails to | "
-            + "failed to | unable to | refuses to | nothing on | nothing from | nothing at | not any | none of | "
-            + "no sign of | no trace of | not getting | not seeing | does not have | is not a | not a"),
+    NEGATION(
+            "no | not | never | without | neither | no longer | absence of | lack of | lacks | free of | fails to | "
+                    + "failed to | unable to | refuses to | nothing on | nothing from | nothing at | not any | none of | nor any | nor a | nor any trace of | nor any sign of | nor a trace of | or any trace of | or any sign of | "
+                    + "no sign of | no trace of | not getting | not seeing | does not have | is not a | not a | not a single | not one | not a trace of | not the slightest"),
     /** Opens a sentence and says nothing ("there is no smell"). */
     OPENING("there is | there are | there was | there were"),
     /** Negates what went before. */
     NEGATION_AFTER(
             "not seen | not found | not detected | not visible | not noticed | not observed | not heard | ruled out | "
-                    + "nowhere | nowhere to be seen | nowhere to be found | cannot be found"),
+                    + "nowhere | nowhere to be seen | nowhere to be found | cannot be found | "
+                    + "could not be found | could not be seen | could not be heard | could not be detected | could not be observed | "
+                    + "cannot be seen | cannot be heard | cannot be detected | not to be found | not to be seen | not to be heard"),
     /** Looks like negation and is none. */
     NO_NEGATION("no change | no difference | not only | no doubt | no matter | not just | no wonder | no effect | "
             + "not quite | no help | no luck | no idea | why not | not much | no good reason"),
@@ -61,9 +64,10 @@ enum Cue {
     NOW(
             "now | today | this time | currently | at present | at the moment | meanwhile | these days | here | by now | since then | "
                     + "as of today | right now | nowadays | anymore | any more"),
-    OWNER("owner | customer | client | owner says | customer says | user says | they say | he says | she says | "
-            + "complaint | complains | reported by | according to | told me | was told | user | tells me | they told | "
-            + "brought in with | came in with"),
+    OWNER(
+            "owner | customer | caller | client | owner says | customer says | user says | they say | he says | she says | "
+                    + "complaint | complains | reported by | according to | told me | was told | user | tells me | they told | "
+                    + "brought in with | came in with"),
     MEASURED("measured | measures | metered | meter shows | meter says | scope shows | reads | reading | probed | "
             + "scoped | multimeter | dmm | measuring"),
     COLD("when cold | from cold | if cold | while cold | at cold | cold start | cold | in the cold | at first"),

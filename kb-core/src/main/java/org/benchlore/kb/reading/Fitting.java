@@ -15,6 +15,10 @@ final class Fitting {
     private static final double NO_VOLTAGE = 0.2;
 
     private static final double SOME_VOLTAGE = 0.5;
+
+    /** From so many on a bare number beside a name of hours counts them. */
+    private static final double SOME_HOURS = 100;
+
     private static final double RIPPLE_SHARE = 0.3;
     private static final Set<String> PRESENT = Set.of("present", "right", "there", "given");
     private static final Set<String> ABSENT = Set.of("absent", "missing", "none");
@@ -124,7 +128,7 @@ final class Fitting {
         String unit = quantity.unit();
         return value.unit().equals(unit)
                 || (value.kind() == Kind.NUMBER && !unit.equals("s") && !unit.equals("h") && !unit.equals("%"))
-                || (unit.equals("h") && value.unit().equals("s"));
+                || (unit.equals("h") && (value.unit().equals("s") || value.value() >= SOME_HOURS));
     }
 
     /** The state of a supply that is only there or not, told by a voltage on it; -1 where that says nothing. */

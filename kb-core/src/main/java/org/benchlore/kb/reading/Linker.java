@@ -50,6 +50,7 @@ final class Linker {
         for (Item item : items) {
             item.done |= unmeant.is(item);
         }
+        Ticks.add(passage, claims);
         new Values(passage, lexicon, claims).link();
         for (Item item : items) {
             item.done |= item.free() && unmeant.reached(item);
@@ -58,6 +59,7 @@ final class Linker {
         new WordLinks(passage, claims).link();
         phrases(true);
         new Strays(passage, lexicon, claims).link();
+        new Outcomes(passage, lexicon, claims).take();
         new Negations(passage, claims, negationReach).apply();
         new ListSpread(passage, claims).spread();
     }

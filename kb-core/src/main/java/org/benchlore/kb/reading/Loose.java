@@ -23,7 +23,13 @@ final class Loose {
     /** Words of meaning in a phrase that may take the place of other claims. */
     private static final int OUTDOING = 3;
 
-    private record Found(int from, int to, Bags.Bag bag) {}
+    /** Tokens in front of a phrase that are looked at for a negation. */
+    private static final int FARTHEST = 4;
+
+    /** Tokens in front of a phrase in which a negation turns it round; further off it only keeps it from being found. */
+    private static final int DENIED = 2;
+
+    private record Found(int from, int to, Bags.Bag bag, boolean denied) {}
 
     private final Passage passage;
     private final Lexicon lexicon;
@@ -61,6 +67,7 @@ final class Loose {
             }
         }
         List<Found> found = new Loose(passage, lexicon, fixed).found(OUTDOING);
+        found.removeIf(Found::denied);
         if (found.isEmpty()) {
             return;
         }
@@ -112,7 +119,9 @@ final class Loose {
                     passage.item(i).ifPresent(item -> item.done |= item.entry.rank() < Entry.LANGUAGE);
                 }
                 Sense sense = f.bag().sense();
-                claims.add(new Claim(sense.symptom(), sense.state(), null, f.from(), f.to()));
+                Claim claim = new Claim(sense.symptom(), sense.state(), null, f.from(), f.to());
+                claim.negated = f.denied();
+                claims.add(claim);
             }
         }
     }
@@ -184,18 +193,23 @@ final class Loose {
             to = Math.max(to, place + 1);
         }
         int n = bag.terms().size();
+        boolean negates = negates(bag);
         int foreign = 0;
+        int negation = -1;
         for (int i = from; i < to; i++) {
             boolean own = bag.terms().contains(passage.term(i));
-            foreign += own || Plain.skipped(passage.token(i)) ? 0 : 1;
-            if (!own && negation(i)) {
-                return;
-            }
+            boolean denies = !own && negation(i);
+            foreign += own || denies || Plain.skipped(passage.token(i)) ? 0 : 1;
+            negation = denies ? i : negation;
+        }
+        for (int i = from - 1; negation < 0 && i >= Math.max(0, from - FARTHEST) && passage.sameSegment(i, from); i--) {
+            negation = negation(i) ? i : -1;
         }
         boolean close = n > 2 ? foreign <= GAP * (n - 2) : foreign <= (ordered ? 1 : 0);
-        boolean negated = !negates(bag) && negatedBefore(from);
-        if (close && to - from >= n && !negated) {
-            found.add(new Found(from, to, bag));
+        boolean deniable = negation < 0 || (!negates && from - negation <= DENIED);
+        if (close && to - from >= n && (deniable || (negates && negation < from))) {
+            boolean denied = negation >= 0 && !negates;
+            found.add(new Found(denied ? Math.min(from, negation) : from, to, bag, denied));
         }
     }
 
@@ -203,18 +217,13 @@ final class Loose {
         return bag.terms().stream().anyMatch(Token::denies);
     }
 
+    /** Whether a token denies, alone or as part of words that led to nothing. */
     private boolean negation(int i) {
         Item item = passage.item(i).orElse(null);
-        return item != null && item.cue(Cue.NEGATION);
-    }
-
-    private boolean negatedBefore(int from) {
-        for (int i = from - 1; i >= Math.max(0, from - 4) && passage.sameSegment(i, from); i--) {
-            if (negation(i)) {
-                return true;
-            }
+        if (item != null && item.entry.cue != null) {
+            return item.cue(Cue.NEGATION);
         }
-        return false;
+        return (item == null || item.free()) && Token.denies(passage.term(i));
     }
 
     private boolean free(Found found) {

@@ -98,22 +98,27 @@ final class Mood {
             mark(from, turn(first, sentenceTo));
             return;
         }
-        boolean should = words.get(first).equals("should") || generalCase(first, to);
+        boolean should = words.get(first).equals("should")
+                || generalCase(first, to)
+                || ofAKind(first, to)
+                || MoodWords.OTHER_THINGS.at(words, first, to) > 0;
         if (should) {
             mark(from, sentenceTo);
             return;
         }
         for (int i = first; i < to; i++) {
-            within(from, i, to, sentenceTo);
+            within(sentenceFrom, from, i, to, sentenceTo);
         }
     }
 
-    private void within(int from, int i, int to, int sentenceTo) {
+    private void within(int sentenceFrom, int from, int i, int to, int sentenceTo) {
         String word = words.get(i);
         if (MoodWords.PLANS.at(words, i, to) > 0 || willDo(i, to)) {
             mark(i, turn(i, sentenceTo));
         } else if (MoodWords.TRADE.at(words, i, to) > 0) {
             mark(from, turn(i, sentenceTo));
+        } else if (MoodWords.OF_ALL.at(words, i, to) > 0) {
+            mark(sentenceFrom, turn(i, sentenceTo));
         } else if (MoodWords.GENERAL.at(words, i, to) > 0 || MoodWords.NOT_THE_UNIT.at(words, i, to) > 0) {
             mark(from, to);
         } else if (word.equals("should")) {
@@ -202,6 +207,18 @@ final class Mood {
     private boolean generalCase(int first, int to) {
         String next = next(first, to);
         return words.get(first).equals("when") && (next.equals("a") || next.equals("an"));
+    }
+
+    /** "A healthy fuse reads near zero", "a blown fuse is …" is told of all of them. */
+    private boolean ofAKind(int first, int to) {
+        String word = words.get(first);
+        boolean kind = (word.equals("a") || word.equals("an")) && MoodWords.KINDS.contains(next(first, to));
+        for (int i = first + 2; kind && i < Math.min(to, first + 6); i++) {
+            if (MoodWords.OF_A_KIND.contains(words.get(i))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** "I'll swap the bridge", "will measure", "must check"; "will not start" is no plan but a refusal. */

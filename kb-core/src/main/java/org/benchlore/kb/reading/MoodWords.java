@@ -80,6 +80,21 @@ final class MoodWords {
                     + "| mean | points at | points to | point at | point to | indicates | indicate | suggests | proves | prove | must never "
                     + "| must not | must be zero | costs | is known for | are known for | is expected | thats how | that is how");
 
+    /** Told of all units, and so is the whole sentence. */
+    static final Phrases OF_ALL = new Phrases(
+            "that how they | that how it is done | that nature | sooner or later | most of these | most of them "
+                    + "| most people | this type | this kind of | this model is known | these models | these units | such units | they say a | is rarely the | are rarely the | is mostly the "
+                    + "| is often the | is hardly ever the | nine times out of ten | all of these | by nature | the difference between | may be there "
+                    + "| must be there | must be present | must be there first");
+
+    /** What opens a sentence that tells how a sound or a bad part behaves. */
+    static final Set<String> KINDS =
+            words("good healthy sound working intact normal bad blown dead weak worn faulty cold dry charged");
+
+    /** Told of a kind: in the present. */
+    static final Set<String> OF_A_KIND =
+            words("reads rests shows measures gives is sits has looks sounds makes draws runs lasts");
+
     /** First words of a note's heading that speaks of what is to come or of all units. */
     static final Set<String> HEADINGS =
             words("next todo plan parts wanted general rule reminder shipping question needed ordered order "
@@ -111,9 +126,17 @@ final class MoodWords {
 
     /** Things of the workshop that are not the unit. */
     static final Phrases NOT_THE_UNIT = new Phrases(
-            "coffee | kettle | the other one | my old one | one i repaired | i am told | goes by the name | neighbours set | neighbours unit | neighbours one | friends set | friends unit | another unit | this series "
-                    + "| my meter | my own meter | my multimeter | my scope | bench scope "
+            "coffee break | coffee is | coffee first | over coffee | kettle is on | kettle on | the other one | my old one | one i repaired | i am told | goes by the name | neighbours set | neighbours unit | neighbours one | friends set | friends unit | another unit | this series "
+                    + "| our own radio | no room on the bench | no charge for the | phone line | telephone line | of the meter | of my meter | our meter | our scope | of the scope | my own television "
+                    + "| my own tv | my own set | my own radio | my own phone | my own recorder | my own player | bench light | bench lamp "
+                    + "| workshop radio | workshop light | workshop lamp | shop radio | my soldering iron | coffee machine | my meter | my own meter | my multimeter | my scope | bench scope "
                     + "| hot air station | soldering station | my car | the van | my phone rang");
+
+    /** What opens a clause about a thing that is not the unit. */
+    static final Phrases OTHER_THINGS = new Phrases(
+            "the other recorder | the other player | the other set | the other radio | the other unit | the other machine "
+                    + "| the other deck | another recorder | another player | another set | the parcel | the postman | the courier | the workshop | the bench | my neighbour | the neighbour "
+                    + "| his other | her other | their other");
 
     /** Words that end the reach of a plan or question. */
     static final Set<String> TURNS = words("but however though although anyway");

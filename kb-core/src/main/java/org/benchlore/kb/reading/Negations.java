@@ -17,6 +17,9 @@ import org.jspecify.annotations.Nullable;
 final class Negations {
     private static final int LONGEST_LIST = 8;
     private static final Set<String> STOPS = Set.of("stop", "ceas");
+    /** What follows them tells when, and is not denied: "has not worked since the update". */
+    private static final Set<String> TIMES = Set.of("since", "until", "till");
+
     private static final Set<String> ARTICLES = Set.of("a", "an");
 
     private final Passage passage;
@@ -161,6 +164,9 @@ final class Negations {
                 }
             } else if (item != null && !passable(item)) {
                 return item;
+            }
+            if (TIMES.contains(passage.token(i).term())) {
+                return null;
             }
             steps += Plain.skipped(passage.token(i)) ? 0 : 1;
             if (steps > reach) {

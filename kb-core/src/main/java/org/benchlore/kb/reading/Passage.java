@@ -84,6 +84,7 @@ final class Passage {
         for (int i = 0; i < n; i++) {
             terms[i] = term(tokens.get(i), lexicon);
         }
+        Parts.name(tokens, terms, lexicon);
         Rails.name(tokens, terms, lexicon);
         this.itemAt = new Item[n];
         this.numbers = new int[n];

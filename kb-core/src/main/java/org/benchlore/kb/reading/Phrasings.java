@@ -118,6 +118,20 @@ final class Phrasings {
         return null;
     }
 
+    /** "Not a squeak" keeps its article: "does not squeak" is another matter. */
+    private static List<String> withoutArticles(List<String> terms) {
+        List<String> kept = new ArrayList<>(terms.size());
+        String before = "";
+        for (String term : terms) {
+            boolean one = before.equals("not") && (term.equals("a") || term.equals("an"));
+            if (one || !Plain.ARTICLES.contains(term)) {
+                kept.add(term);
+            }
+            before = term;
+        }
+        return kept;
+    }
+
     /** The terms of a text as the trie knows them. */
     static List<String> terms(List<Token> tokens) {
         List<String> all = new ArrayList<>(tokens.size());
@@ -132,7 +146,7 @@ final class Phrasings {
         // "the light" must not shrink to "light"
         boolean kept = bare == 1 && !all.get(0).equals("be");
         if (bare < all.size() && !kept) {
-            all.removeAll(Plain.ARTICLES);
+            return withoutArticles(all);
         }
         return all;
     }

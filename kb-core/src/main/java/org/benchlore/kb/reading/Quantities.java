@@ -32,6 +32,10 @@ final class Quantities {
     private static final Set<String> COMPARING =
             Set.of("say", "take", "want", "instead", "to", "label", "print", "book", "spec", "manual", "sheet");
 
+    /** In front of a bare decimal that is a reading. */
+    private static final Set<String> LENDING =
+            Set.of("at", "to", "from", "between", "and", "have", "be", "=", ":", ",", "on", "read", "show");
+
     /** Tokens from a bare number back to the quantity it borrows its unit from. */
     private static final int COMPARED = 8;
 
@@ -102,10 +106,44 @@ final class Quantities {
         }
         Claim read = passage.readAt(i);
         if (read == null) {
-            return compared(i).map(Token::unit).orElse("");
+            return compared(i).map(Token::unit).orElse(lent(i) ? "V" : "");
         }
         Quantity quantity = read.symptom.quantity();
         return quantity == null || quantity.unit().equals("1") ? "" : quantity.unit();
+    }
+
+    /** "The mute pin is held at 4.8", "wanders between 11.2 and 12.4": a decimal said of a line that has volts. */
+    private boolean lent(int number) {
+        Token value = passage.token(number);
+        String before = number == 0 ? "" : passage.token(number - 1).term();
+        if (value.resolution() >= 1 || value.tolerance() || !LENDING.contains(before) || passage.unreal(number)) {
+            return false;
+        }
+        if (number + 1 < passage.size()
+                && passage.sameSegment(number, number + 1)
+                && passage.token(number + 1).kind() == Token.Kind.WORD
+                && Plain.content(passage.token(number + 1))) {
+            return false;
+        }
+        for (int i = number - 1;
+                i >= Math.max(0, number - COMPARED) && passage.sentence(i) == passage.sentence(number);
+                i--) {
+            boolean volts = passage.item(i).filter(Quantities::ofVolts).isPresent();
+            if (volts) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean ofVolts(Passage.Item item) {
+        for (Sense named : item.entry.names) {
+            Quantity quantity = named.symptom().quantity();
+            if (quantity != null && quantity.unit().equals("V")) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** "48 mV, book says 12": the quantity whose unit a bare number borrows, which it is compared with or leads on from. */

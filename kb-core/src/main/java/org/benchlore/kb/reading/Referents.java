@@ -30,6 +30,8 @@ final class Referents {
     private static final Set<String> PLACING =
             Set.of("in", "on", "at", "from", "to", "of", "into", "under", "behind", "by");
 
+    private static final Set<String> BEFORE_A_READING = Set.of("a", "and", "with");
+
     /** Words that tell sizes, numbers and quantities, not things. */
     private static final Set<String> TELL_NOTHING = Set.of(
             "main", "power", "big", "littl", "small", "larg", "other", "both", "all", "one", "two", "own", "second",
@@ -91,7 +93,8 @@ final class Referents {
 
     /** A short name that no pack teaches alone, where "its" points at the thing it belongs to. */
     Optional<Trie.Match> pointedAt(List<Token> tokens, String[] terms, int at) {
-        boolean points = at > 0 && POINTING.contains(terms[at - 1]) && (at == 1 || !PLACING.contains(terms[at - 2]));
+        boolean points = (at > 0 && POINTING.contains(terms[at - 1]) && (at == 1 || !PLACING.contains(terms[at - 2])))
+                || read(tokens, terms, at);
         List<Role> roles = points ? byHead.get(terms[at]) : null;
         if (roles == null) {
             return Optional.empty();
@@ -103,6 +106,14 @@ final class Referents {
         Entry entry = new Entry();
         entry.addName(new Sense(meant, Sense.NAME));
         return Optional.of(new Trie.Match(at, at + 1, 1, entry));
+    }
+
+    /** "Temp 61 °C", "a temperature of 38 °C": a short name with its reading. */
+    private static boolean read(List<Token> tokens, String[] terms, int at) {
+        int value = at + 1 < terms.length && terms[at + 1].equals("of") ? at + 2 : at + 1;
+        boolean opens =
+                at == 0 || tokens.get(at - 1).kind() == Kind.PUNCTUATION || BEFORE_A_READING.contains(terms[at - 1]);
+        return opens && value < terms.length && tokens.get(value).kind() == Kind.QUANTITY;
     }
 
     /** The one token of a name, or the first of a phrase, if others have longer names for it; -1 for none. */

@@ -42,6 +42,7 @@ final class Synonyms {
             "fibr fiber",
             "aerial antenna",
             "ok okay alright",
+            "pictur pic",
         }) {
             String first = "";
             for (String word : Splitter.on(' ').split(line)) {

@@ -29,9 +29,10 @@ final class Values {
     private static final Set<String> PLACE =
             Plain.words("on at for across from of in to onto over between behind before after");
     private static final Set<String> CLEARLY = Plain.words("read reads reading measur measure at = : to only show (");
-    private static final Set<String> SAYS = Plain.words(
-            "read reads reading measur measure show at be = : to only say ( give just about around "
-                    + "get approx roughly have output deliver ~ put draw take pull barely nearly almost already down up lose");
+    private static final Set<String> SAYS =
+            Plain.words("read reads reading measur measure show at be = : to only say ( give just about around "
+                    + "get approx roughly have output deliver ~ put draw take pull barely nearly almost already down up lose "
+                    + "amount exceed equal reach total");
     private static final Set<String> FILLERS =
             Plain.words("rail line supply voltag output it now still sit hover with come go drop sag dip "
                     + "fall collaps creep settl hang stay ther meter i under load than less more below above over rise climb resistanc ground "
@@ -274,7 +275,7 @@ final class Values {
             if (Set.of("less", "below", "under", "<").contains(term)) {
                 return -1;
             }
-            if (Set.of("more", "above", "over", ">").contains(term)) {
+            if (Set.of("more", "above", "over", "exceed", "least", ">").contains(term)) {
                 return 1;
             }
         }

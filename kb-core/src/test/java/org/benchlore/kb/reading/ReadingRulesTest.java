@@ -134,7 +134,17 @@ class ReadingRulesTest {
                   - {id: present, usual: 0.1, words: [present], opposite: absent}
                 bare: present
                 phrases:
-                  present: [nothing, does nothing]
+                  present: [nothing, does nothing, not a squeak]
+              - id: start-up
+                name: Start-up
+                about: How far it gets.
+                reported: usually
+                called: [start-up]
+                states:
+                  - {id: complete, normal: true, usual: 0.9, words: [complete], opposite: nothing}
+                  - {id: nothing, usual: 0.1, words: [fails], opposite: complete}
+                phrases:
+                  complete: [boots every time]
               - id: fell
                 name: Fall
                 about: It fell.
@@ -164,6 +174,14 @@ class ReadingRulesTest {
         "'bulk cap 91u, marked 220u',bulk-capacitor low",
         "the disc still won't spin up,disc-spin still",
         "it does nothing,dead-unit present",
+        "not a squeak from it,dead-unit present",
+        "'disc (no), tray (yes)',disc-spin still",
+        "'disc (no), tray (yes)',tray moves",
+        "fuse: y,mains-fuse intact",
+        "F3 open,mains-fuse blown",
+        "the pack has not swollen,pack-bulge absent",
+        "it has not worked since it was dropped,fell present",
+        "'reseated the cards, boots every time',reseating helps",
     })
     void read_as(String text, String finding) {
         assertThat(findings(text)).contains(finding);
@@ -174,6 +192,11 @@ class ReadingRulesTest {
             strings = {
                 "it reboots when the disc spins up",
                 "found nothing odd",
+                "it does not squeak",
+                "the other recorder has a blown fuse",
+                "a healthy fuse is intact",
+                "most of these come in with the fuse blown",
+                "my own radio has a blown fuse",
                 "it drops a line now and then",
                 "fell to 1 V within a second",
             })
@@ -190,6 +213,19 @@ class ReadingRulesTest {
     void members_of_a_list_share_what_is_said_of_the_last() {
         assertThat(findings("12 and 5 check out fine, nothing odd"))
                 .containsExactly("rail-12v in-tolerance", "rail-5v in-tolerance");
+    }
+
+    @Test
+    void what_goes_well_in_a_trial_is_said_of_the_trial_alone() {
+        assertThat(findings("reseated the cards, boots every time")).containsExactly("reseating helps");
+    }
+
+    @Test
+    void a_decimal_said_of_a_line_with_volts_is_in_volts() {
+        assertThat(READER.read("the 12 V wanders between 11.2 and 12.4", DeviceScope.ANY)
+                        .quantities())
+                .extracting(Reading.Value::unit)
+                .containsExactly("V", "V");
     }
 
     @Test

@@ -178,7 +178,7 @@ final class Spoken {
         return from + 2;
     }
 
-    /** "41200 power-on hours". */
+    /** "41200 power-on hours": the words stay, since they name what is counted. */
     private int hoursOf(int from) {
         int word = from + 1;
         if (!is(word, HOURS_OF)) {
@@ -189,8 +189,8 @@ final class Spoken {
         if (unit == null || !in.get(hours).surface().startsWith("h")) {
             return from;
         }
-        add(from, hours + 1, BigDecimal.valueOf(in.get(from).value()), unit);
-        return hours + 1;
+        add(from, from + 1, BigDecimal.valueOf(in.get(from).value()), unit);
+        return from + 1;
     }
 
     private @Nullable BigDecimal value() {
@@ -201,6 +201,12 @@ final class Spoken {
         Integer whole = whole();
         if (whole == null) {
             return null;
+        }
+        if (whole < 4 && surface(at).equals("quarters")) {
+            at++;
+            at += surface(at).equals("of") ? 1 : 0;
+            at += ARTICLES.contains(surface(at)) ? 1 : 0;
+            return BigDecimal.valueOf(whole).multiply(new BigDecimal("0.25"));
         }
         if (surface(at).equals("point") && at + 1 < in.size() && SMALL.containsKey(surface(at + 1))) {
             return decimals(whole);

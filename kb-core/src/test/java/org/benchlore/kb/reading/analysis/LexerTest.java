@@ -74,7 +74,7 @@ class LexerTest {
         "an hour,3600,s",
         "a sec,1,s",
         "one and a half volts,1.5,V",
-        "41200 power-on hours,148320000,s",
+        "three quarters of an hour,2700,s",
         "T2A,2,A",
         "F500mA,.5,A",
         "T3.15A,3.15,A",
@@ -88,6 +88,11 @@ class LexerTest {
     void spoken_and_marked_values_are_quantities(String text, double value, String unit) {
         assertThat(only(text).unit()).isEqualTo(unit);
         assertThat(only(text).value()).isCloseTo(value, within(Math.abs(value) * 1e-12));
+    }
+
+    @Test
+    void power_on_hours_are_a_quantity_and_what_it_is_of() {
+        assertThat(terms("41200 power-on hours")).containsExactly("148320000s", "power", "on", "hour");
     }
 
     @Test

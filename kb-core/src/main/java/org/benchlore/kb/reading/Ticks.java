@@ -1,0 +1,63 @@
+package org.benchlore.kb.reading;
+
+import java.util.List;
+import java.util.Set;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+
+/** Lists that are ticked off: "picture (yes), remote (no)", "hum: n". */
+final class Ticks {
+    private static final Set<String> OPENING = Set.of(":", "=", "(", "?");
+    private static final Set<String> YES = Set.of("yes", "y");
+    private static final Set<String> NO = Set.of("no", "n");
+
+    private Ticks() {}
+
+    /** Adds a claim for each free name behind which only "yes" or "no" stands. */
+    static void add(Passage passage, List<Claim> claims) {
+        for (Item name : passage.items) {
+            int answer = name.to + 1;
+            boolean open = name.free()
+                    && !name.entry.names.isEmpty()
+                    && answer < passage.size()
+                    && OPENING.contains(passage.token(name.to).term())
+                    && closes(passage, answer + 1)
+                    && !passage.unreal(name.from);
+            if (!open) {
+                continue;
+            }
+            String word = passage.token(answer).surface();
+            boolean yes = YES.contains(word);
+            if (yes || NO.contains(word)) {
+                add(passage, claims, name, answer, yes);
+            }
+        }
+    }
+
+    private static void add(Passage passage, List<Claim> claims, Item name, int answer, boolean yes) {
+        Symptom symptom = name.entry.names.get(0).symptom();
+        int normal = symptom.indexOf(symptom.normal().id());
+        Claim claim = new Claim(symptom, normal, name, name.from, answer + 1);
+        // "yes" to what is normally not there is trouble
+        claim.negated = yes == Polarity.presence(symptom);
+        if (claim.negated
+                && symptom.normal().opposite() == null
+                && symptom.states().size() > 2) {
+            return;
+        }
+        claim.bareNegation = true;
+        name.name = true;
+        passage.item(answer).ifPresent(item -> item.done = true);
+        claims.add(claim);
+    }
+
+    private static boolean closes(Passage passage, int at) {
+        if (at >= passage.size()) {
+            return true;
+        }
+        Token token = passage.token(at);
+        return token.kind() == Kind.PUNCTUATION && !token.is("-") && !token.is("/");
+    }
+}
