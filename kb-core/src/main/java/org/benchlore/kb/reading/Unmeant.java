@@ -2,7 +2,9 @@ package org.benchlore.kb.reading;
 
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Lexer;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 
@@ -19,6 +21,10 @@ final class Unmeant {
             "drop", "fall", "sag", "dip", "sink", "collaps", "go", "come", "rise", "climb", "jump", "shoot", "down",
             "up", "creep", "settl", "back");
 
+    private static final Set<String> MAKERS = Lexer.tokens("machine maker frother grinder dispenser").stream()
+            .map(Token::term)
+            .collect(Collectors.toUnmodifiableSet());
+
     private final Passage passage;
 
     Unmeant(Passage passage) {
@@ -26,7 +32,7 @@ final class Unmeant {
     }
 
     boolean is(Item item) {
-        return supposed(item) || preposition(item) || adverb(item) || verb(item);
+        return supposed(item) || preposition(item) || adverb(item) || verb(item) || madeBy(item);
     }
 
     /** Whether an item is only spoken of or still to be looked at. */
@@ -51,6 +57,15 @@ final class Unmeant {
             }
         }
         return false;
+    }
+
+    /** "Coffee machine", "milk frother": a name that only says what kind of unit it is. */
+    private boolean madeBy(Item item) {
+        return item.to - item.from == 1
+                && !item.entry.names.isEmpty()
+                && item.to < passage.size()
+                && passage.sameSegment(item.from, item.to)
+                && MAKERS.contains(passage.token(item.to).term());
     }
 
     /** "Off the front display", "out of service": where a place follows, "off" and "out" are no states. */
