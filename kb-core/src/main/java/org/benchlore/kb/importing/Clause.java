@@ -52,6 +52,7 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
             "h", Duration.ofHours(1),
             "day", Duration.ofDays(1),
             "night", Duration.ofHours(10),
+            "evening", Duration.ofHours(4),
             "week", Duration.ofDays(7),
             "month", Duration.ofDays(30),
             "year", Duration.ofDays(365));

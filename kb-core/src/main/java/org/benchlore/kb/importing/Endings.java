@@ -57,6 +57,11 @@ final class Endings {
                 more |= hear(clause, hit, cue, acts);
             }
         }
+        if (worked && clean(clause)) {
+            good = true;
+            mark(clause);
+            more = true;
+        }
         boolean weak = clause.only(WEAK);
         boolean said = clause.has(Cue.GOOD) || clause.has(Cue.MENDED);
         boolean hopeful = said && clause.has(Cue.GOOD) && cheerful(clause);
@@ -85,6 +90,13 @@ final class Endings {
             flush(acts);
         }
         return acts;
+    }
+
+    /** "No reboot in 48 hours", or "no chewing" of a unit that ran. */
+    private boolean clean(Clause clause) {
+        return clause.has(Cue.NEGATION)
+                && clause.words().get(0).surface().equals("no")
+                && Math.max(ran, clause.seconds().orElse(0)) >= PROOF;
     }
 
     /** "Sound ok on both channels now": says what is good, and that it was not. */

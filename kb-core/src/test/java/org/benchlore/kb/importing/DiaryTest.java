@@ -59,6 +59,22 @@ class DiaryTest {
     }
 
     @Test
+    void a_fault_that_stayed_away_for_long_says_that_the_fix_held() {
+        for (String told :
+                List.of("new belts, no chewing in 48 hours", "replaced the belts. Ran it two evenings, no chewing.")) {
+            assertThat(acts(Workshop.diary("## deck chews the tape\n" + told + "\n")
+                            .drafts()
+                            .get(0)))
+                    .as(told)
+                    .contains("outcome fixed-and-proven");
+        }
+        assertThat(acts(Workshop.diary("## deck chews the tape\nnew belts, no sound in 48 hours or so\nno help\n")
+                        .drafts()
+                        .get(0)))
+                .doesNotContain("outcome fixed");
+    }
+
+    @Test
     void a_markdown_hand_is_read() {
         ImportReview review = Workshop.diary(Workshop.resource("markdown.md"));
 
