@@ -51,13 +51,8 @@ final class WorkLoop {
     }
 
     void run() {
-        Ranking start = work.ranking();
-        if (work.tells()) {
-            show.move(start, start);
-            advise();
-        } else {
-            page.text(0, "Nothing to rank by yet.");
-        }
+        stands(work.ranking());
+        advise();
         comesAndGoes(work.kb().read(work.history().complaint(), work.history().scope()));
         page.text(0, "Say what you see or measure, 'test' for the next test, '?' for help.");
         while (true) {
@@ -226,11 +221,15 @@ final class WorkLoop {
         }
         work.record(new CaseEvent.Withdrawn(work.head(), last.head().eventId(), ""));
         page.text(0, "Taken back: " + new CasePage(work.kb().knowledge(), page).line(last));
-        Ranking after = work.ranking();
+        stands(before);
+    }
+
+    /** The ranking and what it was before, if there is anything to rank by. */
+    private void stands(Ranking before) {
         if (work.tells()) {
-            show.move(before, after);
+            show.move(before, work.ranking());
         } else {
-            page.text(0, "Nothing to rank by any more.");
+            page.text(0, "Nothing to rank by.");
         }
     }
 }

@@ -85,7 +85,8 @@ public record RankingQuery(
 
     /**
      * What of a note is compared with the causes' entries: all of it, since the words around a finding tell more of
-     * the cause than the finding alone, but for what is denied: "no adapter" does not tell of adapters. Nothing where every word was understood, so that two spellings rank alike.
+     * the cause than the finding alone, but for what is denied: "no adapter" does not tell of adapters. Nothing where every
+     * word was understood, so that two spellings rank alike.
      *
      * @param knowledge what the reading was read by
      */

@@ -40,19 +40,6 @@ public record RankingSettings(
         check("misread", misread, misread >= 0 && misread < 1);
     }
 
-    /** The same with another {@link #unlistedShare}. */
-    public RankingSettings withUnlistedShare(double share) {
-        return new RankingSettings(
-                share,
-                unlistedSpread,
-                unlistedSpreadKnown,
-                backgroundCases,
-                scopeCases,
-                mentionAlways,
-                mentionUsually,
-                misread);
-    }
-
     private static void check(String name, double value, boolean fits) {
         if (!fits) {
             throw new IllegalArgumentException(name + " " + value + " is out of range; see RankingSettings");

@@ -1,6 +1,5 @@
 package org.benchlore.kb.reading;
 
-import com.google.common.base.Splitter;
 import java.util.List;
 import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
@@ -14,16 +13,18 @@ final class Circumstances {
     private static final int REACH = 3;
     private static final int LONGEST_DEED = 2;
 
-    private static final Set<String> WHEN = words("when whenever once until till while where");
-    private static final Set<String> WITH = words("with after before when whenever once until till while upon time");
+    private static final Set<String> WHEN = Plain.words("when whenever once until till while where");
+    private static final Set<String> WITH =
+            Plain.words("with after before when whenever once until till while upon time");
     private static final Set<String> DEEDS =
-            words("pull pulled pulling unplug unplugged unplugging plugging plugged pressing pressed "
+            Plain.words("pull pulled pulling unplug unplugged unplugging plugging plugged pressing pressed "
                     + "pushing pushed held holding disconnecting disconnected removing removed");
-    private static final Set<String> SUBJECTS = words("it he she that this one unit set thing box still just absolut"
-            + " absolutely simply then and but then so or totally literally now since or yet");
+    private static final Set<String> SUBJECTS =
+            Plain.words("it he she that this one unit set thing box still just absolut"
+                    + " absolutely simply then and but then so or totally literally now since or yet");
     private static final Set<String> NAMELESS_OBJECT =
-            words("with without to from in but else that of unusual wrong odd special");
-    private static final Set<String> GOVERNING = words(
+            Plain.words("with without to from in but else that of unusual wrong odd special");
+    private static final Set<String> GOVERNING = Plain.words(
             "find found see saw hear heard read measur show notice get got doing say found did change help press mean "
                     + "there is be");
 
@@ -31,10 +32,6 @@ final class Circumstances {
 
     private Circumstances(Passage passage) {
         this.passage = passage;
-    }
-
-    private static Set<String> words(String spaced) {
-        return Set.copyOf(Splitter.on(' ').splitToList(spaced));
     }
 
     static void drop(Passage passage, List<Claim> claims) {

@@ -39,22 +39,22 @@ final class MoodWords {
 
     /** Verbs that, in front of a sentence, tell somebody what to do. */
     static final Set<String> ORDERS =
-            words("check measure verify try replace swap order buy bring ask remember discharge tell "
+            Plain.words("check measure verify try replace swap order buy bring ask remember discharge tell "
                     + "remove let recap resolder desolder reflow inspect photograph lubricate send wait consider avoid give get "
                     + "find take keep connect make ensure see please pls");
 
     /** The same where the thing they are done to follows at once; alone they may be things ("charge current zero"). */
-    static final Set<String> ORDERS_WITH_OBJECT = words(
+    static final Set<String> ORDERS_WITH_OBJECT = Plain.words(
             "test read heat set label charge record clean note call start copy feed "
                     + "warm wash mind use fit look put need write solder grease compare probe open close mark rinse brush dry add pull unplug");
 
     static final Set<String> OBJECTS =
-            words("the a an his her its it this that these all every both each them with for at whether "
+            Plain.words("the a an his her its it this that these all every both each them with for at whether "
                     + "if how only my your their our any another new one to in on into yourself me him out");
 
     /** May stand in front of an order. */
-    static final Set<String> LEADS =
-            words("then next first and also now so or just finally better best always but ok okay well maybe kindly");
+    static final Set<String> LEADS = Plain.words(
+            "then next first and also now so or just finally better best always but ok okay well maybe kindly");
 
     /** What a request or plan is made of, wherever it stands; what follows in the sentence is no finding. */
     static final Phrases PLANS = new Phrases(
@@ -83,53 +83,59 @@ final class MoodWords {
     /** Told of all units, and so is the whole sentence. */
     static final Phrases OF_ALL = new Phrases(
             "that how they | that how it is done | that nature | sooner or later | most of these | most of them "
-                    + "| most people | this type | this kind of | this model is known | these models | these units | such units | they say a | is rarely the | are rarely the | is mostly the "
+                    + "| most people | this type | this kind of | this model is known | these models | these units | "
+                    + "such units | they say a | is rarely the | are rarely the | is mostly the "
                     + "| is often the | is hardly ever the | nine times out of ten | all of these | by nature | the difference between | may be there "
                     + "| must be there | must be present | must be there first");
 
     /** What opens a sentence that tells how a sound or a bad part behaves. */
     static final Set<String> KINDS =
-            words("good healthy sound working intact normal bad blown dead weak worn faulty cold dry charged");
+            Plain.words("good healthy sound working intact normal bad blown dead weak worn faulty cold dry charged");
 
     /** Told of a kind: in the present. */
     static final Set<String> OF_A_KIND =
-            words("reads rests shows measures gives is sits has looks sounds makes draws runs lasts");
+            Plain.words("reads rests shows measures gives is sits has looks sounds makes draws runs lasts");
 
     /** First words of a note's heading that speaks of what is to come or of all units. */
     static final Set<String> HEADINGS =
-            words("next todo plan parts wanted general rule reminder shipping question needed ordered order "
+            Plain.words("next todo plan parts wanted general rule reminder shipping question needed ordered order "
                     + "invoice quote estimate agenda tomorrow");
 
-    static final Set<String> ASKING = words("what which who whom whose how why where when");
-    static final Set<String> AUXILIARIES =
-            words("is are was were do does did can could will would should shall has have had may " + "might must am");
+    static final Set<String> ASKING = Plain.words("what which who whom whose how why where when");
+    static final Set<String> AUXILIARIES = Plain.words(
+            "is are was were do does did can could will would should shall has have had may " + "might must am");
     static final Set<String> SUBJECTS =
-            words("i you he she it we they the a an this that these those there any anyone anybody someone "
+            Plain.words("i you he she it we they the a an this that these those there any anyone anybody someone "
                     + "somebody my your his her its their our");
 
     /** Who does things to the unit: what stands behind "if I" is tried, not supposed. */
-    static final Set<String> HANDS = words("i you he she we they one someone somebody");
+    static final Set<String> HANDS = Plain.words("i you he she we they one someone somebody");
 
     /** Conditions of the unit for which a cue stands; what follows them is seen. */
     static final Set<String> CONDITIONS =
-            words("warm hot cold loaded unloaded cooled heated tapped pressed touched left moved turned");
+            Plain.words("warm hot cold loaded unloaded cooled heated tapped pressed touched left moved turned");
 
     /** Subjects that start the main clause behind "if …" without a comma. */
-    static final Set<String> MAIN_SUBJECTS = words("it she nothing everything then");
+    static final Set<String> MAIN_SUBJECTS = Plain.words("it she nothing everything then");
 
     /** Words that keep a pronoun within the clause in front of it. */
-    static final Set<String> GOVERNORS =
-            words("if in on of to with from at by for and or that when while through into over under before after");
+    static final Set<String> GOVERNORS = Plain.words(
+            "if in on of to with from at by for and or that when while through into over under before after");
 
     /** Subjects of what an order by form alone led to. */
-    static final Set<String> OUTCOMES = words("it everything nothing she he they all");
+    static final Set<String> OUTCOMES = Plain.words("it everything nothing she he they all");
 
     /** Things of the workshop that are not the unit. */
-    static final Phrases NOT_THE_UNIT = new Phrases(
-            "coffee break | coffee is | coffee first | over coffee | kettle is on | kettle on | the other one | my old one | one i repaired | i am told | goes by the name | neighbours set | neighbours unit | neighbours one | friends set | friends unit | another unit | this series "
-                    + "| our own radio | no room on the bench | no charge for the | phone line | telephone line | of the meter | of my meter | our meter | our scope | of the scope | my own television "
-                    + "| my own tv | my own set | my own radio | my own phone | my own recorder | my own player | bench light | bench lamp "
-                    + "| workshop radio | workshop light | workshop lamp | shop radio | my soldering iron | coffee machine | my meter | my own meter | my multimeter | my scope | bench scope "
+    static final Phrases NOT_THE_UNIT =
+            new Phrases("coffee break | coffee is | coffee first | over coffee | kettle is on | kettle on | "
+                    + "the other one | my old one | one i repaired | i am told | goes by the name | neighbours set | "
+                    + "neighbours unit | neighbours one | friends set | friends unit | another unit | this series "
+                    + "| our own radio | no room on the bench | no charge for the | phone line | telephone line | "
+                    + "of the meter | of my meter | our meter | our scope | of the scope | my own television "
+                    + "| my own tv | my own set | my own radio | my own phone | my own recorder | my own player | "
+                    + "bench light | bench lamp "
+                    + "| workshop radio | workshop light | workshop lamp | shop radio | my soldering iron | "
+                    + "machine in the shop | my meter | my own meter | my multimeter | my scope | bench scope "
                     + "| hot air station | soldering station | my car | the van | my phone rang");
 
     /** What opens a clause about a thing that is not the unit. */
@@ -139,11 +145,7 @@ final class MoodWords {
                     + "| his other | her other | their other");
 
     /** Words that end the reach of a plan or question. */
-    static final Set<String> TURNS = words("but however though although anyway");
+    static final Set<String> TURNS = Plain.words("but however though although anyway");
 
     private MoodWords() {}
-
-    private static Set<String> words(String spaced) {
-        return Set.copyOf(Splitter.on(' ').splitToList(spaced));
-    }
 }

@@ -3,7 +3,6 @@ package org.benchlore.kb.reading;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.jspecify.annotations.Nullable;
 
@@ -13,7 +12,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class Outcomes {
     private static final int REACH = 10;
-    private static final List<String> WORKS = List.of("work");
     private static final Set<String> GOING_WELL = Plain.words("boot start complet come run get reach power");
 
     private final Passage passage;
@@ -31,7 +29,7 @@ final class Outcomes {
         List<Claim> more = new ArrayList<>();
         for (Claim claim : claims) {
             Item name = claim.dropped || !goesWell(claim) ? null : trialBefore(claim);
-            Sense shown = name == null ? null : shown(name);
+            Sense shown = name == null ? null : Trials.works(lexicon, name);
             if (name != null && shown != null) {
                 claim.dropped = true;
                 name.name = true;
@@ -63,21 +61,8 @@ final class Outcomes {
                 i >= Math.max(0, claim.from - REACH) && passage.sentence(i) == passage.sentence(claim.from);
                 i--) {
             Item item = passage.item(i).orElse(null);
-            if (item != null && item.free() && !item.entry.names.isEmpty() && shown(item) != null) {
+            if (item != null && item.free() && !item.entry.names.isEmpty() && Trials.works(lexicon, item) != null) {
                 return item;
-            }
-        }
-        return null;
-    }
-
-    /** What it means for a trial that the unit works then; null where a name is of none. */
-    private @Nullable Sense shown(Item name) {
-        Entry works = lexicon.trie().find(WORKS).orElse(null);
-        for (Sense named : name.entry.names) {
-            Symptom symptom = named.symptom();
-            Sense said = works == null || !Polarity.presence(symptom) ? null : works.saidOf(symptom.id());
-            if (said != null && !said.stateOf().normal()) {
-                return said;
             }
         }
         return null;

@@ -1,6 +1,5 @@
 package org.benchlore.kb.reading;
 
-import com.google.common.base.Splitter;
 import java.util.List;
 import java.util.Set;
 import org.benchlore.kb.reading.analysis.Token;
@@ -14,26 +13,22 @@ final class Rails {
     private static final int LONGEST_LIST = 8;
 
     /** What may stand in front of a rail's number. */
-    private static final Set<String> BEFORE = words(
+    private static final Set<String> BEFORE = Plain.words(
             "the no on neither nor without miss plus main both while from and or but that its of although though because since "
                     + "only still all , / + ( :");
 
     /** What may stand behind it. */
     private static final Set<String> BEHIND =
-            words("rail line supply be and or nor to fine ok okay good dead gone miss absent "
+            Plain.words("rail line supply be and or nor to fine ok okay good dead gone miss absent "
                     + "low high there present up down come never not still read measur sit sag drop fall at with both all either too only "
                     + "also just stay have collaps alive normal look in on it either under seem appear both buck regulator reg side "
                     + "arriv check , . ; : ! ? ) ( / = -");
 
     /** What makes a number in front of it no rail, whatever else stands there. */
-    private static final Set<String> COUNTS = words(
+    private static final Set<String> COUNTS = Plain.words(
             "pin pins step bit page version firmware rev revision channel ch layer port usb at to = ~ about code v");
 
     private Rails() {}
-
-    private static Set<String> words(String spaced) {
-        return Set.copyOf(Splitter.on(' ').splitToList(spaced));
-    }
 
     /** Replaces in {@code terms} the numbers that name rails. */
     static void name(List<Token> tokens, String[] terms, Lexicon lexicon) {

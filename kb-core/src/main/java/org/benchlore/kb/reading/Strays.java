@@ -2,15 +2,11 @@ package org.benchlore.kb.reading;
 
 import java.util.List;
 import java.util.Optional;
-import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token.Kind;
-import org.jspecify.annotations.Nullable;
 
 /** State words with no free name beside them: what is said of the name before, of a thing tried, of half a name. */
 final class Strays {
-    private static final List<String> WORKS = List.of("work");
-
     private final Passage passage;
     private final Lexicon lexicon;
     private final List<Claim> claims;
@@ -78,29 +74,21 @@ final class Strays {
     /** "Pushed all cards home again, now it starts": a trial's outcome may stand in the next part of the sentence. */
     private void trials() {
         for (Item name : items) {
-            Symptom symptom = name.free() && !name.entry.names.isEmpty() ? trial(name) : null;
-            for (int i = name.index + 1; symptom != null && i < items.size(); i++) {
+            Sense works = name.free() ? Trials.works(lexicon, name) : null;
+            for (int i = name.index + 1; works != null && i < items.size(); i++) {
                 Item word = items.get(i);
                 if (word.from - name.to > Linker.REACH || passage.sentence(word.from) != passage.sentence(name.from)) {
                     break;
                 }
-                Sense said = word.free() && tells(word) ? word.entry.saidOf(symptom.id()) : null;
+                Sense said = word.free() && tells(word)
+                        ? word.entry.saidOf(works.symptom().id())
+                        : null;
                 if (said != null) {
                     WordLinks.join(claims, name, word, said);
                     break;
                 }
             }
         }
-    }
-
-    /** The symptom of a name that tells of something tried, which works or makes no difference. */
-    private @Nullable Symptom trial(Item name) {
-        Symptom symptom = name.entry.names.get(0).symptom();
-        Sense works =
-                lexicon.trie().find(WORKS).map(e -> e.saidOf(symptom.id())).orElse(null);
-        boolean tried =
-                Polarity.presence(symptom) && works != null && !works.stateOf().normal();
-        return tried ? symptom : null;
     }
 
     /** "Bus idle": a word with no name of its own beside the last word of one. */

@@ -1,6 +1,5 @@
 package org.benchlore.kb.reading;
 
-import com.google.common.base.Splitter;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -18,15 +17,15 @@ final class Stretches {
     private static final int LONGEST_ASIDE = 6;
 
     private static final Set<String> JOINTS =
-            words("and but so then though although because which or plus & / while whereas yet");
+            Plain.words("and but so then though although because which or plus & / while whereas yet");
     private static final Set<String> DETERMINERS =
-            words("the a an its his her their my our no this that both all some own");
-    private static final Set<String> LEADS =
-            words("and but so then also yet or plus well okay ok hi though although however because & er uh um which");
-    private static final Set<String> TRAILS = words("and but so then or of with & lol pls the a an");
-    private static final Set<String> ENDS = words("as instead where although because whereas whatever which");
+            Plain.words("the a an its his her their my our no this that both all some own");
+    private static final Set<String> LEADS = Plain.words(
+            "and but so then also yet or plus well okay ok hi though although however because & er uh um which");
+    private static final Set<String> TRAILS = Plain.words("and but so then or of with & lol pls the a an");
+    private static final Set<String> ENDS = Plain.words("as instead where although because whereas whatever which");
     private static final Set<String> ON_ABOUT_IT =
-            words("on at in from to when after with under for over by until till since now "
+            Plain.words("on at in from to when after with under for over by until till since now "
                     + "again too either as during all both every if while not");
 
     private final Passage passage;
@@ -35,10 +34,6 @@ final class Stretches {
     private Stretches(Passage passage, List<Claim> claims) {
         this.passage = passage;
         this.claims = claims;
-    }
-
-    private static Set<String> words(String spaced) {
-        return Set.copyOf(Splitter.on(' ').splitToList(spaced));
     }
 
     /** Sets the stretch of each claim; they are in order of their first token. */

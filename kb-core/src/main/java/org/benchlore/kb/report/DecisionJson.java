@@ -7,7 +7,6 @@ import org.benchlore.kb.planning.Plan;
 import org.benchlore.kb.planning.ProofPlan;
 import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.planning.Worth;
-import org.benchlore.kb.reading.Reading;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -40,7 +39,7 @@ final class DecisionJson {
         root.put("failed", known.failed());
         root.put("seen", known.seen());
         root.put("seenHours", known.seenHours());
-        conditions(root, known.conditions());
+        JsonNodes.conditions(root, known.conditions());
         root.put("cleanHours", known.cleanHours());
         root.put("otherHours", known.otherHours());
         root.put("confidence", proof.confidence());
@@ -59,13 +58,8 @@ final class DecisionJson {
             item.result().ifPresent(r -> node.put("result", JsonNodes.lower(r)));
             node.put("failedBefore", item.failedBefore());
             node.put("hours", item.hours());
-            conditions(node, item.conditions());
+            JsonNodes.conditions(node, item.conditions());
         }
         return root;
-    }
-
-    private static void conditions(ObjectNode node, List<Reading.Condition> conditions) {
-        JsonNodes.texts(
-                node, "conditions", conditions.stream().map(JsonNodes::lower).toList());
     }
 }

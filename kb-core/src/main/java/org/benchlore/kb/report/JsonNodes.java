@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Map;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reading;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.cfg.EnumFeature;
 import tools.jackson.databind.json.JsonMapper;
@@ -62,6 +63,10 @@ final class JsonNodes {
     static void texts(ObjectNode node, String name, List<String> texts) {
         ArrayNode array = node.putArray(name);
         texts.forEach(array::add);
+    }
+
+    static void conditions(ObjectNode node, List<Reading.Condition> conditions) {
+        texts(node, "conditions", conditions.stream().map(JsonNodes::lower).toList());
     }
 
     static String lower(Enum<?> value) {

@@ -31,15 +31,13 @@ final class RankingJson {
                 node.put("past", true);
             }
             if (!u.conditions().isEmpty()) {
-                ArrayNode conditions = node.putArray("conditions");
-                u.conditions().forEach(c -> conditions.add(JsonNodes.lower(c)));
+                JsonNodes.conditions(node, u.conditions());
             }
             if (!u.note().isEmpty()) {
                 node.put("note", u.note());
             }
         }
-        ArrayNode missed = root.putArray("notUnderstood");
-        reading.notUnderstood().forEach(s -> missed.add(s.text()));
+        notUnderstood(root, reading);
         if (!reading.contradictions().isEmpty()) {
             ArrayNode contradictions = root.putArray("contradictions");
             for (Reading.Contradiction c : reading.contradictions()) {
@@ -72,10 +70,16 @@ final class RankingJson {
     static ObjectNode nothingUnderstood(Reading reading) {
         ObjectNode root = JsonNodes.root("ranking");
         root.putArray("understood");
-        ArrayNode missed = root.putArray("notUnderstood");
-        reading.notUnderstood().forEach(span -> missed.add(span.text()));
+        notUnderstood(root, reading);
         root.putArray("causes");
         return root;
+    }
+
+    private static void notUnderstood(ObjectNode root, Reading reading) {
+        JsonNodes.texts(
+                root,
+                "notUnderstood",
+                reading.notUnderstood().stream().map(Reading.Span::text).toList());
     }
 
     private static void cause(ObjectNode node, RankedCause cause) {

@@ -36,7 +36,15 @@ final class PlanningMeasure {
     private static final double UNREPAIRED = 2400;
 
     /** Every simulated fault has an entry, and whoever must not let a unit go had better believe so. */
-    private static final RankingSettings ALL_LISTED = RankingSettings.DEFAULT.withUnlistedShare(1e-100);
+    private static final RankingSettings ALL_LISTED = new RankingSettings(
+            1e-100,
+            RankingSettings.DEFAULT.unlistedSpread(),
+            RankingSettings.DEFAULT.unlistedSpreadKnown(),
+            RankingSettings.DEFAULT.backgroundCases(),
+            RankingSettings.DEFAULT.scopeCases(),
+            RankingSettings.DEFAULT.mentionAlways(),
+            RankingSettings.DEFAULT.mentionUsually(),
+            RankingSettings.DEFAULT.misread());
 
     private static final double SURE = 0.9;
     private static final int SUSPECTS = 6;
