@@ -18,6 +18,9 @@ final class Trie {
     /** Where an entry stands in the text: tokens {@code from} to {@code to}, exclusive; {@code depth} terms matched. */
     record Match(int from, int to, int depth, Entry entry) {}
 
+    /** A text to match: its tokens, the numbers of their terms, and of what else they may stand for. */
+    private record Text(List<Token> tokens, int[] numbers, int[] glued, int[] bare) {}
+
     private static final int ROOT = 1;
     private static final long MIX = 0x9E3779B97F4A7C15L; // 2^64 over the golden ratio, spreads keys over the table
 
@@ -149,13 +152,24 @@ final class Trie {
      */
     List<Match> all(List<Token> tokens, int[] numbers, String[] words) {
         List<Match> all = new ArrayList<>();
-        int[] glued = glued(tokens, words);
+        Text text = new Text(tokens, numbers, glued(tokens, words), bare(tokens, words));
         for (int i = 0; i < numbers.length; i++) {
             if (tokens.get(i).kind() != Kind.PUNCTUATION) {
-                walk(ROOT, tokens, numbers, glued, i, i, 0, 0, all);
+                walk(ROOT, text, i, i, 0, 0, all);
             }
         }
         return all;
+    }
+
+    /** Each number that was given the term of a rail, as it is written: "plus five" may be a name itself. */
+    private int[] bare(List<Token> tokens, String[] words) {
+        int[] bare = new int[words.length];
+        for (int i = 0; i < bare.length; i++) {
+            Token token = tokens.get(i);
+            boolean renamed = token.kind() == Kind.NUMBER && !words[i].equals(token.term());
+            bare[i] = renamed ? terms.of(token.term()) : Terms.UNKNOWN;
+        }
+        return bare;
     }
 
     /** Each word and the next as one word, where one char is between them, as numbers. */
@@ -242,37 +256,39 @@ final class Trie {
         return true;
     }
 
-    private void walk(
-            int node,
-            List<Token> tokens,
-            int[] numbers,
-            int[] glued,
-            int from,
-            int at,
-            int depth,
-            int skipped,
-            List<Match> found) {
+    private void walk(int node, Text text, int from, int at, int depth, int skipped, List<Match> found) {
         Entry entry = entries.get(node);
         if (entry != null) {
             found.add(new Match(from, at, depth, entry));
         }
-        if (at == numbers.length || !leads.get(node)) {
+        if (at == text.numbers.length || !leads.get(node)) {
             return;
         }
-        int next = next(node, numbers[at]);
+        Token token = text.tokens.get(at);
+        int next = next(node, text.numbers[at]);
         if (next != 0) {
             // "the backlight" is no longer a match than "backlight"
-            int deeper = Plain.ARTICLES.contains(tokens.get(at).term()) ? depth : depth + 1;
-            walk(next, tokens, numbers, glued, from, at + 1, deeper, skipped, found);
+            int deeper = Plain.ARTICLES.contains(token.term()) ? depth : depth + 1;
+            walk(next, text, from, at + 1, deeper, skipped, found);
         }
-        if (glued[at] != Terms.UNKNOWN) {
-            int joined = next(node, glued[at]);
+        if (text.glued[at] != Terms.UNKNOWN) {
+            int joined = next(node, text.glued[at]);
             if (joined != 0) {
-                walk(joined, tokens, numbers, glued, from, at + 2, depth + 1, skipped, found);
+                walk(joined, text, from, at + 2, depth + 1, skipped, found);
             }
         }
-        if (depth > 0 && skipped < MOST_SKIPPED && Plain.skipped(tokens.get(at))) {
-            walk(node, tokens, numbers, glued, from, at + 1, depth, skipped + 1, found);
+        if (text.bare[at] != Terms.UNKNOWN && next(node, text.bare[at]) != 0) {
+            walk(next(node, text.bare[at]), text, from, at + 1, depth + 1, skipped, found);
+        }
+        if (token.unit().equals("times") && token.value() > 1) {
+            // "stored 47 times" is "stored many times"
+            int often = next(next(node, terms.of("many")), terms.of("time"));
+            if (often != 0) {
+                walk(often, text, from, at + 1, depth + 1, skipped, found);
+            }
+        }
+        if (depth > 0 && skipped < MOST_SKIPPED && (Plain.skipped(token) || Ordinals.at(text.tokens, at))) {
+            walk(node, text, from, at + 1, depth, skipped + 1, found);
         }
     }
 }

@@ -39,7 +39,6 @@ final class Values {
                     + "dc ac dmm pin there side way each main very already in");
     private static final Set<String> NOT_READ =
             Plain.words("instead where mark rate nominal spec limit set rated marked");
-    private static final Set<String> NUMBERED = Plain.words("pin bit string port slot key channel row");
     private static final Set<String> MOVES = Plain.words("move budge drift stray chang shift waver");
 
     /** A reading and the name it may belong to. */
@@ -86,10 +85,7 @@ final class Values {
         if (!number || token.tolerance() || passage.unreal(i) || passage.readAt(i) != null) {
             return false;
         }
-        if (i > 0
-                && token.kind() == Kind.NUMBER
-                && token.resolution() >= 1
-                && NUMBERED.contains(passage.token(i - 1).term())) {
+        if (Ordinals.at(passage.tokens, i)) {
             return false;
         }
         for (int b = i - 1; b >= Math.max(0, i - 2) && passage.sameSegment(b, i); b--) {
@@ -125,8 +121,7 @@ final class Values {
                 cost += PASSED_NAME;
                 continue;
             }
-            boolean number = token.kind() == Kind.NUMBER || token.kind() == Kind.QUANTITY;
-            if (number || (token.kind() == Kind.PUNCTUATION && !token.is("/"))) {
+            if (number(i) || (token.kind() == Kind.PUNCTUATION && !token.is("/"))) {
                 return;
             }
             placed |= PLACE.contains(token.term());
@@ -164,7 +159,7 @@ final class Values {
                 cost += PASSED_NAME;
                 continue;
             }
-            boolean number = token.kind() == Kind.NUMBER || token.kind() == Kind.QUANTITY;
+            boolean number = number(i);
             boolean negation = item != null && item.entry.cue == Cue.NEGATION && !moves;
             moves |= MOVES.contains(token.term());
             if ((number && (item == null || item.entry.names.isEmpty())) || negation) {
@@ -175,6 +170,12 @@ final class Values {
             word |= item != null && !item.entry.words.isEmpty();
             cost += step(i, token);
         }
+    }
+
+    /** Whether a token is a number that may be a reading, and so stands in the way of another one. */
+    private boolean number(int i) {
+        Kind kind = passage.token(i).kind();
+        return (kind == Kind.NUMBER || kind == Kind.QUANTITY) && !Ordinals.at(passage.tokens, i);
     }
 
     private boolean closes(int i) {

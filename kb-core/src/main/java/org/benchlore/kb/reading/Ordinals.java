@@ -1,0 +1,37 @@
+package org.benchlore.kb.reading;
+
+import java.util.List;
+import java.util.Set;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+
+/** Numbers that tell which one of several is meant, "pin 4" or "cell 3 of the pack": part of a name, never its reading. */
+final class Ordinals {
+    /** More of a kind are rarely counted off by hand. */
+    private static final int MOST = 199;
+
+    private static final Set<String> NUMBERED =
+            Plain.words("pin bit string port slot key channel row cell leg nicad nimh");
+
+    private Ordinals() {}
+
+    /** Whether a token is such a number; also the later ones of "pins 8 and 4". */
+    static boolean at(List<Token> tokens, int i) {
+        if (i == 0 || !whole(tokens.get(i))) {
+            return false;
+        }
+        int before = i - 1;
+        if (before > 1 && Plain.joining(tokens.get(before)) && whole(tokens.get(before - 1))) {
+            before -= 2;
+        }
+        return NUMBERED.contains(tokens.get(before).term());
+    }
+
+    private static boolean whole(Token token) {
+        return token.kind() == Kind.NUMBER
+                && token.resolution() >= 1
+                && token.value() >= 0
+                && token.value() <= MOST
+                && !token.tolerance();
+    }
+}
