@@ -1,5 +1,6 @@
 package org.benchlore.kb.reading;
 
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.benchlore.kb.knowledge.Quantity;
@@ -20,6 +21,9 @@ final class Fitting {
     private static final double SOME_HOURS = 100;
 
     private static final double RIPPLE_SHARE = 0.3;
+    private static final Set<String> RIPPLE =
+            Plain.words("rippl nois hash hum buzz crud rubbish sawtooth ac");
+    private static final Set<String> SUPPLIES = Set.of("voltage", "supply", "feed", "rails", "power in");
     private static final Set<String> PRESENT = Set.of("present", "right", "there", "given");
     private static final Set<String> ABSENT = Set.of("absent", "missing", "none");
 
@@ -41,6 +45,9 @@ final class Fitting {
                 continue;
             }
             Optional<Symptom> ripple = rippling(named, reading);
+            if (ripple.isEmpty() && ofRipple(reading) && small(named, value)) {
+                continue;
+            }
             Optional<Symptom> fitting =
                     ripple.isPresent() ? ripple : Optional.of(named).filter(s -> fits(s, value));
             if (fitting.isEmpty() && value.kind() == Kind.QUANTITY) {
@@ -79,6 +86,13 @@ final class Fitting {
         return value.kind() == Kind.NUMBER && name.entry.names.stream().anyMatch(s -> counts(s.symptom()));
     }
 
+    /** Whether a name is of voltages of its own rather than of a rail. */
+    static boolean hasVolts(Item name) {
+        return name.entry.names.stream()
+                .map(sense -> sense.symptom().quantity())
+                .anyMatch(q -> q != null && q.unit().equals("V") && q.nominal() == null);
+    }
+
     private static boolean counts(Symptom symptom) {
         Quantity quantity = symptom.quantity();
         return quantity != null && quantity.unit().equals("1");
@@ -108,16 +122,36 @@ final class Fitting {
         return false;
     }
 
-    /** Millivolts on a rail are its ripple where the sentence speaks of ripple. */
+    /** A small part of a rail's voltage is its ripple where the reading or, for millivolts, the sentence speaks of ripple. */
     private Optional<Symptom> rippling(Symptom rail, int reading) {
         Token value = passage.token(reading);
+        boolean told = ofRipple(reading) || (value.factor() < 1 && passage.speaksOfRipple(reading));
+        return told && small(rail, value) ? lexicon.ripple(rail) : Optional.empty();
+    }
+
+    private static boolean small(Symptom rail, Token value) {
         Quantity quantity = rail.quantity();
         Double nominal = quantity == null ? null : quantity.nominal();
-        boolean small = nominal != null
+        return nominal != null
                 && value.unit().equals("V")
-                && value.factor() < 1
                 && Math.abs(value.value()) < RIPPLE_SHARE * Math.abs(nominal);
-        return small && passage.speaksOfRipple(reading) ? lexicon.ripple(rail) : Optional.empty();
+    }
+
+    /** "0.05 V p-p", "0.35 Vpp", "0.25 V of hash": never the voltage of the rail itself. */
+    private boolean ofRipple(int reading) {
+        Token value = passage.token(reading);
+        if (!value.unit().equals("V")) {
+            return false;
+        }
+        boolean of = term(reading + 1).equals("of") && RIPPLE.contains(term(reading + 2));
+        boolean apart = (term(reading + 1).equals("p") && term(reading + 2).equals("p"))
+                || term(reading + 1).equals("pp")
+                || term(reading + 1).equals("peak");
+        return of || apart || passage.text.regionMatches(true, value.end() - 3, "Vpp", 0, 3);
+    }
+
+    private String term(int i) {
+        return i < passage.size() ? passage.token(i).term() : "";
     }
 
     static boolean fits(Symptom symptom, Token value) {
@@ -133,12 +167,11 @@ final class Fitting {
 
     /** The state of a supply that is only there or not, told by a voltage on it; -1 where that says nothing. */
     static int presence(Symptom symptom, Token value) {
-        if (symptom.quantity() != null
-                || !value.unit().equals("V")
-                || !PRESENT.contains(symptom.normal().id())) {
+        double volts = Math.abs(value.value());
+        boolean presence = PRESENT.contains(symptom.normal().id()) || (volts < NO_VOLTAGE && supplies(symptom));
+        if (symptom.quantity() != null || !value.unit().equals("V") || !presence) {
             return -1;
         }
-        double volts = Math.abs(value.value());
         for (int i = 0; i < symptom.states().size(); i++) {
             State state = symptom.states().get(i);
             if (ABSENT.contains(state.id()) && volts < NO_VOLTAGE) {
@@ -149,6 +182,12 @@ final class Fitting {
             }
         }
         return -1;
+    }
+
+    /** Whether a symptom is a voltage by what its pack calls it, so that a zero reading is its absence. */
+    private static boolean supplies(Symptom symptom) {
+        String name = symptom.name().toLowerCase(Locale.ROOT);
+        return SUPPLIES.stream().anyMatch(name::contains);
     }
 
     /** Whether a word between a name and its reading says more than that a voltage is there: "sags to 14 V". */

@@ -35,7 +35,7 @@ final class Rails {
         for (int i = 0; i < terms.length; i++) {
             if (number(tokens, i, lexicon)) {
                 int end = listEnd(tokens, i, lexicon);
-                if (opens(tokens, i) && closes(tokens, end)) {
+                if (opens(tokens, i) && closes(tokens, end) && !ranges(tokens, i, end)) {
                     for (int member = i; member < end; member++) {
                         if (tokens.get(member).kind() == Kind.NUMBER) {
                             terms[member] = tokens.get(member).term() + "v";
@@ -81,6 +81,14 @@ final class Rails {
 
     private static boolean volts(List<Token> tokens, int i) {
         return tokens.get(i).kind() == Kind.QUANTITY && tokens.get(i).unit().equals("V");
+    }
+
+    /** "Errors climbing, 12 to 85 in an hour". */
+    private static boolean ranges(List<Token> tokens, int from, int end) {
+        return end == from + 1
+                && end + 1 < tokens.size()
+                && tokens.get(end).term().equals("to")
+                && tokens.get(end + 1).kind() == Kind.NUMBER;
     }
 
     private static boolean opens(List<Token> tokens, int i) {

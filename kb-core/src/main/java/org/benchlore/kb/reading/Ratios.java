@@ -1,6 +1,5 @@
 package org.benchlore.kb.reading;
 
-import com.google.common.base.Splitter;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -18,25 +17,23 @@ import org.jspecify.annotations.Nullable;
  */
 final class Ratios {
     private static final int REACH = 12;
-    private static final int LABELLED = 3;
     private static final Set<String> UNITS = Set.of("F", "ohm", "A", "H");
-    private static final Set<String> LABELS = Set.copyOf(
-            Splitter.on(' ')
-                    .splitToList(
-                            "mark marked label print printed book spec nominal rate rated should sheet manual schematic instead new"));
+    private static final Set<String> CAPACITIES = Set.of("mah", "ah", "wh", "mwh");
 
     private final Passage passage;
+    private final Told told;
     private final Values values;
 
-    Ratios(Passage passage, Values values) {
+    Ratios(Passage passage, Told told, Values values) {
         this.passage = passage;
+        this.told = told;
         this.values = values;
     }
 
     void link() {
         for (Item item : List.copyOf(passage.items)) {
             Symptom symptom = item.free() ? inPercent(item) : null;
-            if (symptom != null) {
+            if (symptom != null && !portion(item, symptom)) {
                 compare(item, symptom);
             }
         }
@@ -52,6 +49,25 @@ final class Ratios {
         return null;
     }
 
+    /** "Capacity 1850 of 2000 mAh". @return whether there is one */
+    private boolean portion(Item item, Symptom symptom) {
+        for (int i = item.to; i + 2 < passage.size() && i < item.to + REACH && passage.sameClause(item.from, i); i++) {
+            Token part = passage.token(i);
+            int whole = passage.token(i + 1).term().equals("out") ? i + 3 : i + 2;
+            boolean of = part.kind() == Kind.NUMBER
+                    && whole + 1 < passage.size()
+                    && passage.token(whole - 1).term().equals("of");
+            if (of
+                    && values.reading(i)
+                    && passage.token(whole).kind() == Kind.NUMBER
+                    && CAPACITIES.contains(passage.token(whole + 1).surface())) {
+                claim(item, symptom, whole, i);
+                return true;
+            }
+        }
+        return false;
+    }
+
     private void compare(Item item, Symptom symptom) {
         int marked = -1;
         int attribute = -1;
@@ -62,12 +78,12 @@ final class Ratios {
             Token token = passage.token(i);
             boolean here = passage.sentence(i) == passage.sentence(item.from);
             boolean quantity = token.kind() == Kind.QUANTITY && UNITS.contains(token.unit());
-            boolean number = token.kind() == Kind.NUMBER && !unit.isEmpty() && labelled(i);
+            boolean number = token.kind() == Kind.NUMBER && !unit.isEmpty() && told.asLabelled(i);
             if (!here || !(quantity || number) || (quantity && !unit.isEmpty() && !unit.equals(token.unit()))) {
                 continue;
             }
             unit = quantity ? token.unit() : unit;
-            if (marked < 0 && labelled(i)) {
+            if (marked < 0 && told.asLabelled(i)) {
                 marked = i;
             } else if (attribute < 0 && quantity && i <= item.to) {
                 attribute = i;
@@ -82,25 +98,25 @@ final class Ratios {
         }
     }
 
-    private boolean labelled(int i) {
-        for (int b = i - 1; b >= Math.max(0, i - LABELLED); b--) {
-            if (LABELS.contains(passage.token(b).surface())
-                    || LABELS.contains(passage.token(b).term())) {
-                return true;
-            }
-            if (passage.token(b).kind() != Kind.WORD) {
-                return false;
-            }
-        }
-        return false;
+    /** The unit of a label without one. Optical blocks are marked in three digits with tenths of a milliampere. */
+    private static double scale(Token label, Token reading) {
+        double scale = Quantities.nearest(label.value(), reading);
+        boolean tenths = reading.unit().equals("A")
+                && label.resolution() >= 1
+                && label.value() >= 100
+                && label.value() < 1000
+                && reading.value() < 0.3 * label.value() * scale;
+        return tenths ? scale / 10 : scale;
     }
 
     private void claim(Item item, Symptom symptom, int marked, int read) {
         Token reading = passage.token(read);
         Token nominal = passage.token(marked);
-        double scale = nominal.kind() == Kind.NUMBER ? Quantities.nearest(nominal.value(), reading) : 1;
+        boolean bare = nominal.kind() == Kind.NUMBER;
+        double scale = bare && reading.kind() == Kind.QUANTITY ? scale(nominal, reading) : 1;
         double percent = 100 * reading.value() / (nominal.value() * scale);
-        if (!Double.isFinite(percent) || percent <= 0) {
+        boolean absurd = bare && (percent < 1 || percent > 100 * 100);
+        if (!Double.isFinite(percent) || percent <= 0 || absurd) {
             return;
         }
         Claim claim = new Claim(symptom, 0, item, item.from, item.to);

@@ -17,10 +17,6 @@ final class Unmeant {
             Set.of("off", "out", "up", "down", "on", "in", "over", "around", "through");
     private static final Set<String> PLACES =
             Set.of("the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
-    private static final Set<String> REACHING = Set.of(
-            "drop", "fall", "sag", "dip", "sink", "collaps", "go", "come", "rise", "climb", "jump", "shoot", "down",
-            "up", "creep", "settl", "back");
-
     private static final Set<String> MAKERS = Lexer.tokens("machine maker frother grinder dispenser").stream()
             .map(Token::term)
             .collect(Collectors.toUnmodifiableSet());
@@ -110,6 +106,6 @@ final class Unmeant {
                 && item.to - item.from == 1
                 && item.from > 1
                 && passage.token(item.from - 1).term().equals("to")
-                && REACHING.contains(passage.token(item.from - 2).term());
+                && Told.REACHING.contains(passage.token(item.from - 2).term());
     }
 }

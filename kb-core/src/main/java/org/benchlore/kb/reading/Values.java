@@ -27,7 +27,7 @@ final class Values {
     private static final double BARELY_TOLD = 0.5;
 
     private static final Set<String> PLACE =
-            Plain.words("on at for across from of in to onto over between behind before after");
+            Plain.words("on at for across from of in to onto over between behind before after where");
     private static final Set<String> CLEARLY = Plain.words("read reads reading measur measure at = : to only show (");
     private static final Set<String> SAYS =
             Plain.words("read reads reading measur measure show at be = : to only say ( give just about around "
@@ -47,17 +47,22 @@ final class Values {
     private final Passage passage;
     private final Lexicon lexicon;
     private final Fitting fitting;
+    private final Told told;
     private final List<Claim> claims;
 
     Values(Passage passage, Lexicon lexicon, List<Claim> claims) {
         this.passage = passage;
         this.lexicon = lexicon;
         this.fitting = new Fitting(passage, lexicon);
+        this.told = new Told(passage);
         this.claims = claims;
     }
 
     void link() {
-        new Ratios(passage, this).link();
+        setAside();
+        new Ratios(passage, told, this).link();
+        new Against(passage, told, this).link();
+        new Beyond(passage, claims).link();
         RailLists.link(passage, lexicon, this);
         List<Pair> pairs = new ArrayList<>();
         for (int i = 0; i < passage.size(); i++) {
@@ -77,6 +82,16 @@ final class Values {
         new Trends(passage, claims).follow(this, lexicon);
     }
 
+    /** Numbers that are told for something else name no rail either. */
+    private void setAside() {
+        for (int i = 0; i < passage.size(); i++) {
+            Item item = number(i) ? passage.item(i).orElse(null) : null;
+            if (item != null && item.to - item.from == 1 && item.free() && told.asNothing(i)) {
+                item.done = true;
+            }
+        }
+    }
+
     /** Whether a token may be a reading that is not used yet. */
     boolean reading(int i) {
         Token token = passage.token(i);
@@ -85,7 +100,7 @@ final class Values {
         if (!number || token.tolerance() || passage.unreal(i) || passage.readAt(i) != null) {
             return false;
         }
-        if (Ordinals.at(passage.tokens, i)) {
+        if (Ordinals.at(passage.tokens, i) || told.asNothing(i) || told.asMarking(i)) {
             return false;
         }
         for (int b = i - 1; b >= Math.max(0, i - 2) && passage.sameSegment(b, i); b--) {
@@ -104,6 +119,9 @@ final class Values {
         Token value = passage.token(reading);
         double cost = 0;
         boolean placed = false;
+        if (told.reached(reading) && subjectBefore(reading)) {
+            return;
+        }
         for (int i = reading + 1; i < passage.size() && i <= reading + REACH && passage.sameSegment(reading, i); i++) {
             Token token = passage.token(i);
             Item item = passage.item(i).orElse(null);
@@ -112,8 +130,8 @@ final class Values {
                 boolean close = i == reading + 1
                         && !fitting.nominal(reading)
                         && (value.kind() == Kind.QUANTITY || Fitting.count(value, item));
-                boolean told = (placed || own || close) && !followedBySign(item.to);
-                boolean added = told && add(pairs, reading, item, cost + (close ? 0.7 : 0));
+                boolean said = (placed || own || close) && !followedBySign(item.to);
+                boolean added = said && add(pairs, reading, item, cost + (close ? 0.7 : 0));
                 if (added || !Fitting.ofAnotherKind(value, item)) {
                     return;
                 }
@@ -137,21 +155,24 @@ final class Values {
             return;
         }
         double cost = 0.2;
-        boolean says = false;
+        boolean share = told.asShare(reading);
+        boolean says = told.reached(reading);
         boolean clearly = false;
         boolean word = false;
+        boolean drops = false;
         boolean moves = false;
         for (int i = reading - 1; i >= 0 && i >= reading - REACH && passage.sameClause(reading, i); i--) {
             Token token = passage.token(i);
             Item item = passage.item(i).orElse(null);
             if (item != null && !item.entry.names.isEmpty() && !item.done && !item.name) {
                 boolean comma = !passage.sameSegment(reading, item.from);
-                boolean near = reading - item.to <= 1 && (value.kind() == Kind.QUANTITY || value.resolution() < 1);
-                boolean told = nominal
-                        ? clearly || fitting.names(reading, item) || (reading == item.to && closes(reading + 1))
+                boolean near = reading - item.to <= 1
+                        && (value.kind() == Kind.QUANTITY || value.resolution() < 1 || Fitting.count(value, item));
+                boolean said = nominal
+                        ? clearly || (drops && Fitting.hasVolts(item)) || fitting.names(reading, item) || (reading == item.to && stands(reading, item))
                         : says || near || value.kind() == Kind.QUANTITY;
-                boolean commaAllowed = !comma || clearly || (word && value.resolution() < 1);
-                boolean added = told && commaAllowed && add(pairs, reading, item, cost + (comma ? 2 : 0));
+                boolean commaAllowed = !comma || clearly || share || (word && value.resolution() < 1);
+                boolean added = said && commaAllowed && add(pairs, reading, item, cost + (comma && !share ? 2 : 0));
                 if (added || !Fitting.ofAnotherKind(value, item)) {
                     return;
                 }
@@ -162,14 +183,36 @@ final class Values {
             boolean number = number(i);
             boolean negation = item != null && item.entry.cue == Cue.NEGATION && !moves;
             moves |= MOVES.contains(token.term());
-            if ((number && (item == null || item.entry.names.isEmpty())) || negation) {
+            boolean passed = told.asMarking(i) || (share && !token.unit().equals("%"));
+            if ((number && !passed && (item == null || item.entry.names.isEmpty())) || negation) {
                 return;
             }
             says |= SAYS.contains(token.term());
             clearly |= CLEARLY.contains(token.term());
+            drops |= token.term().equals("drop");
             word |= item != null && !item.entry.words.isEmpty();
-            cost += step(i, token);
+            cost += number ? 0.2 : step(i, token);
         }
+    }
+
+    /** Whether a name in front can have a reading that its subject moved to. */
+    private boolean subjectBefore(int reading) {
+        for (int i = reading - 1; i >= 0 && i >= reading - REACH && passage.sameClause(reading, i); i--) {
+            Item item = passage.item(i).orElse(null);
+            if (item != null && item.free() && fitting.of(item, reading).isPresent()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** "Cell 1.8 V at the tabs", "panel supply 12 V.": a voltage that stands alone behind a name, as a rail's own may. */
+    private boolean stands(int reading, Item item) {
+        boolean place = reading + 1 < passage.size()
+                && Fitting.hasVolts(item)
+                && passage.token(reading).kind() == Kind.QUANTITY
+                && PLACE.contains(passage.token(reading + 1).term());
+        return place || closes(reading + 1);
     }
 
     /** Whether a token is a number that may be a reading, and so stands in the way of another one. */
@@ -224,6 +267,9 @@ final class Values {
         }
         Item name = pair.item;
         name.name = true;
+        if (told.reached(reading)) {
+            passage.item(reading - 2).filter(Item::free).ifPresent(verb -> verb.done = true);
+        }
         Claim claim = new Claim(pair.symptom, 0, name, name.from, name.to);
         claim.cover(reading, reading + 1);
         absorb(claim);
@@ -237,7 +283,8 @@ final class Values {
 
     /** Makes a claim that of a reading. */
     void measure(Claim claim, int reading) {
-        Verdict verdict = Verdict.of(claim.symptom, passage.token(reading), comparison(reading));
+        Token value = told.bySize(reading) ? passage.token(reading).size() : passage.token(reading);
+        Verdict verdict = Verdict.of(claim.symptom, value, comparison(reading));
         claim.state = verdict.state();
         claim.measured = new HashMap<>(verdict.likelihoods());
         claim.note = verdict.note();

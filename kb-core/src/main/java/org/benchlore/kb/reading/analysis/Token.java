@@ -46,6 +46,11 @@ public record Token(
         return new Token(kind, start, end, surface, term, 0, "", 0, 0, 0);
     }
 
+    /** The same without its sign. */
+    public Token size() {
+        return new Token(kind, start, end, surface, term, Math.abs(value), unit, resolution, spread, factor);
+    }
+
     /** Whether it is a tolerance ("±5 %") rather than a value. */
     public boolean tolerance() {
         return term.startsWith("±");

@@ -1,0 +1,111 @@
+package org.benchlore.kb.reading;
+
+import java.util.List;
+import java.util.Set;
+import org.benchlore.kb.knowledge.Quantity;
+import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+
+/** Names said to lie beyond what they should be, without a reading: "well under its 12 V", "above the rated 12 V". */
+final class Beyond {
+    private static final int ARTICLES = 4;
+    private static final List<String> HIGH = List.of("high", "too-high");
+    private static final List<String> LOW = List.of("low", "too-low", "weak");
+    private static final Set<String> ABOVE = Plain.words("above over exceed more");
+    private static final Set<String> BELOW = Plain.words("below under less");
+    private static final Set<String> LEADING = Plain.words("the its their his her any all a than lower upper");
+    private static final Set<String> LIMITS =
+            Plain.words("limit toleranc spec norm nominal rate rated rating label mark marking print");
+    private static final Set<String> SLIGHTLY = Plain.words("just slightly bit hair touch barely tad");
+
+    private final Passage passage;
+    private final List<Claim> claims;
+
+    Beyond(Passage passage, List<Claim> claims) {
+        this.passage = passage;
+        this.claims = claims;
+    }
+
+    void link() {
+        for (int i = 1; i + 1 < passage.size(); i++) {
+            boolean above = ABOVE.contains(passage.token(i).term());
+            boolean below = BELOW.contains(passage.token(i).term());
+            boolean slightly = SLIGHTLY.contains(passage.token(i - 1).term());
+            if ((above || below) && !slightly && !passage.unreal(i)) {
+                link(i, above ? HIGH : LOW);
+            }
+        }
+    }
+
+    private void link(int at, List<String> states) {
+        int limit = at + 1;
+        while (limit < passage.size()
+                && limit <= at + ARTICLES
+                && LEADING.contains(passage.token(limit).term())) {
+            limit++;
+        }
+        if (limit == passage.size() || !passage.sameSegment(at, limit)) {
+            return;
+        }
+        for (int i = at - 1; i >= 0 && i >= at - Linker.REACH && passage.sameClause(i, at); i--) {
+            Item item = passage.item(i).orElse(null);
+            if (item != null && item.cue(Cue.NEGATION)) {
+                return;
+            }
+            if (item != null && !item.entry.names.isEmpty() && item.to <= at) {
+                claim(item, at, limit, states);
+                return;
+            }
+            boolean number = passage.token(i).kind() == Kind.NUMBER || passage.token(i).kind() == Kind.QUANTITY;
+            if (number && !Ordinals.at(passage.tokens, i)) {
+                return;
+            }
+        }
+    }
+
+    private void claim(Item name, int at, int limit, List<String> states) {
+        Symptom symptom = name.entry.names.get(0).symptom();
+        int state = states.stream()
+                .mapToInt(symptom::indexOf)
+                .filter(s -> s >= 0)
+                .findFirst()
+                .orElse(-1);
+        int to = end(limit, symptom);
+        if (state < 0 || to == limit || !name.free()) {
+            return;
+        }
+        name.name = true;
+        Claim claim = new Claim(symptom, state, name, name.from, name.to);
+        claim.cover(at, to);
+        for (int i = name.to; i < to; i++) {
+            passage.item(i).filter(Item::free).ifPresent(item -> item.done = true);
+        }
+        claims.add(claim);
+    }
+
+    /** End of the limit that starts here, of a symptom; {@code from} when none does. */
+    private int end(int from, Symptom symptom) {
+        Token token = passage.token(from);
+        if (LIMITS.contains(token.term())) {
+            int value = from + 1;
+            return value < passage.size() && nominal(value, symptom) ? value + 1 : value;
+        }
+        if (nominal(from, symptom)) {
+            return from + 1;
+        }
+        boolean should = token.term().equals("what")
+                && from + 2 < passage.size()
+                && passage.token(from + 2).surface().equals("should");
+        return should ? from + 3 : from;
+    }
+
+    private boolean nominal(int i, Symptom symptom) {
+        Token value = passage.token(i);
+        Quantity quantity = symptom.quantity();
+        Double nominal = quantity == null ? null : quantity.nominal();
+        boolean volts = value.kind() == Kind.NUMBER || value.kind() == Kind.QUANTITY;
+        return volts && nominal != null && Math.abs(value.value()) == Math.abs(nominal);
+    }
+}

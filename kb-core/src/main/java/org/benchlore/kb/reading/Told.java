@@ -1,0 +1,163 @@
+package org.benchlore.kb.reading;
+
+import java.util.Set;
+import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+
+/**
+ * What a number is told for, where it is no plain reading: a difference ("by more than one volt"), what is printed on the
+ * part or expected ("24 V printed there"), a marking ahead of the reading ("4R7 measures 150k"), either end of a course ("from
+ * 12 to 8 V"), a share of the marking ("38 % of its marking").
+ */
+final class Told {
+    private static final int NEAR = 4;
+    private static final int LABELLED = 3;
+
+    private static final Set<String> ROUGHLY =
+            Plain.words("more less than about some around roughly almost nearly over up to a the whole full");
+
+    /** "Powered by 12 V" is no difference. */
+    private static final Set<String> POWERED = Plain.words("power feed fed suppli suppl run drive driven charg heat light");
+
+    private static final Set<String> BESIDE = Plain.words("under below above over less more than off");
+    private static final Set<String> LIKE_PARTS = Plain.words("other rest mate neighbour sister twin");
+    private static final Set<String> PRINTED = Set.of("printed", "expected");
+    private static final Set<String> RATED = Set.of("printed", "expected", "rated", "nominal", "marked");
+    private static final Set<String> AGAINST = Set.of("against", "versus", "vs");
+    private static final Set<String> MEASURES = Plain.words("measur read show test");
+    private static final Set<String> MARKINGS =
+            Plain.words("mark marked marking label value valu print rate rated rating nominal capacity capac spec");
+
+    private static final Set<String> LABELS = Plain.words("mark marked label print printed book spec nominal rate rated should "
+            + "sheet manual schematic instead new");
+
+    /** What a reading that moves stands behind, with "to". */
+    static final Set<String> REACHING = Set.of(
+            "drop", "fall", "sag", "dip", "sink", "collaps", "go", "come", "rise", "climb", "jump", "shoot", "down",
+            "up", "creep", "settl", "back");
+
+    private final Passage passage;
+
+    Told(Passage passage) {
+        this.passage = passage;
+    }
+
+    /** Whether a number neither names a rail nor is a reading. */
+    boolean asNothing(int i) {
+        return difference(i) || printed(i) || (startsCourse(i) && namedBefore(i));
+    }
+
+    /** "Overshoots by more than one volt", "sits 650 mV under the others". */
+    private boolean difference(int i) {
+        int by = i - 1;
+        while (by > 0 && by >= i - NEAR && ROUGHLY.contains(term(by))) {
+            by--;
+        }
+        if (term(by).equals("by")) {
+            return !POWERED.contains(term(by - 1));
+        }
+        int than = i + 1;
+        while (than < i + NEAR && (BESIDE.contains(term(than)) || term(than).equals("the"))) {
+            than++;
+        }
+        return than > i + 1 && LIKE_PARTS.contains(term(than));
+    }
+
+    /** "24 V printed there", "3.3 expected". */
+    private boolean printed(int i) {
+        return i + 1 < passage.size() && PRINTED.contains(passage.token(i + 1).surface());
+    }
+
+    /** Whether the words in front of a number or behind it make it what the part is marked with or should have. */
+    boolean asLabelled(int i) {
+        if (asRated(i)) {
+            return true;
+        }
+        for (int b = i - 1; b >= Math.max(0, i - LABELLED); b--) {
+            if (LABELS.contains(passage.token(b).surface()) || LABELS.contains(term(b))) {
+                return true;
+            }
+            if (passage.token(b).kind() != Kind.WORD) {
+                return false;
+            }
+        }
+        return false;
+    }
+
+    /** Whether the words beside a number make it what the part should have: "12.5 printed", "against 12.5". */
+    private boolean asRated(int i) {
+        boolean behind = i + 1 < passage.size() && RATED.contains(passage.token(i + 1).surface());
+        return behind || AGAINST.contains(term(i - 1));
+    }
+
+    /** "Surge resistor 4R7 measures 150k": a value right behind the name, with the reading still to come. */
+    boolean asMarking(int i) {
+        Item item = i > 0 ? passage.item(i - 1).orElse(null) : null;
+        boolean behindName = number(i)
+                && item != null
+                && !item.entry.names.isEmpty()
+                && passage.item(i).filter(own -> !own.entry.names.isEmpty()).isEmpty();
+        return behindName && MEASURES.contains(term(i + 1)) && (comparable(i, i + 2) || comparable(i, i + 3));
+    }
+
+    private boolean comparable(int marking, int reading) {
+        String unit = number(reading) ? passage.token(reading).unit() : "none";
+        return unit.isEmpty() || unit.equals("%") || unit.equals(passage.token(marking).unit());
+    }
+
+    /** "38 % of its marking". */
+    boolean asShare(int i) {
+        boolean share = passage.token(i).unit().equals("%") && term(i + 1).equals("of");
+        return share && (MARKINGS.contains(term(i + 2)) || MARKINGS.contains(term(i + 3)));
+    }
+
+    /** Whether a reading is what its subject moved to: "sags to 9". */
+    boolean reached(int i) {
+        return term(i - 1).equals("to")
+                && (REACHING.contains(term(i - 2)) || (number(i - 2) && term(i - 3).equals("from")));
+    }
+
+    private boolean startsCourse(int i) {
+        return term(i - 1).equals("from") && term(i + 1).equals("to") && number(i + 2);
+    }
+
+    private boolean namedBefore(int reading) {
+        for (int i = reading - 1; i >= 0 && i >= reading - 2 * NEAR && passage.sameClause(i, reading); i--) {
+            if (passage.item(i).filter(item -> !item.entry.names.isEmpty()).isPresent()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether only the size of a reading counts: "plus and minus 15.1 V", "+42 and -42 V", "-22 V instead of -15". */
+    boolean bySize(int i) {
+        if (passage.token(i).value() >= 0) {
+            return false;
+        }
+        boolean joined = i > 0 && Plain.joining(passage.token(i - 1));
+        int before = joined ? i - 2 : i - 1;
+        if (term(before).equals("plus") || (joined && number(before) && passage.token(before).value() > 0)) {
+            return true;
+        }
+        for (int other = i + 1; other < passage.size() && other <= i + NEAR; other++) {
+            if (number(other) && passage.token(other).value() < 0) {
+                return Set.of("of", "be", "to").contains(term(other - 1));
+            }
+        }
+        return false;
+    }
+
+    private boolean number(int i) {
+        if (i < 0 || i >= passage.size()) {
+            return false;
+        }
+        Kind kind = passage.token(i).kind();
+        return kind == Kind.NUMBER || kind == Kind.QUANTITY;
+    }
+
+    private String term(int i) {
+        return i < 0 || i >= passage.size() ? "" : passage.token(i).term();
+    }
+}
