@@ -51,7 +51,8 @@ final class Against {
             if (item != null && !item.entry.names.isEmpty() && item.free() && name == null && !values.reading(i)) {
                 name = item;
             }
-            boolean like = passage.token(i).unit().equals(passage.token(expected).unit());
+            boolean like =
+                    passage.token(i).unit().equals(passage.token(expected).unit());
             reading = like && reading < 0 && values.reading(i) ? i : reading;
         }
         if (reading >= 0 && name != null && passage.token(expected).value() != 0) {

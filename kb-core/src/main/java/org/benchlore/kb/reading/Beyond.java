@@ -13,11 +13,12 @@ final class Beyond {
     private static final int ARTICLES = 4;
     private static final List<String> HIGH = List.of("high", "too-high");
     private static final List<String> LOW = List.of("low", "too-low", "weak");
-    private static final Set<String> ABOVE = Plain.words("above over exceed more");
+    private static final Set<String> ABOVE = Plain.words("abov over exceed more");
     private static final Set<String> BELOW = Plain.words("below under less");
     private static final Set<String> LEADING = Plain.words("the its their his her any all a than lower upper");
     private static final Set<String> LIMITS =
             Plain.words("limit toleranc spec norm nominal rate rated rating label mark marking print");
+    private static final Set<String> FIGURES = Plain.words("value valu voltag figure figur limit mark");
     private static final Set<String> SLIGHTLY = Plain.words("just slightly bit hair touch barely tad");
 
     private final Passage passage;
@@ -54,18 +55,18 @@ final class Beyond {
             if (item != null && item.cue(Cue.NEGATION)) {
                 return;
             }
-            if (item != null && !item.entry.names.isEmpty() && item.to <= at) {
-                claim(item, at, limit, states);
+            if (item != null && !item.entry.names.isEmpty() && item.to <= at && claim(item, at, limit, states)) {
                 return;
             }
-            boolean number = passage.token(i).kind() == Kind.NUMBER || passage.token(i).kind() == Kind.QUANTITY;
+            boolean number =
+                    passage.token(i).kind() == Kind.NUMBER || passage.token(i).kind() == Kind.QUANTITY;
             if (number && !Ordinals.at(passage.tokens, i)) {
                 return;
             }
         }
     }
 
-    private void claim(Item name, int at, int limit, List<String> states) {
+    private boolean claim(Item name, int at, int limit, List<String> states) {
         Symptom symptom = name.entry.names.get(0).symptom();
         int state = states.stream()
                 .mapToInt(symptom::indexOf)
@@ -73,8 +74,11 @@ final class Beyond {
                 .findFirst()
                 .orElse(-1);
         int to = end(limit, symptom);
-        if (state < 0 || to == limit || !name.free()) {
-            return;
+        boolean taught = passage.item(at)
+                .filter(word -> word.to >= to && !word.entry.words.isEmpty())
+                .isPresent();
+        if (state < 0 || to == limit || taught || !name.free()) {
+            return false;
         }
         name.name = true;
         Claim claim = new Claim(symptom, state, name, name.from, name.to);
@@ -83,6 +87,7 @@ final class Beyond {
             passage.item(i).filter(Item::free).ifPresent(item -> item.done = true);
         }
         claims.add(claim);
+        return true;
     }
 
     /** End of the limit that starts here, of a symptom; {@code from} when none does. */
@@ -90,7 +95,14 @@ final class Beyond {
         Token token = passage.token(from);
         if (LIMITS.contains(token.term())) {
             int value = from + 1;
-            return value < passage.size() && nominal(value, symptom) ? value + 1 : value;
+            boolean goesOn = value < passage.size() && passage.sameSegment(from, value);
+            if (goesOn
+                    && (nominal(value, symptom)
+                            || FIGURES.contains(passage.token(value).term()))) {
+                return value + 1;
+            }
+            // "under rated load" is a condition
+            return goesOn && Plain.content(passage.token(value)) ? from : value;
         }
         if (nominal(from, symptom)) {
             return from + 1;

@@ -21,8 +21,8 @@ final class Fitting {
     private static final double SOME_HOURS = 100;
 
     private static final double RIPPLE_SHARE = 0.3;
-    private static final Set<String> RIPPLE =
-            Plain.words("rippl nois hash hum buzz crud rubbish sawtooth ac");
+    private static final Set<String> RIPPLE = Plain.words("rippl nois hash hum buzz crud rubbish sawtooth ac");
+    private static final Set<String> PLACES = Set.of("at", "on", "across", "of");
     private static final Set<String> SUPPLIES = Set.of("voltage", "supply", "feed", "rails", "power in");
     private static final Set<String> PRESENT = Set.of("present", "right", "there", "given");
     private static final Set<String> ABSENT = Set.of("absent", "missing", "none");
@@ -65,14 +65,71 @@ final class Fitting {
         Token value = passage.token(reading);
         return item.entry.names.stream()
                 .map(Sense::symptom)
-                .filter(named -> presence(named, value) >= 0 && !nominal(reading) && !said(named, item, reading))
+                .filter(named -> tells(named, reading) && !nominal(reading) && !said(named, item, reading))
                 .findFirst();
+    }
+
+    /** "Only 4 V" may be there, and says that it is not as it should be. */
+    private boolean tells(Symptom named, int reading) {
+        int state = presence(named, passage.token(reading));
+        boolean only = reading > 0 && passage.token(reading - 1).term().equals("only");
+        return state >= 0 && !(only && named.states().get(state).normal());
+    }
+
+    /** Whether a reading stands right behind a supply that has no limits: "amp rails +42 and -42 V on the big caps". */
+    boolean ofSupply(int reading) {
+        int i = reading - 1;
+        while (i > 0
+                && (Plain.joining(passage.token(i))
+                        || (passage.token(i).kind() == Kind.NUMBER
+                                && passage.item(i).isEmpty()))) {
+            i--;
+        }
+        return i >= 0
+                && passage.sameSegment(i, reading)
+                && passage.item(i)
+                        .filter(item -> !item.entry.names.isEmpty() && item.free())
+                        .map(item -> item.entry.names.get(0).symptom())
+                        .filter(symptom -> symptom.quantity() == null && supplies(symptom))
+                        .isPresent();
+    }
+
+    /** Whether a name only tells where a reading was taken: "TMDS pin 1 at the socket drops 1.8 V". */
+    boolean placeOnly(Item item, int reading) {
+        int at = item.from;
+        while (at > 0 && !PLACES.contains(passage.token(at).term()) && Plain.skipped(passage.token(at - 1))) {
+            at--;
+        }
+        boolean own = PLACES.contains(passage.token(at).term());
+        int place = own ? at : at - 1;
+        if (place <= 0 || !PLACES.contains(passage.token(place).term()) || !passage.sameSegment(place - 1, place)) {
+            return false;
+        }
+        Item subject = passage.item(place - 1).orElse(null);
+        if (subject == null || subject == item || subject.entry.names.isEmpty() || !subject.free()) {
+            return false;
+        }
+        Optional<Symptom> here = of(item, reading);
+        Optional<Symptom> there = of(subject, reading);
+        return there.isPresent() && (here.isEmpty() || anotherRail(here.get(), there.get()));
+    }
+
+    private static boolean anotherRail(Symptom a, Symptom b) {
+        Quantity first = a.quantity();
+        Quantity second = b.quantity();
+        return first != null
+                && second != null
+                && first.nominal() != null
+                && second.nominal() != null
+                && !first.nominal().equals(second.nominal());
     }
 
     /** Whether a reading is written as a name is, and names something. */
     boolean nominal(int i) {
-        return passage.item(i).isPresent()
-                && (passage.token(i).kind() == Kind.NUMBER || Quantities.round(passage.token(i)));
+        boolean bare = passage.token(i).kind() == Kind.NUMBER;
+        return passage.item(i)
+                .filter(item -> bare || (!item.entry.names.isEmpty() && Quantities.round(passage.token(i))))
+                .isPresent();
     }
 
     /** Whether a reading has a unit that rules a name out, so that it may be of one further off. */

@@ -13,7 +13,15 @@ final class Ordinals {
     private static final Set<String> NUMBERED =
             Plain.words("pin bit string port slot key channel row cell leg nicad nimh");
 
+    /** Of which each has its own part to play: "pin 20 of the micro" is not "a pin of the micro". */
+    private static final Set<String> DISTINCT = Set.of("pin", "leg");
+
     private Ordinals() {}
+
+    /** Whether a name may leave such a number out: "cell 3 of the pack" is a cell of it. */
+    static boolean idle(List<Token> tokens, int i) {
+        return at(tokens, i) && !DISTINCT.contains(tokens.get(i - 1).term());
+    }
 
     /** Whether a token is such a number; also the later ones of "pins 8 and 4". */
     static boolean at(List<Token> tokens, int i) {

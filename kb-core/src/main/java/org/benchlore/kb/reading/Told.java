@@ -2,7 +2,6 @@ package org.benchlore.kb.reading;
 
 import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
-import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 
 /**
@@ -18,9 +17,10 @@ final class Told {
             Plain.words("more less than about some around roughly almost nearly over up to a the whole full");
 
     /** "Powered by 12 V" is no difference. */
-    private static final Set<String> POWERED = Plain.words("power feed fed suppli suppl run drive driven charg heat light");
+    private static final Set<String> POWERED =
+            Plain.words("power feed fed suppli suppl run drive driven charg heat light");
 
-    private static final Set<String> BESIDE = Plain.words("under below above over less more than off");
+    private static final Set<String> BESIDE = Plain.words("under below abov over less more than off");
     private static final Set<String> LIKE_PARTS = Plain.words("other rest mate neighbour sister twin");
     private static final Set<String> PRINTED = Set.of("printed", "expected");
     private static final Set<String> RATED = Set.of("printed", "expected", "rated", "nominal", "marked");
@@ -29,8 +29,9 @@ final class Told {
     private static final Set<String> MARKINGS =
             Plain.words("mark marked marking label value valu print rate rated rating nominal capacity capac spec");
 
-    private static final Set<String> LABELS = Plain.words("mark marked label print printed book spec nominal rate rated should "
-            + "sheet manual schematic instead new");
+    private static final Set<String> LABELS =
+            Plain.words("mark marked label print printed book spec nominal rate rated should "
+                    + "sheet manual schematic instead new");
 
     /** What a reading that moves stands behind, with "to". */
     static final Set<String> REACHING = Set.of(
@@ -45,7 +46,12 @@ final class Told {
 
     /** Whether a number neither names a rail nor is a reading. */
     boolean asNothing(int i) {
-        return difference(i) || printed(i) || (startsCourse(i) && namedBefore(i));
+        boolean bare = passage.token(i).kind() == Kind.NUMBER;
+        return difference(i)
+                || printed(i)
+                || (startsCourse(i) && namedBefore(i))
+                || (bare && term(i + 1).equals("to") && number(i + 2))
+                || (ofIts(i) && namedBefore(i));
     }
 
     /** "Overshoots by more than one volt", "sits 650 mV under the others". */
@@ -87,8 +93,14 @@ final class Told {
 
     /** Whether the words beside a number make it what the part should have: "12.5 printed", "against 12.5". */
     private boolean asRated(int i) {
-        boolean behind = i + 1 < passage.size() && RATED.contains(passage.token(i + 1).surface());
-        return behind || AGAINST.contains(term(i - 1));
+        boolean behind =
+                i + 1 < passage.size() && RATED.contains(passage.token(i + 1).surface());
+        return behind || AGAINST.contains(term(i - 1)) || ofIts(i);
+    }
+
+    /** The second number of "14 V of its 24 V". */
+    private boolean ofIts(int i) {
+        return term(i - 1).equals("its") && term(i - 2).equals("of") && number(i - 3);
     }
 
     /** "Surge resistor 4R7 measures 150k": a value right behind the name, with the reading still to come. */
@@ -103,7 +115,9 @@ final class Told {
 
     private boolean comparable(int marking, int reading) {
         String unit = number(reading) ? passage.token(reading).unit() : "none";
-        return unit.isEmpty() || unit.equals("%") || unit.equals(passage.token(marking).unit());
+        return unit.isEmpty()
+                || unit.equals("%")
+                || unit.equals(passage.token(marking).unit());
     }
 
     /** "38 % of its marking". */
@@ -115,7 +129,8 @@ final class Told {
     /** Whether a reading is what its subject moved to: "sags to 9". */
     boolean reached(int i) {
         return term(i - 1).equals("to")
-                && (REACHING.contains(term(i - 2)) || (number(i - 2) && term(i - 3).equals("from")));
+                && (REACHING.contains(term(i - 2))
+                        || (number(i - 2) && term(i - 3).equals("from")));
     }
 
     private boolean startsCourse(int i) {
@@ -138,7 +153,8 @@ final class Told {
         }
         boolean joined = i > 0 && Plain.joining(passage.token(i - 1));
         int before = joined ? i - 2 : i - 1;
-        if (term(before).equals("plus") || (joined && number(before) && passage.token(before).value() > 0)) {
+        if (term(before).equals("plus")
+                || (joined && number(before) && passage.token(before).value() > 0)) {
             return true;
         }
         for (int other = i + 1; other < passage.size() && other <= i + NEAR; other++) {

@@ -287,7 +287,7 @@ final class Trie {
                 walk(often, text, from, at + 1, depth + 1, skipped, found);
             }
         }
-        if (depth > 0 && skipped < MOST_SKIPPED && (Plain.skipped(token) || Ordinals.at(text.tokens, at))) {
+        if (depth > 0 && skipped < MOST_SKIPPED && (Plain.skipped(token) || Ordinals.idle(text.tokens, at))) {
             walk(node, text, from, at + 1, depth, skipped + 1, found);
         }
     }

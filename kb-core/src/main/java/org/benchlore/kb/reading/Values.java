@@ -27,7 +27,7 @@ final class Values {
     private static final double BARELY_TOLD = 0.5;
 
     private static final Set<String> PLACE =
-            Plain.words("on at for across from of in to onto over between behind before after where");
+            Plain.words("on at for across from of in to onto over between behind befor after wher");
     private static final Set<String> CLEARLY = Plain.words("read reads reading measur measure at = : to only show (");
     private static final Set<String> SAYS =
             Plain.words("read reads reading measur measure show at be = : to only say ( give just about around "
@@ -119,7 +119,7 @@ final class Values {
         Token value = passage.token(reading);
         double cost = 0;
         boolean placed = false;
-        if (told.reached(reading) && subjectBefore(reading)) {
+        if ((told.reached(reading) && subjectBefore(reading)) || fitting.ofSupply(reading)) {
             return;
         }
         for (int i = reading + 1; i < passage.size() && i <= reading + REACH && passage.sameSegment(reading, i); i++) {
@@ -129,7 +129,7 @@ final class Values {
                 boolean own = PLACE.contains(passage.token(item.from).term());
                 boolean close = i == reading + 1
                         && !fitting.nominal(reading)
-                        && (value.kind() == Kind.QUANTITY || Fitting.count(value, item));
+                        && (value.kind() == Kind.QUANTITY || counted(value, item));
                 boolean said = (placed || own || close) && !followedBySign(item.to);
                 boolean added = said && add(pairs, reading, item, cost + (close ? 0.7 : 0));
                 if (added || !Fitting.ofAnotherKind(value, item)) {
@@ -167,13 +167,20 @@ final class Values {
             if (item != null && !item.entry.names.isEmpty() && !item.done && !item.name) {
                 boolean comma = !passage.sameSegment(reading, item.from);
                 boolean near = reading - item.to <= 1
-                        && (value.kind() == Kind.QUANTITY || value.resolution() < 1 || Fitting.count(value, item));
+                        && (value.kind() == Kind.QUANTITY || value.resolution() < 1 || counted(value, item));
                 boolean said = nominal
-                        ? clearly || (drops && Fitting.hasVolts(item)) || fitting.names(reading, item) || (reading == item.to && stands(reading, item))
+                        ? clearly
+                                || (drops && Fitting.hasVolts(item))
+                                || fitting.names(reading, item)
+                                || (reading == item.to && stands(reading, item))
                         : says || near || value.kind() == Kind.QUANTITY;
                 boolean commaAllowed = !comma || clearly || share || (word && value.resolution() < 1);
-                boolean added = said && commaAllowed && add(pairs, reading, item, cost + (comma && !share ? 2 : 0));
-                if (added || !Fitting.ofAnotherKind(value, item)) {
+                boolean elsewhere = fitting.placeOnly(item, reading);
+                boolean added = said
+                        && commaAllowed
+                        && !elsewhere
+                        && add(pairs, reading, item, cost + (comma && !share ? 2 : 0));
+                if (added || !(elsewhere || Fitting.ofAnotherKind(value, item))) {
                     return;
                 }
                 i = item.from;
@@ -193,6 +200,14 @@ final class Values {
             word |= item != null && !item.entry.words.isEmpty();
             cost += number ? 0.2 : step(i, token);
         }
+    }
+
+    /** "Unclean stops 640"; but "clean stops 640" are others. */
+    private boolean counted(Token value, Item name) {
+        boolean whole = name.from == 0
+                || !passage.sameSegment(name.from - 1, name.from)
+                || !Plain.content(passage.token(name.from - 1));
+        return whole && Fitting.count(value, name);
     }
 
     /** Whether a name in front can have a reading that its subject moved to. */
@@ -267,7 +282,7 @@ final class Values {
         }
         Item name = pair.item;
         name.name = true;
-        if (told.reached(reading)) {
+        if (told.reached(reading) && name.to <= reading) {
             passage.item(reading - 2).filter(Item::free).ifPresent(verb -> verb.done = true);
         }
         Claim claim = new Claim(pair.symptom, 0, name, name.from, name.to);
@@ -323,7 +338,7 @@ final class Values {
             if (Set.of("less", "below", "under", "<").contains(term)) {
                 return -1;
             }
-            if (Set.of("more", "above", "over", "exceed", "least", ">").contains(term)) {
+            if (Set.of("more", "abov", "over", "exceed", "least", ">").contains(term)) {
                 return 1;
             }
         }

@@ -96,6 +96,90 @@ class ReadingRulesTest {
                   - {id: absent, usual: 0.1, range: "..10%", words: [missing], opposite: in-tolerance}
                   - {id: low, usual: 0.05, range: "10%..-tol", words: [low, drops]}
                   - {id: high, usual: 0.05, range: "+tol..", words: [high]}
+              - id: rail-12v-ripple
+                name: Ripple on the 12 V rail
+                about: Seen with a scope.
+                reported: if-tested
+                quantity: {unit: V}
+                called: [12 V ripple, "ripple on 12 V"]
+                states:
+                  - {id: normal, normal: true, usual: 0.9, range: "..0.12", words: [clean]}
+                  - {id: high, usual: 0.1, range: "0.12..", words: [ragged]}
+              - id: pack-cell
+                name: Cell of the pack
+                about: At rest.
+                reported: if-tested
+                quantity: {unit: V}
+                called: [pack cell, cell of the pack]
+                states:
+                  - {id: dead, usual: 0.1, range: "..0.9", words: [flat]}
+                  - {id: low, usual: 0.1, range: "0.9..1.15", words: [tired]}
+                  - {id: good, normal: true, usual: 0.8, range: "1.15..", words: [charged]}
+              - id: tone-supply
+                name: Supply of the tone board
+                about: Plus and minus.
+                reported: if-tested
+                quantity: {unit: V, nominal: 15, tolerance: 10%}
+                called: [tone board supply, tone chip]
+                states:
+                  - {id: in-tolerance, normal: true, usual: 0.8, range: "-tol..+tol", words: [fine], opposite: absent}
+                  - {id: absent, usual: 0.1, range: "..10%", words: [missing], opposite: in-tolerance}
+                  - {id: low, usual: 0.05, range: "10%..-tol", words: [sags]}
+                  - {id: high, usual: 0.05, range: "+tol..", words: [too much]}
+              - id: inverter-feed
+                name: Feed of the inverter
+                about: From the main supply.
+                reported: if-tested
+                called: [inverter input]
+                states:
+                  - {id: present, normal: true, usual: 0.8, words: [there], opposite: absent}
+                  - {id: absent, usual: 0.1, words: [missing], opposite: present}
+                  - {id: low, usual: 0.1, words: [weak]}
+              - id: strip-voltage
+                name: Voltage at the strips
+                about: While lit.
+                reported: if-tested
+                called: [strip connector]
+                states:
+                  - {id: as-lit, normal: true, usual: 0.8, words: [as it should be], opposite: absent}
+                  - {id: absent, usual: 0.2, words: [missing], opposite: as-lit}
+              - id: surge-resistor
+                name: Surge resistor
+                about: At the inlet.
+                reported: if-tested
+                quantity: {unit: ohm}
+                called: [surge resistor]
+                states:
+                  - {id: sound, normal: true, usual: 0.9, range: "..50", words: [sound]}
+                  - {id: open, usual: 0.1, range: "50..", words: [open]}
+              - id: laser-current
+                name: Laser current
+                about: Against the label.
+                reported: if-tested
+                quantity: {unit: "%"}
+                called: [laser current]
+                states:
+                  - {id: near-label, normal: true, usual: 0.8, range: "70..120", words: [as on the label]}
+                  - {id: high, usual: 0.1, range: "120..", words: [high]}
+                  - {id: low, usual: 0.1, range: "..70", words: [low]}
+              - id: unclean-stops
+                name: Unclean stops
+                about: Counted.
+                reported: if-tested
+                quantity: {unit: "1"}
+                called: [unclean stops, stops]
+                states:
+                  - {id: few, normal: true, usual: 0.8, range: "..10", words: [few]}
+                  - {id: many, usual: 0.2, range: "10..", words: [many]}
+              - id: bus-code
+                name: Bus code
+                about: In the log.
+                reported: if-tested
+                called: [bus code]
+                states:
+                  - {id: absent, normal: true, usual: 0.8, words: [not stored]}
+                  - {id: once, usual: 0.1, words: [stored once]}
+                  - {id: recurring, usual: 0.1, words: [stored many times]}
               - id: bulk-capacitor
                 name: Value of the bulk capacitor
                 about: Against its marking.
@@ -175,6 +259,27 @@ class ReadingRulesTest {
         "the disc still won't spin up,disc-spin still",
         "it does nothing,dead-unit present",
         "not a squeak from it,dead-unit present",
+        "12 V line with 0.25 V p-p,rail-12v-ripple high",
+        "0.25 V of hash on the 12 V line,rail-12v-ripple high",
+        "cell 3 of the pack 0.4 V,pack-cell dead",
+        "pack cell 2 at 1.05 V an hour after charge,pack-cell low",
+        "pack cell 1 V at the tabs,pack-cell low",
+        "tone chip has plus and minus 15.1 V,tone-supply in-tolerance",
+        "tone chip reads -22 V instead of -15,tone-supply high",
+        "tone board supply well above its rated 15 V,tone-supply high",
+        "the 12 V sits well under its limit,rail-12v low",
+        "'only 9 V at the inverter input, 24 V printed there',inverter-feed low",
+        "inverter input 14 V of its 24 V,inverter-feed low",
+        "0 V at the strip connector,strip-voltage absent",
+        "surge resistor 4R7 measures 150k,surge-resistor open",
+        "'laser current 46.1 mA, label says 455',laser-current near-label",
+        "'bulk cap lifted, 38 % of its marking',bulk-capacitor low",
+        "'bulk cap 1000u measures 96 %',bulk-capacitor sound",
+        "'bulk cap measures 12.3uF against 12.5 printed',bulk-capacitor sound",
+        "bulk cap 1850 of 2000 mAh,bulk-capacitor sound",
+        "unclean stops 640,unclean-stops many",
+        "bus code stored 47 times,bus-code recurring",
+        "12 V sags to 9 at the inverter input,rail-12v low",
         "'disc (no), tray (yes)',disc-spin still",
         "'disc (no), tray (yes)',tray moves",
         "fuse: y,mains-fuse intact",
@@ -199,6 +304,11 @@ class ReadingRulesTest {
                 "my own radio has a blown fuse",
                 "it drops a line now and then",
                 "fell to 1 V within a second",
+                "it overshoots by more than one volt",
+                "errors climbing, 12 to 85 in an hour",
+                "pack cell sits 650 mV under the others",
+                "clean stops 350",
+                "the adapter carries 0.3 Vpp on 5 V",
             })
     void holds_nothing(String text) {
         assertThat(findings(text)).isEmpty();
