@@ -1,6 +1,8 @@
 package org.benchlore.kb.reading;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
@@ -12,6 +14,9 @@ import org.benchlore.kb.reading.analysis.Token.Kind;
  */
 final class Against {
     private static final int REACH = 12;
+
+    /** Units of readings that are compared with a bare number. */
+    private static final Set<String> COMPARED = Set.of("V", "W");
 
     /** Shares of what should be: below the first nothing, then low, then as it should be, then high. Our own choice. */
     private static final double NOTHING = 0.03;
@@ -34,7 +39,8 @@ final class Against {
     void link() {
         for (int i = 1; i < passage.size(); i++) {
             Token token = passage.token(i);
-            if (token.kind() == Kind.QUANTITY && told.asLabelled(i)) {
+            boolean number = token.kind() == Kind.QUANTITY || token.kind() == Kind.NUMBER;
+            if (number && token.value() != 0 && told.asLabelled(i)) {
                 expected(i);
             }
         }
@@ -42,30 +48,36 @@ final class Against {
 
     private void expected(int expected) {
         int reading = -1;
-        Item name = null;
+        List<Item> names = new ArrayList<>();
         for (int i = expected - 1; i >= 0 && i >= expected - REACH; i--) {
             if (passage.sentence(i) != passage.sentence(expected)) {
                 break;
             }
             Item item = passage.item(i).orElse(null);
-            if (item != null && !item.entry.names.isEmpty() && item.free() && name == null && !values.reading(i)) {
-                name = item;
+            if (item != null && !item.entry.names.isEmpty() && item.from == i && item.free() && !values.reading(i)) {
+                names.add(item);
             }
-            boolean like =
-                    passage.token(i).unit().equals(passage.token(expected).unit());
-            reading = like && reading < 0 && values.reading(i) ? i : reading;
+            reading = reading < 0 && like(i, expected) && values.reading(i) ? i : reading;
         }
-        if (reading >= 0 && name != null && passage.token(expected).value() != 0) {
-            claim(name, reading, expected);
+        for (Item name : names) {
+            if (reading >= 0 && claim(name, reading, expected)) {
+                return;
+            }
         }
     }
 
-    private void claim(Item name, int reading, int expected) {
+    private boolean like(int reading, int expected) {
+        String unit = passage.token(expected).unit();
+        String read = passage.token(reading).unit();
+        return unit.isEmpty() ? COMPARED.contains(read) : read.equals(unit);
+    }
+
+    private boolean claim(Item name, int reading, int expected) {
         Symptom symptom = name.entry.names.get(0).symptom();
         double share = passage.token(reading).value() / passage.token(expected).value();
         int state = symptom.quantity() != null ? -1 : state(symptom, share);
         if (state < 0) {
-            return;
+            return false;
         }
         name.name = true;
         passage.item(reading).ifPresent(item -> item.done = true);
@@ -73,6 +85,7 @@ final class Against {
         claim.cover(reading, reading + 1);
         claim.cover(expected, expected + 1);
         values.add(claim, reading);
+        return true;
     }
 
     private static int state(Symptom symptom, double share) {

@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.benchlore.kb.knowledge.Quantity;
+import org.benchlore.kb.knowledge.Range;
 import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
@@ -22,6 +23,7 @@ final class Fitting {
 
     private static final double RIPPLE_SHARE = 0.3;
     private static final Set<String> RIPPLE = Plain.words("rippl nois hash hum buzz crud rubbish sawtooth ac");
+    private static final Set<String> LOST = Plain.words("lose loss lost");
     private static final Set<String> PLACES = Set.of("at", "on", "across", "of");
     private static final Set<String> SUPPLIES = Set.of("voltage", "supply", "feed", "rails", "power in");
     private static final Set<String> PRESENT = Set.of("present", "right", "there", "given");
@@ -105,7 +107,11 @@ final class Fitting {
         if (place <= 0 || !PLACES.contains(passage.token(place).term()) || !passage.sameSegment(place - 1, place)) {
             return false;
         }
-        Item subject = passage.item(place - 1).orElse(null);
+        int before = place - 1;
+        while (before > 0 && Ordinals.at(passage.tokens, before)) {
+            before--;
+        }
+        Item subject = passage.item(before).orElse(null);
         if (subject == null || subject == item || subject.entry.names.isEmpty() || !subject.free()) {
             return false;
         }
@@ -170,6 +176,9 @@ final class Fitting {
     }
 
     private boolean lost(int reading) {
+        if (LOST.contains(term(reading + 1))) {
+            return true;
+        }
         for (int i = reading - 1; i >= Math.max(0, reading - 2); i--) {
             String term = passage.token(i).term();
             if (term.equals("lose") || term.equals("loss") || term.equals("lost")) {
@@ -189,6 +198,10 @@ final class Fitting {
     private static boolean small(Symptom rail, Token value) {
         Quantity quantity = rail.quantity();
         Double nominal = quantity == null ? null : quantity.nominal();
+        Range usual = rail.normal().range();
+        if (nominal == null && usual != null && Double.isFinite(usual.low())) {
+            nominal = usual.low();
+        }
         return nominal != null
                 && value.unit().equals("V")
                 && Math.abs(value.value()) < RIPPLE_SHARE * Math.abs(nominal);

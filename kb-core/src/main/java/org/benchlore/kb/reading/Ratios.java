@@ -73,7 +73,7 @@ final class Ratios {
         int attribute = -1;
         List<Integer> read = new ArrayList<>();
         String unit = "";
-        int from = Math.max(0, item.from - 2);
+        int from = Math.max(0, item.from - 3);
         for (int i = from; i < Math.min(passage.size(), item.to + REACH); i++) {
             Token token = passage.token(i);
             boolean here = passage.sentence(i) == passage.sentence(item.from);

@@ -19,7 +19,19 @@ final class Trie {
     record Match(int from, int to, int depth, Entry entry) {}
 
     /** A text to match: its tokens, the numbers of their terms, and of what else they may stand for. */
-    private record Text(List<Token> tokens, int[] numbers, int[] glued, int[] bare) {}
+    private static final class Text {
+        final List<Token> tokens;
+        final int[] numbers;
+        final int[] glued;
+        final int[] bare;
+
+        Text(List<Token> tokens, int[] numbers, int[] glued, int[] bare) {
+            this.tokens = tokens;
+            this.numbers = numbers;
+            this.glued = glued;
+            this.bare = bare;
+        }
+    }
 
     private static final int ROOT = 1;
     private static final long MIX = 0x9E3779B97F4A7C15L; // 2^64 over the golden ratio, spreads keys over the table
