@@ -14,6 +14,9 @@ import org.benchlore.kb.reading.analysis.Token;
  * Each phrase is filed under its rarest word, so that few are looked at for any word of a text.
  */
 final class Bags {
+    /** Fillers that mean something once a phrase is taught with them: "standby light only". */
+    private static final Set<String> ONLY = Set.of("only", "just");
+
     /**
      * A phrase without its fillers.
      *
@@ -24,7 +27,7 @@ final class Bags {
         static Bag of(Phrasings.Phrasing phrase, Sense sense) {
             List<String> terms = new ArrayList<>(phrase.terms().size());
             for (String term : phrase.terms()) {
-                if (!Plain.filler(term)) {
+                if (!Plain.filler(term) || ONLY.contains(term)) {
                     terms.add(term);
                 }
             }

@@ -118,6 +118,10 @@ final class Stemmer {
         same("rise", "rose", "risen", "rising");
         same("chew", "chewn");
         same("split", "splitting");
+        same("cans"); // headphones, not the verb in "can't"
+        same("filings"); // nor has what lies about to do with "file" and "drop"
+        same("droppings");
+        same("shavings");
         same("shut", "shutting");
         same("leave", "leaving");
         same("drink", "drank");
