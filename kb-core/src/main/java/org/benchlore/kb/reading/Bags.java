@@ -1,7 +1,6 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -20,8 +19,8 @@ final class Bags {
      * @param terms in the order of the phrase
      * @param content how many of them carry meaning
      */
-    record Bag(List<String> terms, int content, Sense sense) {
-        static Bag of(Phrasings.Phrasing phrase, Sense sense) {
+    record Phrase(List<String> terms, int content, Sense sense) {
+        static Phrase of(Phrasings.Phrasing phrase, Sense sense) {
             List<String> terms = new ArrayList<>(phrase.terms().size());
             for (String term : phrase.terms()) {
                 if (!Plain.filler(term)) {
@@ -32,57 +31,78 @@ final class Bags {
             for (Token token : phrase.tokens()) {
                 content += Plain.content(token) ? 1 : 0;
             }
-            return new Bag(terms, content, sense);
+            return new Phrase(terms, content, sense);
         }
     }
 
-    /** Phrases of one rarest word, each with the number of its second rarest, which rules out nearly all at a glance. */
-    private static final class Filed {
-        private final int[] seconds;
-        private final List<Bag> bags;
+    /** A phrase whose terms are numbers. */
+    static final class Bag {
+        final int[] numbers;
+        final int content;
+        final Sense sense;
 
-        private Filed(int[] seconds, List<Bag> bags) {
-            this.seconds = seconds;
-            this.bags = bags;
+        /** Whether one of its words denies. */
+        final boolean negates;
+
+        /** The {@link #mark} of every term: one glance rules out nearly all phrases that are not there. */
+        final long marks;
+
+        private Bag(Phrase phrase, Terms terms) {
+            numbers = phrase.terms().stream().mapToInt(terms::number).toArray();
+            content = phrase.content();
+            sense = phrase.sense();
+            negates = phrase.terms().stream().anyMatch(Token::denies);
+            long all = 0;
+            for (int number : numbers) {
+                all |= mark(number);
+            }
+            marks = all;
+        }
+
+        boolean holds(int number) {
+            for (int own : numbers) {
+                if (own == number) {
+                    return true;
+                }
+            }
+            return false;
         }
     }
 
-    private final Map<String, Filed> byRarest = new HashMap<>();
+    private static final int MIX = 0x9E3779B9; // 2^32 over the golden ratio, spreads numbers over the bits
+    private static final Bag[] NONE = {};
 
-    Bags(List<Bag> bags, Terms terms) {
+    /** By the number of the rarest term. */
+    private final Bag[][] byRarest;
+
+    Bags(List<Phrase> phrases, Terms terms) {
         Map<String, int[]> often = new HashMap<>();
-        for (Bag bag : bags) {
-            for (int i = 0; i < bag.terms().size(); i++) {
-                String term = bag.terms().get(i);
-                if (bag.terms().indexOf(term) == i) {
+        for (Phrase phrase : phrases) {
+            for (int i = 0; i < phrase.terms().size(); i++) {
+                String term = phrase.terms().get(i);
+                if (phrase.terms().indexOf(term) == i) {
                     often.computeIfAbsent(term, t -> new int[1])[0]++;
                 }
             }
         }
         Map<String, List<Bag>> lists = new HashMap<>();
-        Set<Bag> seen = new HashSet<>();
-        for (Bag bag : bags) {
-            if (bag.content() > 1 && seen.add(bag)) {
-                lists.computeIfAbsent(rarest(bag, often, ""), t -> new ArrayList<>(2))
-                        .add(bag);
+        Set<Phrase> seen = new HashSet<>();
+        for (Phrase phrase : phrases) {
+            if (phrase.content() > 1 && seen.add(phrase)) {
+                lists.computeIfAbsent(rarest(phrase, often), t -> new ArrayList<>(2))
+                        .add(new Bag(phrase, terms));
             }
         }
-        lists.forEach((rarest, list) -> byRarest.put(
-                rarest,
-                new Filed(
-                        list.stream()
-                                .mapToInt(bag -> terms.number(rarest(bag, often, rarest)))
-                                .toArray(),
-                        list)));
+        byRarest = new Bag[terms.size()][];
+        lists.forEach((rarest, list) -> byRarest[terms.number(rarest)] = list.toArray(Bag[]::new));
     }
 
-    /** The rarest word of a phrase, one that is left aside not counted; that one where there is no other. */
-    private static String rarest(Bag bag, Map<String, int[]> often, String aside) {
-        String rarest = aside;
+    private static String rarest(Phrase phrase, Map<String, int[]> often) {
+        String rarest = "";
         int least = Integer.MAX_VALUE;
-        for (String term : bag.terms()) {
+        for (String term : phrase.terms()) {
             int[] times = often.get(term);
-            if (times != null && times[0] < least && !term.equals(aside)) {
+            if (times != null && times[0] < least) {
                 least = times[0];
                 rarest = term;
             }
@@ -90,21 +110,14 @@ final class Bags {
         return rarest;
     }
 
-    /**
-     * Phrases to look for around a word: those whose words are all among the open ones.
-     *
-     * @param numbers of the open ones
-     * @param content least words of meaning that a phrase has
-     */
-    List<Bag> around(String term, Set<String> open, BitSet numbers, int content) {
-        Filed filed = byRarest.get(term);
-        List<Bag> found = new ArrayList<>(0);
-        for (int i = 0; filed != null && i < filed.seconds.length; i++) {
-            Bag bag = filed.bags.get(i);
-            if (numbers.get(filed.seconds[i]) && bag.content() >= content && open.containsAll(bag.terms())) {
-                found.add(bag);
-            }
-        }
-        return found;
+    /** One bit of 64 for a term. */
+    static long mark(int number) {
+        return 1L << ((number * MIX) >>> (Integer.SIZE - 6));
+    }
+
+    /** Phrases to look for around a term, those that have no rarer one. */
+    Bag[] around(int number) {
+        Bag[] bags = byRarest[number];
+        return bags == null ? NONE : bags;
     }
 }

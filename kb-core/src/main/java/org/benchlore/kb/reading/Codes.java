@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.regex.Pattern;
 import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.Symptom;
@@ -14,6 +13,7 @@ import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.Reading.CodeSeen;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /** Log codes in running text: those the device packs know, and whatever else looks like one. */
 final class Codes {
@@ -31,9 +31,9 @@ final class Codes {
     /** "x3" behind a code. */
     private static final Pattern COUNT = Pattern.compile("x[0-9]{1,4}");
 
-    private static final Set<String> CODE_WORDS = Set.of(
+    private static final Words CODE_WORDS = Words.of(
             "code", "error", "log", "logg", "list", "entry", "fault", "messag", "event", "histori", "memori", "store");
-    private static final Set<String> EVERY = Set.of("every", "each", "daili", "nightli");
+    private static final Words EVERY = Words.of("every", "each", "daili", "nightli");
 
     private static final class Mentions {
         final String code;

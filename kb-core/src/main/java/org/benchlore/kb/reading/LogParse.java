@@ -71,6 +71,9 @@ final class LogParse {
 
     /** Codes seen in the prose and in the log together, in order of first place. */
     List<CodeSeen> with(List<CodeSeen> inProse) {
+        if (codes.isEmpty()) {
+            return inProse;
+        }
         Map<String, CodeSeen> all = new LinkedHashMap<>();
         inProse.forEach(seen -> all.put(seen.code(), seen));
         for (CodeCount code : codes) {

@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.benchlore.kb.reading.analysis.Lexer;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,8 +21,8 @@ final class Passage {
     /** Tokens behind a reading in which "ripple" may still stand. */
     private static final int RIPPLE_REACH = 6;
 
-    private static final Set<String> ON = Set.of("on", "off");
-    private static final Set<String> PLACES = Set.of("the", "its", "my", "his", "her", "their", "our");
+    private static final Words ON = Words.of("on", "off");
+    private static final Words PLACES = Words.of("the", "its", "my", "his", "her", "their", "our");
 
     /** An entry of the lexicon in the text. What it was used for is noted while linking. */
     static final class Item {
@@ -66,6 +66,7 @@ final class Passage {
     private final int[] clause;
     private final int[] segment;
     private final boolean[] unreal;
+    private final boolean numbered;
 
     /** The claim that a token is the reading of. */
     private final @Nullable Claim[] readAt;
@@ -81,9 +82,12 @@ final class Passage {
         this.tokens = Lexer.tokens(prose);
         int n = tokens.size();
         this.terms = new String[n];
+        boolean anyNumber = false;
         for (int i = 0; i < n; i++) {
             terms[i] = term(tokens.get(i), lexicon);
+            anyNumber |= tokens.get(i).kind() == Kind.NUMBER || tokens.get(i).kind() == Kind.QUANTITY;
         }
+        this.numbered = anyNumber;
         Parts.name(tokens, terms, lexicon);
         Rails.name(tokens, terms, lexicon);
         this.itemAt = new Item[n];
@@ -99,7 +103,7 @@ final class Passage {
         all.removeIf(match -> match.entry().empty() || dangling(match));
         Inverted.names(tokens, terms, numbers, lexicon.trie(), all);
         for (Trie.Match match : Trie.chosen(all, n, hidden)) {
-            put(lexicon.referents().resolve(tokens, terms, match));
+            put(lexicon.referents().resolve(tokens, terms, numbers, match));
         }
         pointedAt(lexicon);
         this.sentence = new int[n];
@@ -142,7 +146,7 @@ final class Passage {
         boolean any = false;
         for (int i = 0; i < itemAt.length; i++) {
             if (itemAt[i] == null) {
-                Optional<Trie.Match> match = lexicon.referents().pointedAt(tokens, terms, i);
+                Optional<Trie.Match> match = lexicon.referents().pointedAt(tokens, terms, numbers, i);
                 any |= match.isPresent();
                 match.ifPresent(this::put);
             }
@@ -325,6 +329,11 @@ final class Passage {
 
     boolean sameSegment(int a, int b) {
         return segment[a] == segment[b];
+    }
+
+    /** Whether any token is a number or a quantity. */
+    boolean holdsNumbers() {
+        return numbered;
     }
 
     /** The claim that a token is the reading of, or null. */

@@ -140,6 +140,14 @@ public final class Reader {
 
     /** Each finding against the first one of its symptom that says something else under the same conditions. */
     private static List<Contradiction> contradictions(List<Understood> understood) {
+        Set<String> symptoms = new HashSet<>();
+        boolean twice = false;
+        for (Understood u : understood) {
+            twice |= !symptoms.add(u.finding().symptomId());
+        }
+        if (!twice) {
+            return List.of();
+        }
         List<Contradiction> contradictions = new ArrayList<>();
         Map<List<Object>, Integer> firsts = new HashMap<>();
         for (int i = 0; i < understood.size(); i++) {

@@ -106,7 +106,7 @@ final class Strays {
                     && passage.unexplained(head)
                     && passage.token(head).kind() == Kind.WORD
                     && !passage.unreal(head);
-            Sense said = open ? lexicon.referents().saidOfHead(passage.term(head), word.entry) : null;
+            Sense said = open ? lexicon.referents().saidOfHead(passage.number(head), word.entry) : null;
             if (said != null) {
                 word.word = true;
                 Claim claim = new Claim(said.symptom(), said.state(), null, head, word.to);

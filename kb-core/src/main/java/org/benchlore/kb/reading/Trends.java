@@ -2,11 +2,11 @@ package org.benchlore.kb.reading;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 import org.jspecify.annotations.Nullable;
 
 /** Readings that go on about what was named before: "12 V is at 12.04 but sags to 10.1 V under load", "now 5.0 V". */
@@ -14,8 +14,8 @@ final class Trends {
     /** Tokens from the claim before to the reading that goes on about it. */
     private static final int REACH = 20;
 
-    private static final Set<String> TRENDS =
-            Plain.words("fall sag drop dip rise climb go creep settl collaps now unload load run idle cold warm "
+    private static final Words TRENDS =
+            Words.spaced("fall sag drop dip rise climb go creep settl collaps now unload load run idle cold warm "
                     + "hot later after under to then with once when it at in standby but only up down and also stabl rippl on of them ther "
                     + "without");
 

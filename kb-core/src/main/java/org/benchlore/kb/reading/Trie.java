@@ -166,7 +166,7 @@ final class Trie {
                     && tokens.get(i).kind() == Kind.WORD
                     && tokens.get(i + 1).kind() == Kind.WORD
                     && tokens.get(i + 1).start() == tokens.get(i).end() + 1;
-            glued[i] = pair ? terms.of(tokens.get(i).surface() + words[i + 1]) : Terms.UNKNOWN;
+            glued[i] = pair ? terms.of(tokens.get(i).surface(), words[i + 1]) : Terms.UNKNOWN;
         }
         return glued;
     }

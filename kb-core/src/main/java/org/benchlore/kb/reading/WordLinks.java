@@ -4,18 +4,18 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /** Gives each state word to the name it stands nearest to, by what stands between. */
 final class WordLinks {
     private static final double DEAREST = 7;
     private static final double DEAREST_PRAISE = 2;
-    private static final Set<String> PRONOUNS = Set.of("it", "that", "he", "she", "they", "this");
-    private static final Set<String> GOVERNORS =
-            Set.of("with", "on", "off", "from", "at", "in", "to", "for", "by", "of", "after", "without", "through");
+    private static final Words PRONOUNS = Words.of("it", "that", "he", "she", "they", "this");
+    private static final Words GOVERNORS =
+            Words.of("with", "on", "off", "from", "at", "in", "to", "for", "by", "of", "after", "without", "through");
 
     private record Candidate(double cost, Item name, Item word, Sense sense) {
         int at() {
@@ -107,6 +107,9 @@ final class WordLinks {
 
     /** What a word says of a name: the sense of the word for the first of the name's symptoms that knows it. */
     static Optional<Sense> match(Item name, Item word) {
+        if (!word.entry.maySay(name.entry)) {
+            return Optional.empty();
+        }
         for (Sense named : name.entry.names) {
             Sense said = word.entry.saidOf(named.symptom().id());
             if (said != null) {

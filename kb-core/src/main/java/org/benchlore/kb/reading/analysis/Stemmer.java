@@ -2,7 +2,6 @@ package org.benchlore.kb.reading.analysis;
 
 import java.util.HashMap;
 import java.util.Map;
-import java.util.Set;
 
 /**
  * Folds plural and tense, nothing else: "controller" must not become "control", nor "regulator" "regulate". Equal stems
@@ -12,7 +11,7 @@ final class Stemmer {
     private static final Map<String, String> IRREGULAR = new HashMap<>();
 
     /** Words that only look like a plural or a verb form. */
-    private static final Set<String> KEPT = Set.of(
+    private static final Words KEPT = Words.of(
             "mains",
             "series",
             "always",
