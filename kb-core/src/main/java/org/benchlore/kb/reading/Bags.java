@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.benchlore.kb.reading.analysis.Token;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The packs' phrases as loose sets of words, so that "pulled the drive plug" is found where "drive plug pulled" is taught.
@@ -44,19 +45,19 @@ final class Bags {
         /** Whether one of its words denies. */
         final boolean negates;
 
-        /** The {@link #mark} of every term: one glance rules out nearly all phrases that are not there. */
-        final long marks;
-
         private Bag(Phrase phrase, Terms terms) {
             numbers = phrase.terms().stream().mapToInt(terms::number).toArray();
             content = phrase.content();
             sense = phrase.sense();
             negates = phrase.terms().stream().anyMatch(Token::denies);
+        }
+
+        private long marks() {
             long all = 0;
             for (int number : numbers) {
                 all |= mark(number);
             }
-            marks = all;
+            return all;
         }
 
         boolean holds(int number) {
@@ -69,11 +70,21 @@ final class Bags {
         }
     }
 
+    /** Phrases of one rarest term, and the {@link #mark} of every term of each, which rules out nearly all at a glance. */
+    static final class Filed {
+        final Bag[] bags;
+        final long[] marks;
+
+        private Filed(List<Bag> bags) {
+            this.bags = bags.toArray(Bag[]::new);
+            this.marks = bags.stream().mapToLong(Bag::marks).toArray();
+        }
+    }
+
     private static final int MIX = 0x9E3779B9; // 2^32 over the golden ratio, spreads numbers over the bits
-    private static final Bag[] NONE = {};
 
     /** By the number of the rarest term. */
-    private final Bag[][] byRarest;
+    private final @Nullable Filed[] byRarest;
 
     Bags(List<Phrase> phrases, Terms terms) {
         Map<String, int[]> often = new HashMap<>();
@@ -93,8 +104,8 @@ final class Bags {
                         .add(new Bag(phrase, terms));
             }
         }
-        byRarest = new Bag[terms.size()][];
-        lists.forEach((rarest, list) -> byRarest[terms.number(rarest)] = list.toArray(Bag[]::new));
+        byRarest = new Filed[terms.size()];
+        lists.forEach((rarest, list) -> byRarest[terms.number(rarest)] = new Filed(list));
     }
 
     private static String rarest(Phrase phrase, Map<String, int[]> often) {
@@ -115,9 +126,9 @@ final class Bags {
         return 1L << ((number * MIX) >>> (Integer.SIZE - 6));
     }
 
-    /** Phrases to look for around a term, those that have no rarer one. */
-    Bag[] around(int number) {
-        Bag[] bags = byRarest[number];
-        return bags == null ? NONE : bags;
+    /** Phrases to look for around a term, those that have no rarer one; null for none. */
+    @Nullable
+    Filed around(int number) {
+        return byRarest[number];
     }
 }

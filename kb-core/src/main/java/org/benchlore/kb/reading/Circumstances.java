@@ -54,7 +54,7 @@ final class Circumstances {
             if (openers.contains(passage.token(i).surface())) {
                 return true;
             }
-            if (Plain.content(passage.token(i)) && reach < REACH) {
+            if (passage.content(i) && reach < REACH) {
                 return false;
             }
         }
@@ -67,7 +67,7 @@ final class Circumstances {
         int content = 0;
         for (int i = claim.from; i < claim.to; i++) {
             deed |= DEEDS.contains(passage.token(i).surface());
-            content += Plain.content(passage.token(i)) ? 1 : 0;
+            content += passage.content(i) ? 1 : 0;
         }
         return deed && content <= LONGEST_DEED && claim.name == null;
     }
@@ -90,7 +90,7 @@ final class Circumstances {
             boolean governs = i == word.from - 1
                     && (GOVERNING.contains(surface)
                             || GOVERNING.contains(passage.token(i).term()));
-            boolean tells = Plain.content(passage.token(i)) || passage.token(i).kind() == Kind.NUMBER || named;
+            boolean tells = passage.content(i) || passage.token(i).kind() == Kind.NUMBER || named;
             if (governs || (tells && !SUBJECTS.contains(surface))) {
                 return true;
             }
@@ -98,7 +98,7 @@ final class Circumstances {
         int next = word.to;
         return next < passage.size()
                 && passage.sameSegment(next, word.to - 1)
-                && (NAMELESS_OBJECT.contains(passage.token(next).surface()) || Plain.content(passage.token(next)));
+                && (NAMELESS_OBJECT.contains(passage.token(next).surface()) || passage.content(next));
     }
 
     private boolean bareNothing(Item word) {
@@ -106,7 +106,7 @@ final class Circumstances {
         for (int i = word.from; i < word.to; i++) {
             nothing |= passage.term(i).equals("nothing");
             if (passage.token(i).kind() != Kind.WORD
-                    || (Plain.content(passage.token(i)) && !passage.term(i).equals("nothing"))) {
+                    || (passage.content(i) && !passage.term(i).equals("nothing"))) {
                 return false;
             }
         }

@@ -138,7 +138,7 @@ final class Context {
         int i = step < 0 ? item.from - 1 : item.to;
         for (; i >= 0 && i < passage.size() && passage.sameSegment(i, item.from); i += step) {
             boolean cue = passage.item(i).filter(c -> c.entry.cue != null).isPresent();
-            if (!cue && Plain.content(passage.token(i))) {
+            if (!cue && passage.content(i)) {
                 return false;
             }
         }

@@ -103,10 +103,10 @@ final class Echoes {
         boolean now = false;
         boolean content = false;
         for (int i = negation.to; i < passage.size() && passage.sameSegment(negation.from, i); i++) {
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             now |= item != null && item.entry.cue == Cue.NOW;
             now |= passage.token(i).term().equals("that");
-            content |= item == null && Plain.content(passage.token(i));
+            content |= item == null && passage.content(i);
             content |= item != null && item.entry.rank() < Entry.LANGUAGE;
         }
         return now && !content;

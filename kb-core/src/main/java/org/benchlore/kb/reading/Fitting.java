@@ -154,7 +154,7 @@ final class Fitting {
     /** Whether a word between a name and its reading says more than that a voltage is there: "sags to 14 V". */
     private boolean said(Symptom symptom, Item name, int reading) {
         for (int i = Math.min(name.to, reading); i < Math.max(name.from, reading); i++) {
-            Item word = passage.item(i).orElse(null);
+            Item word = passage.itemAt(i);
             if (word != null
                     && word.entry.words.stream().anyMatch(s -> s.symptom().id().equals(symptom.id()))) {
                 return true;

@@ -101,9 +101,9 @@ final class Loose {
     private static int content(Passage passage, Claim claim) {
         int content = 0;
         for (int i = claim.from; i < claim.to; i++) {
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             boolean own = item == null || item == claim.name || item == claim.word;
-            content += own && Plain.content(passage.token(i)) ? 1 : 0;
+            content += own && passage.content(i) ? 1 : 0;
         }
         return content;
     }
@@ -128,9 +128,9 @@ final class Loose {
     private List<Found> found(int content) {
         List<Found> found = new ArrayList<>();
         for (int i = 0; i < passage.size(); i++) {
-            Bags.Bag[] bags = lexicon.bags().around(passage.number(i));
-            if (bags.length > 0 && !used[i] && !passage.unreal(i)) {
-                around(i, bags, content, found);
+            Bags.Filed filed = lexicon.bags().around(passage.number(i));
+            if (filed != null && !used[i] && !passage.unreal(i)) {
+                around(i, filed, content, found);
             }
         }
         if (found.size() > 1) {
@@ -139,7 +139,7 @@ final class Loose {
         return found;
     }
 
-    private void around(int at, Bags.Bag[] bags, int content, List<Found> found) {
+    private void around(int at, Bags.Filed filed, int content, List<Found> found) {
         int from = at;
         while (from > 0 && from > at - WIDEST && open(from - 1, at)) {
             from--;
@@ -152,9 +152,9 @@ final class Loose {
         for (int i = from; i < to; i++) {
             marks |= Bags.mark(passage.number(i));
         }
-        for (Bags.Bag bag : bags) {
-            if ((bag.marks & ~marks) == 0 && bag.content >= content) {
-                match(bag, at, from, to, found);
+        for (int i = 0; i < filed.marks.length; i++) {
+            if ((filed.marks[i] & ~marks) == 0 && filed.bags[i].content >= content) {
+                match(filed.bags[i], at, from, to, found);
             }
         }
     }
@@ -186,7 +186,7 @@ final class Loose {
         for (int i = from; i < to; i++) {
             boolean own = bag.holds(passage.number(i));
             boolean denies = !own && negation(i);
-            foreign += own || denies || Plain.skipped(passage.token(i)) ? 0 : 1;
+            foreign += own || denies || passage.skipped(i) ? 0 : 1;
             negation = denies ? i : negation;
         }
         for (int i = from - 1; negation < 0 && i >= Math.max(0, from - FARTHEST) && passage.sameSegment(i, from); i--) {
@@ -215,7 +215,7 @@ final class Loose {
 
     /** Whether a token denies, alone or as part of words that led to nothing. */
     private boolean negation(int i) {
-        Item item = passage.item(i).orElse(null);
+        Item item = passage.itemAt(i);
         if (item != null && item.entry.cue != null) {
             return item.cue(Cue.NEGATION);
         }

@@ -31,11 +31,20 @@ final class MoodWords {
             }
             int longest = 0;
             for (List<String> phrase : phrases) {
-                boolean fits = from + phrase.size() <= end
-                        && words.subList(from, from + phrase.size()).equals(phrase);
-                longest = fits ? Math.max(longest, phrase.size()) : longest;
+                if (phrase.size() > longest && from + phrase.size() <= end && fits(phrase, words, from)) {
+                    longest = phrase.size();
+                }
             }
             return longest;
+        }
+
+        private static boolean fits(List<String> phrase, List<String> words, int from) {
+            for (int i = 1; i < phrase.size(); i++) {
+                if (!phrase.get(i).equals(words.get(from + i))) {
+                    return false;
+                }
+            }
+            return true;
         }
     }
 

@@ -2,8 +2,10 @@ package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
@@ -21,21 +23,51 @@ final class Negations {
     /** What follows them tells when, and is not denied: "has not worked since the update". */
     private static final Words TIMES = Words.of("since", "until", "till");
 
+    private static final Set<Cue> DENYING =
+            Collections.unmodifiableSet(EnumSet.of(Cue.NEGATION, Cue.NEGATION_AFTER, Cue.NORMAL, Cue.EXCEPT));
+
     private static final Words ARTICLES = Words.of("a", "an");
 
     private final Passage passage;
     private final List<Claim> claims;
     private final int reach;
-    private final List<@Nullable List<Claim>> claimsOf;
+
+    /** By item; empty until a negation asks for them. */
+    private final List<@Nullable List<Claim>> claimsOf = new ArrayList<>();
 
     Negations(Passage passage, List<Claim> claims, int reach) {
         this.passage = passage;
         this.claims = claims;
         this.reach = reach;
-        this.claimsOf = new ArrayList<>(Collections.nCopies(passage.items.size(), null));
     }
 
     void apply() {
+        for (Item item : passage.items) {
+            if (item.free()) {
+                apply(item);
+            }
+        }
+        claims.forEach(this::answered);
+    }
+
+    private void apply(Item item) {
+        Cue cue = hidden(item) || stops(item) ? Cue.NEGATION : item.entry.cue;
+        if (cue == null || !DENYING.contains(cue)) {
+            return;
+        }
+        if (claimsOf.isEmpty()) {
+            file();
+        }
+        item.done = switch (cue) {
+            case NEGATION_AFTER -> behind(item, false);
+            case NORMAL -> normal(item);
+            case EXCEPT -> except(item);
+            default -> before(item) || behind(item, true);
+        };
+    }
+
+    private void file() {
+        claimsOf.addAll(Collections.nCopies(passage.items.size(), null));
         for (Claim claim : claims) {
             if (claim.name != null) {
                 note(claim.name, claim);
@@ -44,20 +76,6 @@ final class Negations {
                 note(claim.word, claim);
             }
         }
-        for (Item item : passage.items) {
-            Cue cue = hidden(item) || stops(item) ? Cue.NEGATION : item.entry.cue;
-            if (!item.free() || cue == null) {
-                continue;
-            }
-            switch (cue) {
-                case NEGATION -> item.done = before(item) || behind(item, true);
-                case NEGATION_AFTER -> item.done = behind(item, false);
-                case NORMAL -> item.done = normal(item);
-                case EXCEPT -> item.done = except(item);
-                default -> {}
-            }
-        }
-        claims.forEach(this::answered);
     }
 
     private void note(Item item, Claim claim) {
@@ -170,7 +188,7 @@ final class Negations {
     private @Nullable Item next(Item negation) {
         int steps = 0;
         for (int i = negation.to; i < passage.size() && passage.sameSegment(negation.from, i); i++) {
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item != null && item.entry.cue != null && item.free() && onlyCue(item)) {
                 if (item.entry.cue == Cue.NEGATION) {
                     return null;
@@ -181,7 +199,7 @@ final class Negations {
             if (TIMES.contains(passage.token(i).term())) {
                 return null;
             }
-            steps += Plain.skipped(passage.token(i)) ? 0 : 1;
+            steps += passage.skipped(i) ? 0 : 1;
             if (steps > reach) {
                 return null;
             }
@@ -192,7 +210,7 @@ final class Negations {
     /** Readings whose rail stands further on, and "on" or "there" that turned out to be no state word. */
     private boolean passable(Item item) {
         boolean idle = claimsOf(item.index).isEmpty();
-        boolean filler = item.free() && item.entry.names.isEmpty() && !Plain.content(passage.token(item.from));
+        boolean filler = item.free() && item.entry.names.isEmpty() && !passage.content(item.from);
         return idle && (item.done || filler);
     }
 
@@ -234,7 +252,7 @@ final class Negations {
             if (!passage.sameClause(i, negation.from)) {
                 return false;
             }
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item == null || onlyCue(item)) {
                 continue;
             }

@@ -60,7 +60,7 @@ final class Outcomes {
         for (int i = claim.from - 1;
                 i >= Math.max(0, claim.from - REACH) && passage.sentence(i) == passage.sentence(claim.from);
                 i--) {
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item != null && item.free() && !item.entry.names.isEmpty() && Trials.works(lexicon, item) != null) {
                 return item;
             }

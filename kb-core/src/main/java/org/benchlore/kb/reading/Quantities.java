@@ -127,7 +127,7 @@ final class Quantities {
         if (number + 1 < passage.size()
                 && passage.sameSegment(number, number + 1)
                 && passage.token(number + 1).kind() == Token.Kind.WORD
-                && Plain.content(passage.token(number + 1))) {
+                && passage.content(number + 1)) {
             return false;
         }
         for (int i = number - 1;

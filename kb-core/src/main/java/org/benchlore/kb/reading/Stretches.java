@@ -177,7 +177,7 @@ final class Stretches {
             boolean cue = item.filter(c -> c.entry.cue != null && Cue.CONDITIONS.contains(c.entry.cue))
                     .isPresent();
             condition |= cue;
-            if (!bracket && !cue && Plain.content(token)) {
+            if (!bracket && !cue && passage.content(i)) {
                 return from;
             }
         }

@@ -11,9 +11,12 @@ final class Trials {
     /** What it means for a name of a trial that the unit works then; null where it is of none. */
     static @Nullable Sense works(Lexicon lexicon, Item name) {
         Entry works = lexicon.works();
+        if (works == null || !works.maySay(name.entry)) {
+            return null;
+        }
         for (Sense named : name.entry.names) {
             Symptom symptom = named.symptom();
-            Sense said = works == null || !Polarity.presence(symptom) ? null : works.saidOf(symptom.id());
+            Sense said = !Polarity.presence(symptom) ? null : works.saidOf(symptom.id());
             if (said != null && !said.stateOf().normal()) {
                 return said;
             }

@@ -114,7 +114,7 @@ final class Values {
         boolean placed = false;
         for (int i = reading + 1; i < passage.size() && i <= reading + REACH && passage.sameSegment(reading, i); i++) {
             Token token = passage.token(i);
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item != null && !item.entry.names.isEmpty()) {
                 boolean own = PLACE.contains(passage.token(item.from).term());
                 boolean close = i == reading + 1
@@ -152,7 +152,7 @@ final class Values {
         boolean moves = false;
         for (int i = reading - 1; i >= 0 && i >= reading - REACH && passage.sameClause(reading, i); i--) {
             Token token = passage.token(i);
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item != null && !item.entry.names.isEmpty() && !item.done && !item.name) {
                 boolean comma = !passage.sameSegment(reading, item.from);
                 boolean near = reading - item.to <= 1 && (value.kind() == Kind.QUANTITY || value.resolution() < 1);
@@ -190,7 +190,7 @@ final class Values {
     }
 
     private double step(int i, Token token) {
-        if (SAYS.contains(token.term()) || FILLERS.contains(token.term()) || Plain.skipped(token)) {
+        if (SAYS.contains(token.term()) || FILLERS.contains(token.term()) || passage.skipped(i)) {
             return 0.2;
         }
         if (token.kind() == Kind.PUNCTUATION) {
@@ -199,7 +199,7 @@ final class Values {
         boolean own = passage.item(i)
                 .filter(item -> item.entry.cue != null || !item.entry.words.isEmpty())
                 .isPresent();
-        return own ? 0.5 : Plain.content(token) ? 1.2 : 0.4;
+        return own ? 0.5 : passage.content(i) ? 1.2 : 0.4;
     }
 
     private boolean followedBySign(int i) {

@@ -161,7 +161,7 @@ final class WordLinks {
                 cost += 1;
                 lastContent = i;
                 firstContent = firstContent < 0 ? i : firstContent;
-            } else if (token.kind() != Kind.PUNCTUATION && !Plain.skipped(token)) {
+            } else if (token.kind() != Kind.PUNCTUATION && !passage.skipped(i)) {
                 cost += 0.3;
             }
         }
