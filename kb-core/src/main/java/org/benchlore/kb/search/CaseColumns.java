@@ -60,7 +60,8 @@ final class CaseColumns {
             }
         }
         scopeOf = places.keySet().stream().mapToInt(pair -> pair / pairs).toArray();
-        outcomeOf = places.keySet().stream().mapToInt(pair -> pair % pairs + NONE).toArray();
+        outcomeOf =
+                places.keySet().stream().mapToInt(pair -> pair % pairs + NONE).toArray();
     }
 
     private interface Parse<T> {

@@ -172,8 +172,7 @@ final class CaseScores {
             float[] byScope = new float[columns.scopes.size()];
             for (int i = 0; i < byScope.length; i++) {
                 DeviceScope other = columns.scopes.get(i);
-                byScope[i] =
-                        other.relatedTo(query.scope()) ? (float) Queries.nearness(query.scope(), other) : UNWANTED;
+                byScope[i] = other.relatedTo(query.scope()) ? (float) Queries.nearness(query.scope(), other) : UNWANTED;
             }
             near = new float[columns.scopeOf.length];
             for (int i = 0; i < near.length; i++) {
@@ -191,9 +190,8 @@ final class CaseScores {
             for (int at = next(leaf.docBase, end); at < end; at = next(at + 1, end)) {
                 int doc = at - leaf.docBase;
                 int group = columns.group[doc];
-                boolean passes = group != CaseColumns.NONE
-                        && near[group] != UNWANTED
-                        && (live == null || live.get(doc));
+                boolean passes =
+                        group != CaseColumns.NONE && near[group] != UNWANTED && (live == null || live.get(doc));
                 if (passes) {
                     byGroup[group]++;
                     best.offer(doc, scores[at] + near[group]);
