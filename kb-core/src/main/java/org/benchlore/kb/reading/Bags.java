@@ -81,10 +81,16 @@ final class Bags {
         }
     }
 
+    /** Words of meaning in a phrase that may take the place of other claims. */
+    static final int MANY = 3;
+
     private static final int MIX = 0x9E3779B9; // 2^32 over the golden ratio, spreads numbers over the bits
 
     /** By the number of the rarest term. */
     private final @Nullable Filed[] byRarest;
+
+    /** The same, of those with {@link #MANY} words of meaning or more. */
+    private final @Nullable Filed[] longByRarest;
 
     Bags(List<Phrase> phrases, Terms terms) {
         Map<String, int[]> often = new HashMap<>();
@@ -105,7 +111,12 @@ final class Bags {
             }
         }
         byRarest = new Filed[terms.size()];
-        lists.forEach((rarest, list) -> byRarest[terms.number(rarest)] = new Filed(list));
+        longByRarest = new Filed[terms.size()];
+        lists.forEach((rarest, list) -> {
+            byRarest[terms.number(rarest)] = new Filed(list);
+            List<Bag> longer = list.stream().filter(bag -> bag.content >= MANY).toList();
+            longByRarest[terms.number(rarest)] = longer.isEmpty() ? null : new Filed(longer);
+        });
     }
 
     private static String rarest(Phrase phrase, Map<String, int[]> often) {
@@ -126,9 +137,13 @@ final class Bags {
         return 1L << ((number * MIX) >>> (Integer.SIZE - 6));
     }
 
-    /** Phrases to look for around a term, those that have no rarer one; null for none. */
+    /**
+     * Phrases to look for around a term, those that have no rarer one; null for none.
+     *
+     * @param many whether only those with {@link #MANY} words of meaning or more
+     */
     @Nullable
-    Filed around(int number) {
-        return byRarest[number];
+    Filed around(int number, boolean many) {
+        return many ? longByRarest[number] : byRarest[number];
     }
 }

@@ -18,9 +18,6 @@ final class Loose {
 
     private static final int WIDEST = 12;
 
-    /** Words of meaning in a phrase that may take the place of other claims. */
-    private static final int OUTDOING = 3;
-
     /** Tokens in front of a phrase that are looked at for a negation. */
     private static final int FARTHEST = 4;
 
@@ -68,7 +65,7 @@ final class Loose {
                 fixed.add(claim);
             }
         }
-        List<Found> found = new Loose(passage, lexicon, fixed).found(OUTDOING);
+        List<Found> found = new Loose(passage, lexicon, fixed).found(true);
         found.removeIf(Found::denied);
         if (found.isEmpty()) {
             return;
@@ -110,7 +107,7 @@ final class Loose {
 
     /** Adds a claim for each phrase found among words that led to none. */
     void add() {
-        for (Found f : found(0)) {
+        for (Found f : found(false)) {
             if (free(f)) {
                 for (int i = f.from(); i < f.to(); i++) {
                     used[i] = true;
@@ -124,13 +121,13 @@ final class Loose {
         }
     }
 
-    /** Phrases of at least so many words of meaning, the longest first. */
-    private List<Found> found(int content) {
+    /** Phrases, all or those of many words of meaning, the longest first. */
+    private List<Found> found(boolean many) {
         List<Found> found = new ArrayList<>();
         for (int i = 0; i < passage.size(); i++) {
-            Bags.Filed filed = lexicon.bags().around(passage.number(i));
+            Bags.Filed filed = lexicon.bags().around(passage.number(i), many);
             if (filed != null && !used[i] && !passage.unreal(i)) {
-                around(i, filed, content, found);
+                around(i, filed, found);
             }
         }
         if (found.size() > 1) {
@@ -139,7 +136,7 @@ final class Loose {
         return found;
     }
 
-    private void around(int at, Bags.Filed filed, int content, List<Found> found) {
+    private void around(int at, Bags.Filed filed, List<Found> found) {
         int from = at;
         while (from > 0 && from > at - WIDEST && open(from - 1, at)) {
             from--;
@@ -153,7 +150,7 @@ final class Loose {
             marks |= Bags.mark(passage.number(i));
         }
         for (int i = 0; i < filed.marks.length; i++) {
-            if ((filed.marks[i] & ~marks) == 0 && filed.bags[i].content >= content) {
+            if ((filed.marks[i] & ~marks) == 0) {
                 match(filed.bags[i], at, from, to, found);
             }
         }

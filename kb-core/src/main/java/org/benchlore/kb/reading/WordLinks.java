@@ -88,16 +88,17 @@ final class WordLinks {
             if (gapTo - gapFrom > Linker.REACH || !passage.sameClause(word.from, name.from)) {
                 return;
             }
-            if (!name.entry.names.isEmpty() && !name.done && !name.name) {
+            Optional<Sense> taught = match(name, word);
+            boolean open = !name.entry.names.isEmpty() && !name.done && !name.name;
+            if (open && (taught.isPresent() || word.entry.polarity != null)) {
                 double cost = passed + gapCost(gapFrom, gapTo, step < 0) + (step < 0 ? 0 : 0.5);
-                Optional<Sense> taught = match(name, word);
                 Optional<Sense> sense = taught.isPresent() ? taught : praised(name, word, cost);
                 if (sense.isPresent() && cost <= DEAREST) {
                     candidates.add(new Candidate(cost, name, word, sense.get()));
                     member = step < 0 ? name : null;
                 }
             }
-            if (name.name && match(name, word).isPresent()) {
+            if (name.name && taught.isPresent()) {
                 // something is said of a nearer one already; the word goes on about that
                 passed += DEAREST;
             }
