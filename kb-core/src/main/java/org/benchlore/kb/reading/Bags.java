@@ -55,7 +55,7 @@ final class Bags {
         private long marks() {
             long all = 0;
             for (int number : numbers) {
-                all |= mark(number);
+                all |= Terms.mark(number);
             }
             return all;
         }
@@ -70,7 +70,7 @@ final class Bags {
         }
     }
 
-    /** Phrases of one rarest term, and the {@link #mark} of every term of each, which rules out nearly all at a glance. */
+    /** Phrases of one rarest term, and the {@link Terms#mark} of every term of each, which rules out nearly all at a glance. */
     static final class Filed {
         final Bag[] bags;
         final long[] marks;
@@ -83,8 +83,6 @@ final class Bags {
 
     /** Words of meaning in a phrase that may take the place of other claims. */
     static final int MANY = 3;
-
-    private static final int MIX = 0x9E3779B9; // 2^32 over the golden ratio, spreads numbers over the bits
 
     /** By the number of the rarest term. */
     private final @Nullable Filed[] byRarest;
@@ -130,11 +128,6 @@ final class Bags {
             }
         }
         return rarest;
-    }
-
-    /** One bit of 64 for a term. */
-    static long mark(int number) {
-        return 1L << ((number * MIX) >>> (Integer.SIZE - 6));
     }
 
     /**

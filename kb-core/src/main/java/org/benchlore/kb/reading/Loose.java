@@ -147,7 +147,7 @@ final class Loose {
         }
         long marks = 0;
         for (int i = from; i < to; i++) {
-            marks |= Bags.mark(passage.number(i));
+            marks |= Terms.mark(passage.number(i));
         }
         for (int i = 0; i < filed.marks.length; i++) {
             if ((filed.marks[i] & ~marks) == 0) {

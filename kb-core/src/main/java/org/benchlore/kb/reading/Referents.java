@@ -44,7 +44,7 @@ final class Referents {
         final int[] modifiers;
         final Symptom symptom;
 
-        /** The {@link Bags#mark} of every modifier. */
+        /** The {@link Terms#mark} of every modifier. */
         final long marks;
 
         private Role(List<String> modifiers, Symptom symptom, Terms terms) {
@@ -52,7 +52,7 @@ final class Referents {
             this.symptom = symptom;
             long all = 0;
             for (int modifier : this.modifiers) {
-                all |= Bags.mark(modifier);
+                all |= Terms.mark(modifier);
             }
             marks = all;
         }
@@ -166,11 +166,11 @@ final class Referents {
         int first = from;
         while (first > Math.max(0, from - REACH) && !ends(tokens.get(first - 1))) {
             first--;
-            marks |= Bags.mark(numbers[first]);
+            marks |= Terms.mark(numbers[first]);
         }
         int end = to;
         while (end < Math.min(numbers.length, to + REACH / 2) && !ends(tokens.get(end))) {
-            marks |= Bags.mark(numbers[end]);
+            marks |= Terms.mark(numbers[end]);
             end++;
         }
         Symptom meant = null;

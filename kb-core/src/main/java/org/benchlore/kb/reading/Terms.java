@@ -43,6 +43,11 @@ final class Terms {
         return terms.size();
     }
 
+    /** One bit of 64 for a term: what lacks a bit lacks the term. */
+    static long mark(int number) {
+        return 1L << ((number * MIX) >>> (Integer.SIZE - 6));
+    }
+
     int of(String term) {
         int hash = term.hashCode();
         for (int at = slot(hash); table[at] != 0; at = after(at)) {
