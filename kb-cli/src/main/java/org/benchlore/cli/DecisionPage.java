@@ -1,7 +1,14 @@
 package org.benchlore.cli;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Decision;
@@ -187,7 +194,13 @@ final class DecisionPage {
             page.text(indent + 2, "then ask again with what it shows");
             return;
         }
-        for (Plan.Branch branch : step.branches()) {
+        List<Plan.Branch> branches = new ArrayList<>(step.branches());
+        Optional<Plan.Branch> rest = remainder(branches);
+        rest.ifPresent(branch -> {
+            branches.remove(branch);
+            branches.add(branch);
+        });
+        for (Plan.Branch branch : branches) {
             if (branch.readings().isEmpty()) {
                 page.hanging(indent, indent + 2, say("still there (%s):", Page.percent(branch.probability())));
                 step(branch.step(), indent);
@@ -195,13 +208,42 @@ final class DecisionPage {
                 page.hanging(
                         indent + 2,
                         indent + 4,
-                        say("- %s (%s):", readings(branch), Page.percent(branch.probability())));
+                        say(
+                                "- %s (%s):",
+                                rest.filter(branch::equals).isPresent() ? "anything else" : readings(branch),
+                                Page.percent(branch.probability())));
                 step(branch.step(), indent + 4);
             }
         }
     }
 
+    /** The branch of the most readings, where they are too many to tell and others come before it. */
+    private static Optional<Plan.Branch> remainder(List<Plan.Branch> branches) {
+        return branches.stream()
+                .max(Comparator.comparingInt(b -> b.readings().size()))
+                .filter(b -> branches.size() > 1
+                        && b.readings().size() > 1
+                        && together(b).isEmpty());
+    }
+
+    /** Per symptom its states, where the readings are all combinations of them; else empty. */
+    private static Map<String, Set<String>> together(Plan.Branch branch) {
+        Map<String, Set<String>> states = new LinkedHashMap<>();
+        branch.readings().stream()
+                .flatMap(r -> r.states().stream())
+                .forEach(s -> states.computeIfAbsent(s.symptomId(), id -> new LinkedHashSet<>())
+                        .add(s.stateId()));
+        long combinations = states.values().stream().mapToLong(Set::size).reduce(1, (a, b) -> a * b);
+        return combinations == branch.readings().size() ? states : Map.of();
+    }
+
     private String readings(Plan.Branch branch) {
+        Map<String, Set<String>> together = together(branch);
+        if (!together.isEmpty()) {
+            return together.entrySet().stream()
+                    .map(e -> tests.states(e.getKey(), e.getValue()))
+                    .collect(Collectors.joining(", and "));
+        }
         List<String> readings = branch.readings().stream()
                 .map(r -> r.states().stream()
                         .map(s -> tests.state(s.symptomId(), s.stateId()))

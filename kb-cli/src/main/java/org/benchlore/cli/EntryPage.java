@@ -11,7 +11,7 @@ import org.benchlore.kb.knowledge.Caution;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Link;
-import org.benchlore.kb.knowledge.Provenance;
+import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.knowledge.Remedy;
 import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.knowledge.Symptom;
@@ -39,7 +39,7 @@ final class EntryPage {
                         cause.kind() == Cause.Kind.FAULT ? "A fault" : "An innocent explanation",
                         cause.scope().depth() == 0 ? "in any device" : "in " + cause.scope(),
                         number(cause.perThousand()),
-                        origin(cause.from())));
+                        cause.from().text()));
         page.heading("Shows");
         for (Link link : cause.shows()) {
             String states = link.states().entrySet().stream()
@@ -53,7 +53,7 @@ final class EntryPage {
                     2,
                     4,
                     name(link.symptomId()) + ": " + states + " (worth " + number(link.cases()) + " cases, "
-                            + origin(link.from()) + ") [" + link.symptomId() + "]");
+                            + link.from().text() + ") [" + link.symptomId() + "]");
         }
         page.heading("Confirm with");
         cause.confirmedBy().stream()
@@ -84,12 +84,22 @@ final class EntryPage {
     void symptom(Symptom symptom) {
         page.heading(symptom.name() + " [" + symptom.id() + "]");
         page.text(2, symptom.about());
+        Quantity quantity = symptom.quantity();
+        if (quantity != null) {
+            page.text(
+                    2,
+                    quantity.nominal() == null
+                            ? "Limits from " + quantity.from().text() + "."
+                            : "Right value " + quantity.rated() + " ("
+                                    + quantity.from().text() + ").");
+        }
         for (State state : symptom.states()) {
             page.hanging(
                     2,
                     4,
-                    "- " + state.name() + (state.normal() ? " (normal)" : "") + ": background "
-                            + Page.percent(state.usual()) + " [" + state.id() + "]");
+                    "- " + state.name() + (state.normal() ? " (normal)" : "")
+                            + (quantity == null || state.range() == null ? "" : ", " + quantity.text(state.range()))
+                            + ": background " + Page.percent(state.usual()) + " [" + state.id() + "]");
         }
         list(
                 "Tests that read it",
@@ -139,7 +149,7 @@ final class EntryPage {
         page.heading(caution.id() + " ("
                 + caution.hazard().name().toLowerCase(Locale.ROOT).replace('_', ' ') + ")");
         page.caution(caution.text());
-        page.text(2, "Source: " + origin(caution.from()));
+        page.text(2, "Source: " + caution.from().text());
     }
 
     private void cautions(List<String> ids) {
@@ -168,13 +178,5 @@ final class EntryPage {
         return value == Math.rint(value)
                 ? String.format(Locale.ROOT, "%.0f", value)
                 : String.format(Locale.ROOT, "%.1f", value);
-    }
-
-    private static String origin(Provenance from) {
-        return switch (from.kind()) {
-            case PUBLISHED -> from.citation() + (from.clause().isBlank() ? "" : ", " + from.clause());
-            case COMMON_PRACTICE -> "common practice";
-            case MEMORY -> "from memory";
-        };
     }
 }

@@ -2,6 +2,7 @@ package org.benchlore.cli;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -81,10 +82,16 @@ final class TestPage {
     }
 
     String state(String symptomId, String stateId) {
+        return states(symptomId, Set.of(stateId));
+    }
+
+    /** "12 V rail absent or low". */
+    String states(String symptomId, Set<String> stateIds) {
         return knowledge
                 .symptom(symptomId)
-                .map(s -> phrase(s, stateName(s, stateId)))
-                .orElse(symptomId + " " + stateId);
+                .map(s ->
+                        phrase(s, stateIds.stream().map(id -> stateName(s, id)).collect(Collectors.joining(" or "))))
+                .orElseGet(() -> symptomId + " " + String.join(" or ", stateIds));
     }
 
     /** A finding with the states worth naming; "not clear" where that is all of them. */

@@ -42,8 +42,6 @@ class DecisionTextTest {
         assertThat(text)
                 .containsSubsequence(
                         "Do next: ",
-                        "If you stop testing now, the best fix: ",
-                        "Without a further test about ",
                         "Set-up: ",
                         "Expect: ",
                         " 1. ",
@@ -52,6 +50,15 @@ class DecisionTextTest {
         assertThat(text).contains("to open the unit", "once the unit is open", " -> ");
         String opened = text(lines("next", WORDS, "--opened"));
         assertThat(opened).doesNotContain("to open the unit");
+    }
+
+    @Test
+    void next_says_when_a_fix_is_cheaper_than_any_test() {
+        List<String> lines = lines("next", "dead, mains fuse blown black");
+
+        assertThat(text(lines))
+                .startsWith("Stop testing; trying the best fix is cheaper than any test: ")
+                .contains(" min in all");
     }
 
     @Test

@@ -54,7 +54,7 @@ final class Binding {
 
         Map<String, StateList> sets = new HashMap<>();
         bind(EntryKind.STATE_SET, entry -> stateSet(entry, values)).forEach(sets::put);
-        SymptomBinder symptomBinder = new SymptomBinder(catalogue, sets, values, problems);
+        SymptomBinder symptomBinder = new SymptomBinder(catalogue, sets, origins, values, problems);
         Map<String, Symptom> symptoms = bind(EntryKind.SYMPTOM, symptomBinder::bind);
         ActionBinder actions = new ActionBinder(catalogue, symptoms, origins, values, problems);
         CauseBinder causes = new CauseBinder(catalogue, symptoms, origins, values, problems);

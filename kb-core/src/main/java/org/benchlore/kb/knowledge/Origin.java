@@ -10,8 +10,10 @@ final class Origin {
     private Origin() {}
 
     static Numbers numbers(Knowledge knowledge) {
-        List<Kind> kinds = knowledge.causes().stream()
-                .flatMap(Origin::ofCause)
+        Stream<Provenance> limits = knowledge.symptoms().stream()
+                .flatMap(symptom -> Stream.ofNullable(symptom.quantity()))
+                .map(Quantity::from);
+        List<Kind> kinds = Stream.concat(knowledge.causes().stream().flatMap(Origin::ofCause), limits)
                 .map(Provenance::kind)
                 .toList();
         return new Numbers(count(kinds, Kind.PUBLISHED), count(kinds, Kind.COMMON_PRACTICE), count(kinds, Kind.MEMORY));

@@ -24,4 +24,13 @@ public record Provenance(Kind kind, String citation, String clause) {
                     "a published number needs a citation, any other none; got " + kind + " with '" + citation + "'");
         }
     }
+
+    /** In words: the source with its clause, "common practice" or "memory". */
+    public String text() {
+        return switch (kind) {
+            case PUBLISHED -> citation + (clause.isBlank() ? "" : ", " + clause);
+            case COMMON_PRACTICE -> "common practice";
+            case MEMORY -> "memory";
+        };
+    }
 }

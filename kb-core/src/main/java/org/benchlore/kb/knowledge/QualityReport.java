@@ -86,7 +86,7 @@ public record QualityReport(
     }
 
     /**
-     * Base frequencies, links and remedies by origin.
+     * Base frequencies, links, remedies and limits of quantities by origin.
      *
      * @param published taken from a source that somebody has seen
      * @param commonPractice common in the trade

@@ -15,12 +15,14 @@ final class SymptomBinder {
 
     private final Catalogue catalogue;
     private final Map<String, StateList> sets;
+    private final Origins origins;
     private final Values values;
     private final Problems problems;
 
-    SymptomBinder(Catalogue catalogue, Map<String, StateList> sets, Values values, Problems problems) {
+    SymptomBinder(Catalogue catalogue, Map<String, StateList> sets, Origins origins, Values values, Problems problems) {
         this.catalogue = catalogue;
         this.sets = sets;
+        this.origins = origins;
         this.values = values;
         this.problems = problems;
     }
@@ -33,7 +35,7 @@ final class SymptomBinder {
         String about = fields.text("about");
         Symptom.Reported reported = fields.choice("reported", Symptom.Reported.values());
         Quantity quantity =
-                fields.find("quantity").map(node -> quantity(node, subject)).orElse(null);
+                fields.find("quantity").map(node -> quantity(node, entry)).orElse(null);
         fields.require("called");
         List<String> called = fields.names("called");
         StateList list = states(fields, subject);
@@ -70,8 +72,8 @@ final class SymptomBinder {
         return symptom;
     }
 
-    private @Nullable Quantity quantity(YamlNode node, String subject) {
-        Optional<Fields> found = Fields.of(node, "the quantity of " + subject, values, problems);
+    private @Nullable Quantity quantity(YamlNode node, Entry entry) {
+        Optional<Fields> found = Fields.of(node, "the quantity of " + entry.subject(), values, problems);
         if (found.isEmpty()) {
             return null;
         }
@@ -100,8 +102,9 @@ final class SymptomBinder {
                     fields.subject() + " has a tolerance but no nominal value",
                     "add 'nominal', or take the tolerance out");
         }
+        Provenance from = origins.of(entry, fields);
         fields.finish();
-        return new Quantity(unit, nominal, tolerance);
+        return new Quantity(unit, nominal, tolerance, from);
     }
 
     private double percent(YamlNode node, Fields fields) {

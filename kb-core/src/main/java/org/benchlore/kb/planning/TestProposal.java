@@ -55,7 +55,8 @@ public record TestProposal(
      *
      * @param causeId the cause, or "unlisted"
      * @param before probability now
-     * @param after probability if the test reads so
+     * @param after probability if the test reads so and the reading counts in full; once it is recorded the ranking doubts
+     *     it along with all other findings, and so says a little less
      */
     public record Shift(String causeId, double before, double after) {}
 }

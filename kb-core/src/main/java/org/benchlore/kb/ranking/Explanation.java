@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * Turns a posterior into a ranking with its reasons.
  *
  * <p>Weights are I. J. Good's: W(c : e) = 10 log10 P(e | c) / P(e | not c), where "not c" is the mix of all other causes in
- * proportion to their prior. Each finding is weighed alone; what they gain or lose by being taken together is the overlap,
+ * proportion to their prior. Each finding is weighed alone; what they gain or lose by being taken together, doubt included, is the overlap,
  * so that prior + wording + codes + weights + unmentioned + overlap = 10 log10 of the posterior odds.
  *
  * <p>Intervals: each number behind the posterior has a variance on the log scale (a Dirichlet share: ψ′(aₓ) − ψ′(a); a base
@@ -40,8 +40,7 @@ final class Explanation {
     private static final double DECIBANS = 10 / Math.log(10);
 
     private final Catalogue catalogue;
-    private final ScopeView silent;
-    private final ScopeView worded;
+    private final Outset outset;
     private final ScopeView view;
     private final Counts[] counts;
     private final RankingQuery query;
@@ -51,22 +50,24 @@ final class Explanation {
 
     Explanation(
             Catalogue catalogue,
-            ScopeView silent,
-            ScopeView worded,
-            ScopeView view,
+            Outset outset,
             Counts[] counts,
             RankingQuery query,
             List<Catalogue.Observation> observations,
             Dependence.@Nullable Together together) {
         this.catalogue = catalogue;
-        this.silent = silent;
-        this.worded = worded;
-        this.view = view;
+        this.outset = outset;
+        this.view = outset.coded();
         this.counts = counts;
         this.query = query;
         this.observations = observations;
         this.together = together;
-        this.posterior = Posterior.of(view, observations, query.fromNote(), together);
+        this.posterior = Posterior.of(
+                outset,
+                observations,
+                query.fromNote(),
+                together,
+                catalogue.settings().doubt());
     }
 
     Ranking ranking() {
@@ -87,8 +88,8 @@ final class Explanation {
     }
 
     private RankedCause explained(int c, double[][] weights, double unmentioned, Interval interval) {
-        double prior = priorDecibans(silent, c);
-        double wording = priorDecibans(worded, c) - prior;
+        double prior = priorDecibans(outset.tried(), c);
+        double wording = priorDecibans(outset.worded(), c) - prior;
         double codes = priorDecibans(view, c) - prior - wording;
         List<Evidence> evidence = new ArrayList<>(observations.size());
         double sum = prior + wording + codes + unmentioned;

@@ -19,7 +19,7 @@ import org.benchlore.kb.reading.Finding;
  * ranking in progress keeps its snapshot, and the model is a pure function of packs, settings and the set of lessons.
  *
  * <p>For findings e and causes c, the unlisted one among them, the posterior is P(c | e) ∝ θ(c) · Π P(eᵢ | c), computed
- * exactly in logarithms. θ comes from the packs' base frequencies and the cases, pooled along the device scope (see
+ * exactly in logarithms, with a share of doubt that the findings count for less together (see {@code Posterior}). θ comes from the packs' base frequencies and the cases, pooled along the device scope (see
  * {@code Shrinkage}); P(state | cause) is the pack's opinion as a Dirichlet worth so many cases, updated by the cases'
  * counts and pooled the same way. A cause that says nothing of a symptom has its background; the unlisted cause has a mix
  * of the background and "anything goes", so that findings no listed cause explains speak for it.
@@ -167,19 +167,15 @@ public final class RankingModel {
      * @throws IllegalArgumentException if a finding names an unknown symptom or state, or a symptom comes twice
      */
     public Ranking rank(RankingQuery query) {
-        ScopeView silent = tried(query);
-        ScopeView worded = worded(silent, query);
-        ScopeView view = coded(worded, query);
+        Outset outset = outset(query);
         List<Catalogue.Observation> observations = observe(query);
         return new Explanation(
                         catalogue,
-                        silent,
-                        worded,
-                        view,
+                        outset,
                         counts,
                         query,
                         observations,
-                        dependence.together(observations, view))
+                        dependence.together(observations, outset.coded()))
                 .ranking();
     }
 
@@ -199,9 +195,14 @@ public final class RankingModel {
      * @throws IllegalArgumentException as {@link #rank}
      */
     public double[] probabilities(RankingQuery query) {
-        ScopeView view = view(query);
+        Outset outset = outset(query);
         List<Catalogue.Observation> observations = observe(query);
-        return Posterior.of(view, observations, query.fromNote(), dependence.together(observations, view));
+        return Posterior.of(
+                outset,
+                observations,
+                query.fromNote(),
+                dependence.together(observations, outset.coded()),
+                catalogue.settings().doubt());
     }
 
     /**
@@ -269,22 +270,17 @@ public final class RankingModel {
         return observations;
     }
 
-    private ScopeView view(RankingQuery query) {
-        return coded(worded(tried(query), query), query);
+    private Outset outset(RankingQuery query) {
+        ScopeView scope = view(query.scope());
+        ScopeView tried = query.tried().isEmpty() ? scope : scope.after(failed(query));
+        ScopeView worded = worded(tried, query);
+        return new Outset(scope, tried, worded, coded(worded, query));
     }
 
-    /** With what was tried in vain held against its causes. */
-    private ScopeView tried(RankingQuery query) {
-        ScopeView view = view(query.scope());
-        return query.tried().isEmpty() ? view : view.after(failed(query));
-    }
-
-    /** With what the wording of the note lends to each cause. */
     private ScopeView worded(ScopeView view, RankingQuery query) {
         return query.words().isBlank() ? view : view.after(catalogue.likeness().factors(query.words(), view.prior));
     }
 
-    /** With what past cases teach of codes that no pack knows. */
     private ScopeView coded(ScopeView view, RankingQuery query) {
         if (query.codes().isEmpty()) {
             return view;

@@ -13,6 +13,7 @@ package org.benchlore.kb.ranking;
  * @param mentionAlways chance that a note mentions an abnormal state of a symptom that is always reported, in [0,1)
  * @param mentionUsually the same for a symptom that is usually reported, in [0,1)
  * @param misread chance that a finding read from a note has nothing to do with what it stands for, in [0,1)
+ * @param doubt chance that the findings of a unit count for less than they seem, in [0,1)
  */
 public record RankingSettings(
         double unlistedShare,
@@ -22,9 +23,10 @@ public record RankingSettings(
         double scopeCases,
         double mentionAlways,
         double mentionUsually,
-        double misread) {
+        double misread,
+        double doubt) {
     /** What ships. */
-    public static final RankingSettings DEFAULT = new RankingSettings(0.05, 0.6, 0.15, 40, 8, 0.6, 0.2, 0.05);
+    public static final RankingSettings DEFAULT = new RankingSettings(0.05, 0.6, 0.15, 40, 8, 0.6, 0.2, 0.05, 0.1);
 
     /** How often the normal state is mentioned unasked, as a share of the chance for an abnormal one. */
     static final double MENTION_NORMAL = 0.2;
@@ -38,6 +40,21 @@ public record RankingSettings(
         check("mentionAlways", mentionAlways, mentionAlways >= 0 && mentionAlways < 1);
         check("mentionUsually", mentionUsually, mentionUsually >= 0 && mentionUsually < 1);
         check("misread", misread, misread >= 0 && misread < 1);
+        check("doubt", doubt, doubt >= 0 && doubt < 1);
+    }
+
+    /** The same with another {@link #doubt}. */
+    public RankingSettings doubting(double other) {
+        return new RankingSettings(
+                unlistedShare,
+                unlistedSpread,
+                unlistedSpreadKnown,
+                backgroundCases,
+                scopeCases,
+                mentionAlways,
+                mentionUsually,
+                misread,
+                other);
     }
 
     private static void check(String name, double value, boolean fits) {

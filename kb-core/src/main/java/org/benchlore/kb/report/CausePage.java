@@ -45,8 +45,8 @@ final class CausePage {
         Map<String, String> facts = new LinkedHashMap<>();
         facts.put(
                 "How common",
-                PageList.number(cause.perThousand()) + " of 1000 units that come in (" + PageFrame.origin(cause.from())
-                        + ", worth " + PageList.number(cause.cases()) + " cases)");
+                PageList.number(cause.perThousand()) + " of 1000 units that come in ("
+                        + cause.from().text() + ", worth " + PageList.number(cause.cases()) + " cases)");
         facts.put("Where", PageFrame.scope(cause.scope()));
         facts.put("Also called", String.join(", ", cause.aliases()));
         PageFrame.facts(page, facts);
@@ -120,7 +120,7 @@ final class CausePage {
                     .raw("</td><td data-head=\"State and how often\"><ul class=\"shares\">");
             states(row).forEach(state -> share(page, row, state));
             page.raw("</ul></td><td class=\"from\" data-head=\"From\">")
-                    .text(PageFrame.origin(row.link().from()) + ", "
+                    .text(row.link().from().text() + ", "
                             + PageList.number(row.link().cases()) + " cases")
                     .raw("</td></tr>\n");
         }
@@ -209,7 +209,7 @@ final class CausePage {
 
     static String works(Remedy remedy) {
         return "Works " + HowOften.word(remedy.works()) + ", " + Terms.share(remedy.works()) + " ("
-                + PageFrame.origin(remedy.from()) + ")";
+                + remedy.from().text() + ")";
     }
 
     private static String effort(Fix fix) {

@@ -26,7 +26,7 @@ final class OtherPages {
         page.raw("<section class=\"cautions\">\n<p>").text(caution.text()).raw("</p>\n</section>\n");
         Map<String, String> facts = new LinkedHashMap<>();
         facts.put("Hazard", Hazards.name(caution.hazard()));
-        facts.put("From", PageFrame.origin(caution.from()));
+        facts.put("From", caution.from().text());
         PageFrame.facts(page, facts);
         List<Named> tests = new ArrayList<>();
         knowledge.tests().stream()

@@ -8,7 +8,6 @@ import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.EntryKind;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Pack;
-import org.benchlore.kb.knowledge.Provenance;
 
 /** What all pages share: head, way round, foot, and the small pieces that several kinds of entry show. */
 final class PageFrame {
@@ -208,13 +207,5 @@ final class PageFrame {
 
     static String scope(DeviceScope scope) {
         return scope.depth() == 0 ? "any device" : scope.toString();
-    }
-
-    static String origin(Provenance from) {
-        return switch (from.kind()) {
-            case PUBLISHED -> from.citation() + (from.clause().isBlank() ? "" : ", " + from.clause());
-            case COMMON_PRACTICE -> "common practice";
-            case MEMORY -> "memory";
-        };
     }
 }

@@ -1,7 +1,5 @@
 package org.benchlore.kb.report;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -14,14 +12,12 @@ import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.EntryKind;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Quantity;
-import org.benchlore.kb.knowledge.Range;
 import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.ranking.Ranking.RankedCause;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
-import org.jspecify.annotations.Nullable;
 
 /** A symptom: its states, what each speaks for, and the tests that read it. */
 final class SymptomPage {
@@ -49,7 +45,11 @@ final class SymptomPage {
         Markup page = new Markup();
         page.element("p", "lead", symptom.about());
         Map<String, String> facts = new LinkedHashMap<>();
-        facts.put("Right value", nominal(symptom.quantity()));
+        Quantity quantity = symptom.quantity();
+        if (quantity != null) {
+            facts.put("Right value", quantity.rated());
+            facts.put("Limits from", quantity.from().text());
+        }
         facts.put("Noticed", reported(symptom.reported()));
         facts.put("Where", PageFrame.scope(symptom.scope()));
         facts.put("Also called", String.join(", ", symptom.called()));
@@ -113,7 +113,7 @@ final class SymptomPage {
             notes.add("as it should be");
         }
         if (state.range() != null && symptom.quantity() != null) {
-            notes.add(range(state.range(), symptom.quantity().unit()));
+            notes.add(symptom.quantity().text(state.range()));
         }
         notes.add("in any unit " + Terms.share(state.usual()));
         page.element("p", "note", String.join(" · ", notes));
@@ -172,52 +172,5 @@ final class SymptomPage {
                 .link(PageFrame.href(EntryKind.CAUSE, cause.id()), Terms.capital(cause.name()))
                 .raw("</li>\n"));
         page.raw("</ul>\n</details>\n");
-    }
-
-    private static String nominal(@Nullable Quantity quantity) {
-        if (quantity == null || quantity.nominal() == null) {
-            return "";
-        }
-        return value(quantity.nominal(), quantity.unit()) + " ± " + PageList.number(100 * quantity.toleranceShare())
-                + " %";
-    }
-
-    private static String range(Range range, String unit) {
-        if (Double.isInfinite(range.low())) {
-            return Double.isInfinite(range.high()) ? "any value" : "below " + value(range.high(), unit);
-        }
-        return Double.isInfinite(range.high())
-                ? value(range.low(), unit) + " and more"
-                : value(range.low(), unit) + " to " + value(range.high(), unit);
-    }
-
-    /** Four significant digits at most, with the prefix that reads best. */
-    static String value(double value, String unit) {
-        if (unit.equals("%") || unit.equals("1") || unit.equals("degC") || unit.equals("h") || value == 0) {
-            return digits(value) + (unit.equals("1") ? "" : unit.equals("degC") ? " °C" : " " + unit);
-        }
-        String name = unit.equals("ohm") ? "Ω" : unit;
-        double size = Math.abs(value);
-        if (size >= 1e6) {
-            return digits(value / 1e6) + " M" + name;
-        }
-        if (size >= 1e3) {
-            return digits(value / 1e3) + " k" + name;
-        }
-        if (size >= 1) {
-            return digits(value) + " " + name;
-        }
-        if (size >= 1e-3) {
-            return size >= 0.1 ? digits(value) + " " + name : digits(value * 1e3) + " m" + name;
-        }
-        return size >= 1e-6 ? digits(value * 1e6) + " µ" + name : digits(value * 1e9) + " n" + name;
-    }
-
-    private static String digits(double value) {
-        return new BigDecimal(value)
-                .round(new MathContext(4))
-                .stripTrailingZeros()
-                .toPlainString()
-                .replace("-", "−");
     }
 }

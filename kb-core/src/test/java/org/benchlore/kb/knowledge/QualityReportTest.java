@@ -251,6 +251,25 @@ class QualityReportTest {
     }
 
     @Test
+    void limits_of_a_quantity_count_as_numbers() {
+        String yaml = H01.replace("from: memory", "from: memory\nsources:\n  - {id: print, cite: Print, seen: primary}")
+                .replace(
+                        "about: First.",
+                        "about: First., quantity: {unit: V, nominal: 12, tolerance: 5%, from: {published: print, clause: table 2}}")
+                .replace(
+                        "reported: if-tested, called: [one], states: look}",
+                        "reported: if-tested, called: [one], states: [{id: fine, normal: true, usual: 0.9, range: \"-tol..+tol\"},"
+                                + " {id: bad, usual: 0.1, range: \"..-tol\"}]}");
+
+        Knowledge knowledge = PackReader.read(List.of(new PackSource("p.yaml", yaml)));
+
+        assertThat(QualityReport.of(knowledge).numbers().published()).isEqualTo(1);
+        assertThat(knowledge.symptom("s1").orElseThrow().quantity())
+                .isEqualTo(
+                        new Quantity("V", 12.0, 0.05, new Provenance(Provenance.Kind.PUBLISHED, "Print", "table 2")));
+    }
+
+    @Test
     void numbers_by_origin() {
         String yaml = H01.replace(
                         "from: memory", "from: common-practice\nsources:\n  - {id: print, cite: Print, seen: primary}")

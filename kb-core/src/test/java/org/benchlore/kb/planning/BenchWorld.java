@@ -124,7 +124,7 @@ fixes:
   - {id: glue-core, refines: true, opens: true}
 """)));
 
-    static final RankingModel MODEL = RankingModel.of(KNOWLEDGE, RankingSettings.DEFAULT);
+    static final RankingModel MODEL = RankingModel.of(KNOWLEDGE, RankingSettings.DEFAULT.doubting(0));
 
     private BenchWorld() {}
 

@@ -35,7 +35,10 @@ final class PlanningMeasure {
     /** No unit is let go here, so ending without a repair is priced at hours of what the simple policies take. */
     private static final double UNREPAIRED = 2400;
 
-    /** Every simulated fault has an entry, and whoever must not let a unit go had better believe so. */
+    /**
+     * Every simulated fault has an entry, and whoever must not let a unit go had better believe so; nor are simulated
+     * complaints misread.
+     */
     private static final RankingSettings ALL_LISTED = new RankingSettings(
             1e-100,
             RankingSettings.DEFAULT.unlistedSpread(),
@@ -44,7 +47,8 @@ final class PlanningMeasure {
             RankingSettings.DEFAULT.scopeCases(),
             RankingSettings.DEFAULT.mentionAlways(),
             RankingSettings.DEFAULT.mentionUsually(),
-            RankingSettings.DEFAULT.misread());
+            0,
+            RankingSettings.DEFAULT.doubt());
 
     private static final double SURE = 0.9;
     private static final int SUSPECTS = 6;

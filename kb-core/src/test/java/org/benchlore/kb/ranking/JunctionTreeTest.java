@@ -20,8 +20,8 @@ class JunctionTreeTest {
     void random_networks_have_the_same_posterior(long seed) {
         Random random = new Random(seed);
         Knowledge knowledge = Worlds.random(seed, 2 + random.nextInt(40), 1 + random.nextInt(12));
-        RankingModel model =
-                RankingModel.of(knowledge, RankingSettings.DEFAULT).learn(Worlds.lessons(random, knowledge, 60));
+        RankingModel model = RankingModel.of(knowledge, RankingSettings.DEFAULT.doubting(0))
+                .learn(Worlds.lessons(random, knowledge, 60));
         List<Finding> findings = Worlds.findings(random, knowledge);
 
         double[] ours = model.probabilities(RankingQuery.of(findings));

@@ -29,7 +29,7 @@ class RankingPropertiesTest {
         Knowledge knowledge = Worlds.random(seed, 5, 4);
         Random random = new Random(seed);
         List<Finding> findings = Worlds.findings(random, knowledge);
-        RankingModel model = RankingModel.of(knowledge, RankingSettings.DEFAULT);
+        RankingModel model = RankingModel.of(knowledge, RankingSettings.DEFAULT.doubting(0));
 
         Ranking ranking = model.rank(RankingQuery.of(findings));
 

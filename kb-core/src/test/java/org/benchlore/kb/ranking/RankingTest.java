@@ -101,7 +101,7 @@ class RankingTest {
 
     @Test
     void five_outcomes_move_a_cause_by_what_the_formula_gives_by_hand() {
-        RankingModel model = RankingModel.of(simple(), RankingSettings.DEFAULT);
+        RankingModel model = RankingModel.of(simple(), RankingSettings.DEFAULT.doubting(0));
         List<Finding> findings = List.of(Finding.of("f0", "s1"));
         RankingModel wiser = model.learn(Collections.nCopies(5, Lesson.of(DeviceScope.ANY, "c2", findings)));
 
@@ -172,7 +172,7 @@ class RankingTest {
         double[][] backgrounds = {{0.9, 0.1}, {0.9, 0.1}};
         double[][][] likelihoods = {{{0.2, 0.8}, {0.05, 0.95}}, {{0.2, 0.8}, null}};
         Knowledge knowledge = Worlds.knowledge(backgrounds, new double[] {500, 500}, likelihoods, "always");
-        RankingModel model = RankingModel.of(knowledge, RankingSettings.DEFAULT);
+        RankingModel model = RankingModel.of(knowledge, RankingSettings.DEFAULT.doubting(0));
         List<Finding> findings = List.of(Finding.of("f0", "s1"));
 
         Ranking note = model.rank(new RankingQuery(findings, DeviceScope.ANY, true));

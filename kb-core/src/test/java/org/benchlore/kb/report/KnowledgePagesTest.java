@@ -128,17 +128,6 @@ class KnowledgePagesTest {
     }
 
     @Test
-    void values_read_well() {
-        assertThat(SymptomPage.value(1_000_000, "ohm")).isEqualTo("1 MΩ");
-        assertThat(SymptomPage.value(4700, "ohm")).isEqualTo("4.7 kΩ");
-        assertThat(SymptomPage.value(0.05, "V")).isEqualTo("50 mV");
-        assertThat(SymptomPage.value(-12.6, "V")).isEqualTo("−12.6 V");
-        assertThat(SymptomPage.value(2.2e-6, "F")).isEqualTo("2.2 µF");
-        assertThat(SymptomPage.value(70, "degC")).isEqualTo("70 °C");
-        assertThat(SymptomPage.value(0, "1")).isEqualTo("0");
-    }
-
-    @Test
     void every_link_leads_somewhere() throws Exception {
         SortedMap<String, String> files = files();
         Map<String, Set<String>> anchors = new HashMap<>();
