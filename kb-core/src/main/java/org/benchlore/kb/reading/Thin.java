@@ -86,7 +86,7 @@ final class Thin {
     private boolean tells(int i) {
         boolean cue = passage.item(i).filter(item -> item.entry.cue != null).isPresent();
         boolean number = passage.token(i).kind() == Kind.NUMBER;
-        return !cue && (number || Plain.content(passage.token(i)));
+        return !cue && (number || passage.content(i));
     }
 
     private static boolean within(int i, @Nullable Item item) {
