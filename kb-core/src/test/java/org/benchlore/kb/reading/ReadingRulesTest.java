@@ -184,6 +184,7 @@ class ReadingRulesTest {
         "it has not worked since it was dropped,fell present",
         "'reseated the cards, boots every time',reseating helps",
         "only the fan spins,start-up nothing",
+        "the fuse near the blue socket is blown,mains-fuse blown",
     })
     void read_as(String text, String finding) {
         assertThat(findings(text)).contains(finding);
