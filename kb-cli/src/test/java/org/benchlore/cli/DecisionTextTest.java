@@ -70,6 +70,7 @@ class DecisionTextTest {
                         "testing suspect by suspect in fixed order",
                         "the best order of fixes, no test");
         assertThat(lines.stream().filter(l -> l.contains("to open the unit"))).isNotEmpty();
+        assertThat(text(lines)).containsPattern(" - [^-(]+ (dead|works), and [^-(]+ \\(\\d+ %\\):");
     }
 
     @Test
