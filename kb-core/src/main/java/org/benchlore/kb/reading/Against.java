@@ -2,11 +2,11 @@ package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * Readings told beside what they should be, for symptoms without limits of their own: "only 9 V at the inverter input, 24 V
@@ -16,7 +16,7 @@ final class Against {
     private static final int REACH = 12;
 
     /** Units of readings that are compared with a bare number. */
-    private static final Set<String> COMPARED = Set.of("V", "W");
+    private static final Words COMPARED = Words.of("V", "W");
 
     /** Shares of what should be: below the first nothing, then low, then as it should be, then high. Our own choice. */
     private static final double NOTHING = 0.03;

@@ -1,25 +1,25 @@
 package org.benchlore.kb.reading;
 
 import java.util.List;
-import java.util.Set;
 import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /** Names said to lie beyond what they should be, without a reading: "well under its 12 V", "above the rated 12 V". */
 final class Beyond {
     private static final int ARTICLES = 4;
     private static final List<String> HIGH = List.of("high", "too-high");
     private static final List<String> LOW = List.of("low", "too-low", "weak");
-    private static final Set<String> ABOVE = Plain.words("abov over exceed more");
-    private static final Set<String> BELOW = Plain.words("below under less");
-    private static final Set<String> LEADING = Plain.words("the its their his her any all a than lower upper");
-    private static final Set<String> LIMITS =
-            Plain.words("limit toleranc spec norm nominal rate rated rating label mark marking print");
-    private static final Set<String> FIGURES = Plain.words("value valu voltag figure figur limit mark");
-    private static final Set<String> SLIGHTLY = Plain.words("just slightly bit hair touch barely tad");
+    private static final Words ABOVE = Words.spaced("abov over exceed more");
+    private static final Words BELOW = Words.spaced("below under less");
+    private static final Words LEADING = Words.spaced("the its their his her any all a than lower upper");
+    private static final Words LIMITS =
+            Words.spaced("limit toleranc spec norm nominal rate rated rating label mark marking print");
+    private static final Words FIGURES = Words.spaced("value valu voltag figure figur limit mark");
+    private static final Words SLIGHTLY = Words.spaced("just slightly bit hair touch barely tad");
 
     private final Passage passage;
     private final List<Claim> claims;

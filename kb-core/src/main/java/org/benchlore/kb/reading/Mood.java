@@ -113,6 +113,9 @@ final class Mood {
 
     private void within(int sentenceFrom, int from, int i, int to, int sentenceTo) {
         String word = words.get(i);
+        if (!MoodWords.TELLING.contains(word) && !shortened(i)) {
+            return;
+        }
         if (MoodWords.PLANS.at(words, i, to) > 0 || willDo(i, to)) {
             mark(i, turn(i, sentenceTo));
         } else if (MoodWords.TRADE.at(words, i, to) > 0) {
@@ -168,12 +171,9 @@ final class Mood {
         if (word.equals("do") && next.equals("not")) {
             return true;
         }
-        boolean object = MoodWords.OBJECTS.contains(next);
-        if (outcome(first, to)) {
-            return false;
-        }
-        return (MoodWords.ORDERS.contains(word) && !next.equals("be") && !states(first, to))
-                || (MoodWords.ORDERS_WITH_OBJECT.contains(word) && object);
+        boolean order = (MoodWords.ORDERS.contains(word) && !next.equals("be") && !states(first, to))
+                || (MoodWords.ORDERS_WITH_OBJECT.contains(word) && MoodWords.OBJECTS.contains(next));
+        return order && !outcome(first, to);
     }
 
     /** "Pull the drive plug and everything comes up": an order by its form that tells what was seen. */
@@ -235,6 +235,10 @@ final class Mood {
                 && i > 0
                 && (words.get(i - 1).equals("have") || words.get(i - 1).equals("has"));
         return modal && doing && (!word.equals("to") || haveTo) && !(word.equals("will") && next.equals("start"));
+    }
+
+    private boolean shortened(int i) {
+        return contracted(tokens.get(i), "ll") || contracted(tokens.get(i), "d");
     }
 
     /** Whether a token is written with a short form of a verb, such as "I'll". */

@@ -1,20 +1,20 @@
 package org.benchlore.kb.reading;
 
 import java.util.List;
-import java.util.Set;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /** Numbers that tell which one of several is meant, "pin 4" or "cell 3 of the pack": part of a name, never its reading. */
 final class Ordinals {
     /** More of a kind are rarely counted off by hand. */
     private static final int MOST = 199;
 
-    private static final Set<String> NUMBERED =
-            Plain.words("pin bit string port slot key channel row cell leg nicad nimh");
+    private static final Words NUMBERED =
+            Words.spaced("pin bit string port slot key channel row cell leg nicad nimh");
 
     /** Of which each has its own part to play: "pin 20 of the micro" is not "a pin of the micro". */
-    private static final Set<String> DISTINCT = Set.of("pin", "leg");
+    private static final Words DISTINCT = Words.of("pin", "leg");
 
     private Ordinals() {}
 

@@ -3,12 +3,12 @@ package org.benchlore.kb.reading;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Set;
 import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,8 +17,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class Ratios {
     private static final int REACH = 12;
-    private static final Set<String> UNITS = Set.of("F", "ohm", "A", "H");
-    private static final Set<String> CAPACITIES = Set.of("mah", "ah", "wh", "mwh");
+    private static final Words UNITS = Words.of("F", "ohm", "A", "H");
+    private static final Words CAPACITIES = Words.of("mah", "ah", "wh", "mwh");
 
     private final Passage passage;
     private final Told told;
@@ -31,12 +31,25 @@ final class Ratios {
     }
 
     void link() {
+        if (!holdsUnits()) {
+            return;
+        }
         for (Item item : List.copyOf(passage.items)) {
             Symptom symptom = item.free() ? inPercent(item) : null;
             if (symptom != null && !portion(item, symptom)) {
                 compare(item, symptom);
             }
         }
+    }
+
+    private boolean holdsUnits() {
+        for (int i = 0; i < passage.size(); i++) {
+            if (passage.token(i).kind() == Kind.QUANTITY
+                    && UNITS.contains(passage.token(i).unit())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static @Nullable Symptom inPercent(Item item) {

@@ -61,7 +61,7 @@ final class Strays {
                 }
                 connected |= item.get().entry.cue == Cue.BREAK;
             } else {
-                if (Plain.content(passage.token(i))) {
+                if (passage.content(i)) {
                     return false;
                 }
                 connected |= Plain.joining(passage.token(i))
@@ -98,7 +98,7 @@ final class Strays {
                 continue;
             }
             int head = word.from - 1;
-            while (head >= 0 && passage.sameSegment(head, word.from) && Plain.skipped(passage.token(head))) {
+            while (head >= 0 && passage.sameSegment(head, word.from) && passage.skipped(head)) {
                 head--;
             }
             boolean open = head >= 0
@@ -106,7 +106,7 @@ final class Strays {
                     && passage.unexplained(head)
                     && passage.token(head).kind() == Kind.WORD
                     && !passage.unreal(head);
-            Sense said = open ? lexicon.referents().saidOfHead(passage.term(head), word.entry) : null;
+            Sense said = open ? lexicon.referents().saidOfHead(passage.number(head), word.entry) : null;
             if (said != null) {
                 word.word = true;
                 Claim claim = new Claim(said.symptom(), said.state(), null, head, word.to);
@@ -119,7 +119,7 @@ final class Strays {
 
     private boolean tells(Item word) {
         for (int i = word.from; i < word.to; i++) {
-            if (Plain.content(passage.token(i))) {
+            if (passage.content(i)) {
                 return true;
             }
         }

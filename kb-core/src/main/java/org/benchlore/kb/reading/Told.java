@@ -3,6 +3,7 @@ package org.benchlore.kb.reading;
 import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * What a number is told for, where it is no plain reading: a difference ("by more than one volt"), what is printed on the
@@ -13,28 +14,28 @@ final class Told {
     private static final int NEAR = 4;
     private static final int LABELLED = 3;
 
-    private static final Set<String> ROUGHLY =
-            Plain.words("more less than about some around roughly almost nearly over up to a the whole full");
+    private static final Words ROUGHLY =
+            Words.spaced("more less than about some around roughly almost nearly over up to a the whole full");
 
     /** "Powered by 12 V" is no difference. */
-    private static final Set<String> POWERED =
-            Plain.words("power feed fed suppli suppl run drive driven charg heat light");
+    private static final Words POWERED =
+            Words.spaced("power feed fed suppli suppl run drive driven charg heat light");
 
-    private static final Set<String> BESIDE = Plain.words("under below abov over less more than off");
-    private static final Set<String> LIKE_PARTS = Plain.words("other rest mate neighbour sister twin");
-    private static final Set<String> PRINTED = Set.of("printed", "expected");
-    private static final Set<String> RATED = Set.of("printed", "expected", "rated", "nominal", "marked");
-    private static final Set<String> AGAINST = Set.of("against", "versus", "vs");
-    private static final Set<String> MEASURES = Plain.words("measur read show test");
-    private static final Set<String> MARKINGS =
-            Plain.words("mark marked marking label value valu print rate rated rating nominal capacity capac spec");
+    private static final Words BESIDE = Words.spaced("under below abov over less more than off");
+    private static final Words LIKE_PARTS = Words.spaced("other rest mate neighbour sister twin");
+    private static final Words PRINTED = Words.of("printed", "expected");
+    private static final Words RATED = Words.of("printed", "expected", "rated", "nominal", "marked");
+    private static final Words AGAINST = Words.of("against", "versus", "vs");
+    private static final Words MEASURES = Words.spaced("measur read show test");
+    private static final Words MARKINGS =
+            Words.spaced("mark marked marking label value valu print rate rated rating nominal capacity capac spec");
 
-    private static final Set<String> LABELS =
-            Plain.words("mark marked label print printed book spec nominal rate rated should "
+    private static final Words LABELS =
+            Words.spaced("mark marked label print printed book spec nominal rate rated should "
                     + "sheet manual schematic instead new");
 
     /** What a reading that moves stands behind, with "to". */
-    static final Set<String> REACHING = Set.of(
+    static final Words REACHING = Words.of(
             "drop", "fall", "sag", "dip", "sink", "collaps", "go", "come", "rise", "climb", "jump", "shoot", "down",
             "up", "creep", "settl", "back");
 

@@ -16,23 +16,24 @@ final class Trie {
     private static final int MOST_SKIPPED = 3;
 
     /** Where an entry stands in the text: tokens {@code from} to {@code to}, exclusive; {@code depth} terms matched. */
-    record Match(int from, int to, int depth, Entry entry) {}
+    record Match(int from, int to, int depth, Entry entry, long preference) {
+        Match(int from, int to, int depth, Entry entry) {
+            this(from, to, depth, entry, preference(from, to, depth, entry.rank()));
+        }
 
-    /** A text to match: its tokens, the numbers of their terms, and of what else they may stand for. */
-    private static final class Text {
-        final List<Token> tokens;
-        final int[] numbers;
-        final int[] glued;
-        final int[] bare;
-
-        Text(List<Token> tokens, int[] numbers, int[] glued, int[] bare) {
-            this.tokens = tokens;
-            this.numbers = numbers;
-            this.glued = glued;
-            this.bare = bare;
+        /** Smaller for what goes first: the longest, the packs' before the language's, the leftmost, the narrowest. */
+        private static long preference(int from, int to, int depth, int rank) {
+            long byLength = ((long) (DEEPEST - Math.min(DEEPEST, depth)) << 2) | rank;
+            return (byLength << (2 * PLACE_BITS)) | ((long) from << PLACE_BITS) | to;
         }
     }
 
+    /** Longer matches go by their rank and place alone; no phrase of a pack is so long. */
+    private static final int DEEPEST = 1 << 10;
+
+    private static final int PLACE_BITS = 22; // tokens of the longest text
+
+    private static final Comparator<Match> BY_PREFERENCE = Comparator.comparingLong(Match::preference);
     private static final int ROOT = 1;
     private static final long MIX = 0x9E3779B97F4A7C15L; // 2^64 over the golden ratio, spreads keys over the table
 
@@ -144,14 +145,6 @@ final class Trie {
         return entries.get(node);
     }
 
-    private static int byPreference(Match a, Match b) {
-        if (a.depth() != b.depth()) {
-            return b.depth() - a.depth();
-        }
-        int rank = a.entry().rank() - b.entry().rank();
-        return rank != 0 ? rank : a.from() != b.from() ? a.from() - b.from() : a.to() - b.to();
-    }
-
     /** Whether any entry starts with a term. */
     boolean starts(int number) {
         return next(ROOT, number) != 0;
@@ -161,23 +154,23 @@ final class Trie {
      * All matches in a text, overlapping ones too.
      *
      * @param numbers of the tokens' terms
+     * @param skipped tokens that a match may leave out
      */
-    List<Match> all(List<Token> tokens, int[] numbers, String[] words) {
-        List<Match> all = new ArrayList<>();
-        Text text = new Text(tokens, numbers, glued(tokens, words), bare(tokens, words));
+    List<Match> all(Token[] tokens, int[] numbers, String[] words, boolean[] skipped) {
+        Walk walk = new Walk(tokens, numbers, glued(tokens, words), bare(tokens, words), skipped);
         for (int i = 0; i < numbers.length; i++) {
-            if (tokens.get(i).kind() != Kind.PUNCTUATION) {
-                walk(ROOT, text, i, i, 0, 0, all);
+            if (tokens[i].kind() != Kind.PUNCTUATION) {
+                walk.on(ROOT, i, i, 0, 0);
             }
         }
-        return all;
+        return walk.found;
     }
 
     /** Each number that was given the term of a rail, as it is written: "plus five" may be a name itself. */
-    private int[] bare(List<Token> tokens, String[] words) {
+    private int[] bare(Token[] tokens, String[] words) {
         int[] bare = new int[words.length];
         for (int i = 0; i < bare.length; i++) {
-            Token token = tokens.get(i);
+            Token token = tokens[i];
             boolean renamed = token.kind() == Kind.NUMBER && !words[i].equals(token.term());
             bare[i] = renamed ? terms.of(token.term()) : Terms.UNKNOWN;
         }
@@ -185,14 +178,13 @@ final class Trie {
     }
 
     /** Each word and the next as one word, where one char is between them, as numbers. */
-    private int[] glued(List<Token> tokens, String[] words) {
+    private int[] glued(Token[] tokens, String[] words) {
         int[] glued = new int[words.length];
-        for (int i = 0; i < glued.length; i++) {
-            boolean pair = i + 1 < glued.length
-                    && tokens.get(i).kind() == Kind.WORD
-                    && tokens.get(i + 1).kind() == Kind.WORD
-                    && tokens.get(i + 1).start() == tokens.get(i).end() + 1;
-            glued[i] = pair ? terms.of(tokens.get(i).surface() + words[i + 1]) : Terms.UNKNOWN;
+        for (int i = 0; i + 1 < glued.length; i++) {
+            boolean pair = tokens[i].kind() == Kind.WORD
+                    && tokens[i + 1].kind() == Kind.WORD
+                    && tokens[i + 1].start() == tokens[i].end() + 1;
+            glued[i] = pair ? terms.of(tokens[i].surface(), words[i + 1]) : Terms.UNKNOWN;
         }
         return glued;
     }
@@ -205,7 +197,7 @@ final class Trie {
      * @param hidden gets the packs' matches that a longer one covers, best first
      */
     static List<Match> chosen(List<Match> all, int size, List<Match> hidden) {
-        all.sort(Trie::byPreference);
+        all.sort(BY_PREFERENCE);
         boolean[] taken = new boolean[size];
         List<Match> chosen = new ArrayList<>();
         for (Match match : all) {
@@ -268,39 +260,55 @@ final class Trie {
         return true;
     }
 
-    private void walk(int node, Text text, int from, int at, int depth, int skipped, List<Match> found) {
-        Entry entry = entries.get(node);
-        if (entry != null) {
-            found.add(new Match(from, at, depth, entry));
+    /** The matches of one text in the making. */
+    private final class Walk {
+        private final Token[] tokens;
+        private final int[] numbers;
+        private final int[] glued;
+        private final int[] bare;
+        private final boolean[] mayGo;
+        private final List<Match> found = new ArrayList<>();
+
+        private Walk(Token[] tokens, int[] numbers, int[] glued, int[] bare, boolean[] mayGo) {
+            this.tokens = tokens;
+            this.numbers = numbers;
+            this.glued = glued;
+            this.bare = bare;
+            this.mayGo = mayGo;
         }
-        if (at == text.numbers.length || !leads.get(node)) {
-            return;
-        }
-        Token token = text.tokens.get(at);
-        int next = next(node, text.numbers[at]);
-        if (next != 0) {
-            // "the backlight" is no longer a match than "backlight"
-            int deeper = Plain.ARTICLES.contains(token.term()) ? depth : depth + 1;
-            walk(next, text, from, at + 1, deeper, skipped, found);
-        }
-        if (text.glued[at] != Terms.UNKNOWN) {
-            int joined = next(node, text.glued[at]);
+
+        private void on(int node, int from, int at, int depth, int skipped) {
+            Entry entry = entries.get(node);
+            if (entry != null) {
+                found.add(new Match(from, at, depth, entry));
+            }
+            if (at == numbers.length || !leads.get(node)) {
+                return;
+            }
+            int next = next(node, numbers[at]);
+            if (next != 0) {
+                // "the backlight" is no longer a match than "backlight"
+                int deeper = Plain.ARTICLES.contains(tokens[at].term()) ? depth : depth + 1;
+                on(next, from, at + 1, deeper, skipped);
+            }
+            int joined = glued[at] == Terms.UNKNOWN ? 0 : next(node, glued[at]);
             if (joined != 0) {
-                walk(joined, text, from, at + 2, depth + 1, skipped, found);
+                on(joined, from, at + 2, depth + 1, skipped);
             }
-        }
-        if (text.bare[at] != Terms.UNKNOWN && next(node, text.bare[at]) != 0) {
-            walk(next(node, text.bare[at]), text, from, at + 1, depth + 1, skipped, found);
-        }
-        if (token.unit().equals("times") && token.value() > 1) {
-            // "stored 47 times" is "stored many times"
-            int often = next(next(node, terms.of("many")), terms.of("time"));
-            if (often != 0) {
-                walk(often, text, from, at + 1, depth + 1, skipped, found);
+            int written = bare[at] == Terms.UNKNOWN ? 0 : next(node, bare[at]);
+            if (written != 0) {
+                on(written, from, at + 1, depth + 1, skipped);
             }
-        }
-        if (depth > 0 && skipped < MOST_SKIPPED && (Plain.skipped(token) || Ordinals.idle(text.tokens, at))) {
-            walk(node, text, from, at + 1, depth, skipped + 1, found);
+            if (tokens[at].unit().equals("times") && tokens[at].value() > 1) {
+                // "stored 47 times" is "stored many times"
+                int often = next(next(node, terms.of("many")), terms.of("time"));
+                if (often != 0) {
+                    on(often, from, at + 1, depth + 1, skipped);
+                }
+            }
+            if (depth > 0 && skipped < MOST_SKIPPED && mayGo[at]) {
+                on(node, from, at + 1, depth, skipped + 1);
+            }
         }
     }
 }

@@ -229,6 +229,7 @@ class ReadingRulesTest {
                   - {id: nothing, usual: 0.1, words: [fails], opposite: complete}
                 phrases:
                   complete: [boots every time]
+                  nothing: [fan spins only]
               - id: fell
                 name: Fall
                 about: It fell.
@@ -287,6 +288,8 @@ class ReadingRulesTest {
         "the pack has not swollen,pack-bulge absent",
         "it has not worked since it was dropped,fell present",
         "'reseated the cards, boots every time',reseating helps",
+        "only the fan spins,start-up nothing",
+        "the fuse near the blue socket is blown,mains-fuse blown",
     })
     void read_as(String text, String finding) {
         assertThat(findings(text)).contains(finding);
@@ -297,6 +300,7 @@ class ReadingRulesTest {
             strings = {
                 "it reboots when the disc spins up",
                 "found nothing odd",
+                "spins the fan",
                 "it does not squeak",
                 "the other recorder has a blown fuse",
                 "a healthy fuse is intact",
