@@ -65,7 +65,6 @@ final class Fitting {
 
     /** What a name means when the reading only tells that a voltage is there or not. */
     Optional<Symptom> there(Item item, int reading) {
-        Token value = passage.token(reading);
         return item.entry.names.stream()
                 .map(Sense::symptom)
                 .filter(named -> tells(named, reading) && !nominal(reading) && !said(named, item, reading))

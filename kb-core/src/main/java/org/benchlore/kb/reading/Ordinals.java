@@ -10,8 +10,7 @@ final class Ordinals {
     /** More of a kind are rarely counted off by hand. */
     private static final int MOST = 199;
 
-    private static final Words NUMBERED =
-            Words.spaced("pin bit string port slot key channel row cell leg nicad nimh");
+    private static final Words NUMBERED = Words.spaced("pin bit string port slot key channel row cell leg nicad nimh");
 
     /** Of which each has its own part to play: "pin 20 of the micro" is not "a pin of the micro". */
     private static final Words DISTINCT = Words.of("pin", "leg");

@@ -18,8 +18,7 @@ final class Told {
             Words.spaced("more less than about some around roughly almost nearly over up to a the whole full");
 
     /** "Powered by 12 V" is no difference. */
-    private static final Words POWERED =
-            Words.spaced("power feed fed suppli suppl run drive driven charg heat light");
+    private static final Words POWERED = Words.spaced("power feed fed suppli suppl run drive driven charg heat light");
 
     private static final Words BESIDE = Words.spaced("under below abov over less more than off");
     private static final Words LIKE_PARTS = Words.spaced("other rest mate neighbour sister twin");
