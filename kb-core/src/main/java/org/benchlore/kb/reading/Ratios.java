@@ -44,8 +44,9 @@ final class Ratios {
 
     private boolean holdsUnits() {
         for (int i = 0; i < passage.size(); i++) {
-            if (passage.token(i).kind() == Kind.QUANTITY
-                    && UNITS.contains(passage.token(i).unit())) {
+            Token token = passage.token(i);
+            boolean quantity = token.kind() == Kind.QUANTITY && UNITS.contains(token.unit());
+            if (quantity || CAPACITIES.contains(token.surface())) {
                 return true;
             }
         }
