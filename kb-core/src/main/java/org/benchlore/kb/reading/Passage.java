@@ -107,7 +107,7 @@ final class Passage {
         this.segment = new int[n];
         split();
         this.readAt = new Claim[n];
-        this.unreal = Mood.unreal(text, tokens, sentence);
+        this.unreal = Mood.unreal(text, tokens, itemAt, sentence);
     }
 
     /** "It drops" is not "it was dropped". */
