@@ -11,7 +11,7 @@ import java.util.Set;
  */
 enum Cue {
     /** Negates what follows within reach. */
-    NEGATION("no | not | never | without | neither | no longer | absence of | lack of | lacks | free of | fails to | "
+    NEGATION("no | not | never | without | neither | no longer | absence of | lack of | lacks | free of | clean of | clear of | devoid of | fails to | "
             + "failed to | unable to | refuses to | nothing on | nothing from | nothing at | not any | "
             + "none of | nor any | nor a | nor any trace of | nor any sign of | nor a trace of | "
             + "or any trace of | or any sign of | "

@@ -221,7 +221,7 @@ final class Mood {
             return true;
         }
         boolean object = MoodWords.OBJECTS.contains(next);
-        if (outcome(first, to) || told(first, to) || (!object && MoodWords.DEED_NOUNS.contains(word) && taught(first, 1))) {
+        if (statement(first) || outcome(first, to) || told(first, to) || (!object && MoodWords.DEED_NOUNS.contains(word) && taught(first, 1))) {
             return false;
         }
         return (MoodWords.ORDERS.contains(word) && !next.equals("be") && !states(first, to))
@@ -240,6 +240,16 @@ final class Mood {
             }
         }
         return false;
+    }
+
+    /** "Feed at the fan connector too weak" is taught as a whole. */
+    private boolean statement(int first) {
+        Item item = itemAt[first];
+        return item != null
+                && item.from == first
+                && !MoodWords.ORDERS.contains(words.get(first))
+                && !item.entry.phrases.isEmpty()
+                && item.to - first > 2;
     }
 
     /** "Pull the aerial and the hum is gone", "put new cells in, fault unchanged": a trial with its outcome. */

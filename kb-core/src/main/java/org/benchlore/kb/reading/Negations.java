@@ -20,6 +20,14 @@ final class Negations {
     /** What follows them tells when, and is not denied: "has not worked since the update". */
     private static final Set<String> TIMES = Set.of("since", "until", "till");
 
+    /** What follows them is no longer what "without" is said of: "a check without repair reports …". */
+    private static final Set<String> TELLING = MoodWords.TELLING;
+
+    private static final int SEARCH_REACH = 8;
+    private static final Set<String> SEARCHED = Plain.words("looked searched checked hunted inspected watched listened");
+    private static final Set<String> NONE = Plain.words("none nothing no nowhere not");
+    private static final Set<String> FOUND = Plain.words("found seen there one any at all so far of it them");
+
     private static final Set<String> ARTICLES = Set.of("a", "an");
 
     private final Passage passage;
@@ -46,7 +54,7 @@ final class Negations {
             }
         }
         for (Item item : passage.items) {
-            Cue cue = hidden(item) || stops(item) ? Cue.NEGATION : item.entry.cue;
+            Cue cue = hidden(item) || stops(item) || (deniesNext(passage, item) && item.free()) ? Cue.NEGATION : item.entry.cue;
             if (!item.free() || cue == null) {
                 continue;
             }
@@ -84,12 +92,68 @@ final class Negations {
         }
     }
 
+    /** "Looked for whiskers on the shield, none": the search found nothing. */
+    static void searched(Passage passage, List<Claim> claims) {
+        for (Claim claim : claims) {
+            int end = claim.to;
+            while (end < passage.size() && passage.sameSegment(end, claim.to - 1) && end < claim.to + SEARCH_REACH) {
+                end++;
+            }
+            boolean negated = claim.measured == null && nothingFound(passage, end) && searches(passage, claim.from);
+            if (negated && !claim.symptom.states().get(claim.state).normal()) {
+                claim.negated = true;
+                claim.cover(end, end + 1);
+            }
+        }
+    }
+
+    private static boolean nothingFound(Passage passage, int comma) {
+        int i = comma + 1;
+        if (comma >= passage.size() || passage.token(comma).kind() != Token.Kind.PUNCTUATION || i >= passage.size()) {
+            return false;
+        }
+        boolean none = false;
+        for (; i < passage.size() && passage.sameSegment(comma, i) && passage.token(i).kind() != Token.Kind.PUNCTUATION; i++) {
+            String word = passage.token(i).surface();
+            none |= NONE.contains(word);
+            if (!NONE.contains(word) && !FOUND.contains(word)) {
+                return false;
+            }
+        }
+        return none;
+    }
+
+    private static boolean searches(Passage passage, int from) {
+        for (int i = from - 1; i > 0 && i > from - SEARCH_REACH && passage.sameSegment(i, from); i--) {
+            if (passage.token(i).surface().equals("for")
+                    && SEARCHED.contains(passage.token(i - 1).surface())) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** "Stopped clicking" denies the clicking, "stopped" alone is a state. */
     private boolean stops(Item item) {
         return item.to - item.from == 1
                 && STOPS.contains(passage.term(item.from))
                 && item.to < passage.size()
                 && passage.token(item.to).surface().endsWith("ing");
+    }
+
+    /** "Nothing burnt in the supply": a bare "nothing" in front of what is taught for trouble denies it. */
+    static boolean deniesNext(Passage passage, Item item) {
+        if (item.to - item.from != 1
+                || !passage.term(item.from).equals("nothing")
+                || item.to >= passage.size()
+                || !passage.sameSegment(item.from, item.to)) {
+            return false;
+        }
+        Item next = passage.item(item.to).orElse(null);
+        return next != null
+                && !next.done
+                && !next.entry.phrases.isEmpty()
+                && !next.entry.phrases.get(0).stateOf().normal();
     }
 
     /** "Still won't" may be a state word elsewhere; where it found no name, its "not" negates what follows. */
@@ -156,6 +220,7 @@ final class Negations {
     /** The first item of the packs that a negation can reach forwards, or null. */
     private @Nullable Item next(Item negation) {
         int steps = 0;
+        boolean without = passage.token(negation.from).term().equals("without");
         for (int i = negation.to; i < passage.size() && passage.sameSegment(negation.from, i); i++) {
             Item item = passage.item(i).orElse(null);
             if (item != null && item.entry.cue != null && item.free() && onlyCue(item)) {
@@ -165,7 +230,7 @@ final class Negations {
             } else if (item != null && !passable(item)) {
                 return item;
             }
-            if (TIMES.contains(passage.token(i).term())) {
+            if (TIMES.contains(passage.token(i).term()) || (without && TELLING.contains(passage.token(i).surface()))) {
                 return null;
             }
             steps += Plain.skipped(passage.token(i)) ? 0 : 1;
