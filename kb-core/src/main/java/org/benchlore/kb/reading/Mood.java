@@ -263,10 +263,10 @@ final class Mood {
         boolean and = false;
         for (int i = first + 2; i < to; i++) {
             String word = words.get(i);
-            if (and && MoodWords.NOT_YET.contains(word)) {
+            if (and && (MoodWords.NOT_YET.contains(word) || MoodWords.ORDERS.contains(word))) {
                 return false;
             }
-            if (and && MoodWords.HAPPENS.contains(word)) {
+            if (and && MoodWords.HAPPENS.at(words, i, to) > 0) {
                 return true;
             }
             and |= word.equals("and");
@@ -351,7 +351,8 @@ final class Mood {
     /** "I have to charge it three times a day" tells how it behaves. */
     private boolean habit(int from, int to) {
         for (int i = from + 2; i < to; i++) {
-            if (MoodWords.HABITS.at(words, i, to) > 0) {
+            boolean times = words.get(i).endsWith("times") && MoodWords.EACH.contains(next(i, to));
+            if (times || MoodWords.HABITS.at(words, i, to) > 0) {
                 return true;
             }
         }

@@ -99,10 +99,10 @@ final class Negations {
             while (end < passage.size() && passage.sameSegment(end, claim.to - 1) && end < claim.to + SEARCH_REACH) {
                 end++;
             }
-            boolean negated = claim.measured == null && nothingFound(passage, end) && searches(passage, claim.from);
+            boolean negated = claim.measured == null && nothingFound(passage, end - 1) && searches(passage, claim.from);
             if (negated && !claim.symptom.states().get(claim.state).normal()) {
                 claim.negated = true;
-                claim.cover(end, end + 1);
+                claim.cover(end - 1, end + 1);
             }
         }
     }
@@ -113,7 +113,7 @@ final class Negations {
             return false;
         }
         boolean none = false;
-        for (; i < passage.size() && passage.sameSegment(comma, i) && passage.token(i).kind() != Token.Kind.PUNCTUATION; i++) {
+        for (; i < passage.size() && passage.sameSegment(comma + 1, i) && passage.token(i).kind() != Token.Kind.PUNCTUATION; i++) {
             String word = passage.token(i).surface();
             none |= NONE.contains(word);
             if (!NONE.contains(word) && !FOUND.contains(word)) {
@@ -151,7 +151,6 @@ final class Negations {
         }
         Item next = passage.item(item.to).orElse(null);
         return next != null
-                && !next.done
                 && !next.entry.phrases.isEmpty()
                 && !next.entry.phrases.get(0).stateOf().normal();
     }

@@ -11,6 +11,9 @@ final class Strays {
     private static final Set<String> DEEDS =
             Plain.words("ran put cut took gave held shook left swung pull unplug remove swap take let hold");
 
+    /** Subjects of an outcome that stand for whatever the unit suffers from. */
+    private static final Set<String> TROUBLE = Plain.words("fault trouble problem symptom complaint defect error behaviour");
+
     private final Passage passage;
     private final Lexicon lexicon;
     private final List<Claim> claims;
@@ -130,7 +133,7 @@ final class Strays {
     /** Whether nothing of meaning stands in front of a word in its segment. */
     private boolean opens(Item word) {
         for (int i = word.from - 1; i >= 0 && passage.sameSegment(i, word.from); i--) {
-            if (Plain.content(passage.token(i))) {
+            if (Plain.content(passage.token(i)) && !TROUBLE.contains(passage.token(i).surface())) {
                 return false;
             }
         }
