@@ -89,7 +89,9 @@ final class Echoes {
         while (i >= 0 && DETERMINERS.contains(passage.token(i).term())) {
             i--;
         }
-        return i >= 0 && passage.sameSegment(i, same) && WITH.contains(passage.token(i).term());
+        return i >= 0
+                && passage.sameSegment(i, same)
+                && WITH.contains(passage.token(i).term());
     }
 
     private boolean stop(int token) {

@@ -177,7 +177,8 @@ final class Mood {
     /** "Shop-bought" tells of no purchase. */
     private boolean compound(int i) {
         int start = tokens.get(i).start();
-        return text.startsWith("-", tokens.get(i).end()) || (start > 1 && text.charAt(start - 1) == '-' && !Character.isWhitespace(text.charAt(start - 2)));
+        return text.startsWith("-", tokens.get(i).end())
+                || (start > 1 && text.charAt(start - 1) == '-' && !Character.isWhitespace(text.charAt(start - 2)));
     }
 
     /** "Is the fan dead?", "where do I find it": a question is no finding; "12 V missing?" is a doubtful one. */
@@ -221,7 +222,10 @@ final class Mood {
             return true;
         }
         boolean object = MoodWords.OBJECTS.contains(next);
-        if (statement(first) || outcome(first, to) || told(first, to) || (!object && MoodWords.DEED_NOUNS.contains(word) && taught(first, 1))) {
+        if (statement(first)
+                || outcome(first, to)
+                || told(first, to)
+                || (!object && MoodWords.DEED_NOUNS.contains(word) && taught(first, 1))) {
             return false;
         }
         return (MoodWords.ORDERS.contains(word) && !next.equals("be") && !states(first, to))

@@ -133,25 +133,29 @@ final class MoodWords {
     static final Set<String> DEED_NOUNS = Plain.words("check discharge recap charge test");
 
     /** Orders by form that try something on the unit; an outcome may follow them. */
-    static final Set<String> TRIALS = Plain.words("pull unplug put remove swap replace take add connect keep leave let warm heat wash clean feed fit");
+    static final Set<String> TRIALS = Plain.words(
+            "pull unplug put remove swap replace take add connect keep leave let warm heat wash clean feed fit");
 
     /** Verbs of an outcome that has a subject of its own: "… and the hum is gone". */
-    static final Phrases HAPPENS = new Phrases("is gone | is back | is away | is dead | is there | is good | is fine | is ok "
-            + "| is better | is worse | is unchanged | is quiet | is normal | is silent | are gone | are back | are there | are fine "
-            + "| goes away | goes quiet | goes dead | stays the same | stays dead | stays dark | stops | starts | works | runs "
-            + "| returns | disappears | vanishes | comes back | comes up | comes on | boots");
+    static final Phrases HAPPENS =
+            new Phrases("is gone | is back | is away | is dead | is there | is good | is fine | is ok "
+                    + "| is better | is worse | is unchanged | is quiet | is normal | is silent | are gone | are back | are there | are fine "
+                    + "| goes away | goes quiet | goes dead | stays the same | stays dead | stays dark | stops | starts | works | runs "
+                    + "| returns | disappears | vanishes | comes back | comes up | comes on | boots");
 
     static final Set<String> NOT_YET = Plain.words("should will must would shall if until to that");
 
     /** What makes a segment behind a trial its outcome. */
-    static final Phrases SHOWN = new Phrases("unchanged | no change | no difference | no better | no worse | no help | same fault "
-            + "| same trouble | same thing | same again | the same | is gone | gone | stays | stay | remains | remain "
-            + "| still the same | still no | still dead | still nothing | still there | still does | still will not | it works | works again | all is well | all is good");
+    static final Phrases SHOWN = new Phrases(
+            "unchanged | no change | no difference | no better | no worse | no help | same fault "
+                    + "| same trouble | same thing | same again | the same | is gone | gone | stays | stay | remains | remain "
+                    + "| still the same | still no | still dead | still nothing | still there | still does | still will not | it works | works again | all is well | all is good");
 
     /** How often something has to be done over and over: a habit, no plan. */
-    static final Phrases HABITS = new Phrases("twice a | once a | every day | every night | every morning "
-            + "| every evening | every time | every hour | every week | every few | every two | every three | each time | each day "
-            + "| each night | daily | nightly | twice daily | constantly | all the time | over and over | again and again");
+    static final Phrases HABITS = new Phrases(
+            "twice a | once a | every day | every night | every morning "
+                    + "| every evening | every time | every hour | every week | every few | every two | every three | each time | each day "
+                    + "| each night | daily | nightly | twice daily | constantly | all the time | over and over | again and again");
 
     /** Behind "three times" a habit as well. */
     static final Set<String> EACH = Plain.words("a an every each per");
@@ -161,7 +165,8 @@ final class MoodWords {
             "once twice again a the at in on every all only just yesterday today last now never for this with when while after before since three");
 
     /** Verbs of what a check or a run told, behind its name. */
-    static final Set<String> TELLING = Plain.words("reports reported shows showed gives gave says said finds found passes passed fails failed ends ended holds");
+    static final Set<String> TELLING = Plain.words(
+            "reports reported shows showed gives gave says said finds found passes passed fails failed ends ended holds");
 
     /** Subjects of what an order by form alone led to. */
     static final Set<String> OUTCOMES = Plain.words("it everything nothing she he they all");

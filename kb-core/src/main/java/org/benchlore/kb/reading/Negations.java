@@ -24,7 +24,8 @@ final class Negations {
     private static final Set<String> TELLING = MoodWords.TELLING;
 
     private static final int SEARCH_REACH = 8;
-    private static final Set<String> SEARCHED = Plain.words("looked searched checked hunted inspected watched listened");
+    private static final Set<String> SEARCHED =
+            Plain.words("looked searched checked hunted inspected watched listened");
     private static final Set<String> NONE = Plain.words("none nothing no nowhere not");
     private static final Set<String> FOUND = Plain.words("found seen there one any at all so far of it them");
 
@@ -54,7 +55,9 @@ final class Negations {
             }
         }
         for (Item item : passage.items) {
-            Cue cue = hidden(item) || stops(item) || (deniesNext(passage, item) && item.free()) ? Cue.NEGATION : item.entry.cue;
+            Cue cue = hidden(item) || stops(item) || (deniesNext(passage, item) && item.free())
+                    ? Cue.NEGATION
+                    : item.entry.cue;
             if (!item.free() || cue == null) {
                 continue;
             }
@@ -113,7 +116,11 @@ final class Negations {
             return false;
         }
         boolean none = false;
-        for (; i < passage.size() && passage.sameSegment(comma + 1, i) && passage.token(i).kind() != Token.Kind.PUNCTUATION; i++) {
+        for (;
+                i < passage.size()
+                        && passage.sameSegment(comma + 1, i)
+                        && passage.token(i).kind() != Token.Kind.PUNCTUATION;
+                i++) {
             String word = passage.token(i).surface();
             none |= NONE.contains(word);
             if (!NONE.contains(word) && !FOUND.contains(word)) {
@@ -221,6 +228,9 @@ final class Negations {
         int steps = 0;
         boolean without = passage.token(negation.from).term().equals("without");
         for (int i = negation.to; i < passage.size() && passage.sameSegment(negation.from, i); i++) {
+            if (without && TELLING.contains(passage.token(i).surface())) {
+                return null;
+            }
             Item item = passage.item(i).orElse(null);
             if (item != null && item.entry.cue != null && item.free() && onlyCue(item)) {
                 if (item.entry.cue == Cue.NEGATION) {
@@ -229,7 +239,7 @@ final class Negations {
             } else if (item != null && !passable(item)) {
                 return item;
             }
-            if (TIMES.contains(passage.token(i).term()) || (without && TELLING.contains(passage.token(i).surface()))) {
+            if (TIMES.contains(passage.token(i).term())) {
                 return null;
             }
             steps += Plain.skipped(passage.token(i)) ? 0 : 1;

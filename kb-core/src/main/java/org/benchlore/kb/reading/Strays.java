@@ -12,7 +12,8 @@ final class Strays {
             Plain.words("ran put cut took gave held shook left swung pull unplug remove swap take let hold");
 
     /** Subjects of an outcome that stand for whatever the unit suffers from. */
-    private static final Set<String> TROUBLE = Plain.words("fault trouble problem symptom complaint defect error behaviour");
+    private static final Set<String> TROUBLE =
+            Plain.words("fault trouble problem symptom complaint defect error behaviour");
 
     private final Passage passage;
     private final Lexicon lexicon;
@@ -126,14 +127,14 @@ final class Strays {
 
     private boolean act(Item name) {
         String first = passage.token(name.from).surface();
-        return name.to - name.from > 1
-                && (first.endsWith("ed") || first.endsWith("ing") || DEEDS.contains(first));
+        return name.to - name.from > 1 && (first.endsWith("ed") || first.endsWith("ing") || DEEDS.contains(first));
     }
 
     /** Whether nothing of meaning stands in front of a word in its segment. */
     private boolean opens(Item word) {
         for (int i = word.from - 1; i >= 0 && passage.sameSegment(i, word.from); i--) {
-            if (Plain.content(passage.token(i)) && !TROUBLE.contains(passage.token(i).surface())) {
+            if (Plain.content(passage.token(i))
+                    && !TROUBLE.contains(passage.token(i).surface())) {
                 return false;
             }
         }
