@@ -41,12 +41,7 @@ class DecisionTextTest {
         String text = text(lines);
         assertThat(text)
                 .containsSubsequence(
-                        "Do next: ",
-                        "Set-up: ",
-                        "Expect: ",
-                        " 1. ",
-                        "bit of what the fault is",
-                        "of repair for its ");
+                        "Do next: ", "Set-up: ", "Expect: ", " 1. ", "bit of what the fault is", "of repair for its ");
         assertThat(text).contains("to open the unit", "once the unit is open", " -> ");
         String opened = text(lines("next", WORDS, "--opened"));
         assertThat(opened).doesNotContain("to open the unit");
@@ -75,6 +70,7 @@ class DecisionTextTest {
                         "testing suspect by suspect in fixed order",
                         "the best order of fixes, no test");
         assertThat(lines.stream().filter(l -> l.contains("to open the unit"))).isNotEmpty();
+        assertThat(text(lines)).containsPattern(" - [^-(]+ (dead|works), and [^-(]+ \\(\\d+ %\\):");
     }
 
     @Test

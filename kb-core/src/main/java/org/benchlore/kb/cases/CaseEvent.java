@@ -71,10 +71,19 @@ public sealed interface CaseEvent {
         }
 
         private static void requireId(String id) {
-            if (id.isEmpty() || id.length() > MAX_ID || !id.chars().allMatch(Head::allowed)) {
+            if (id.isEmpty() || id.length() > MAX_ID || !allowed(id)) {
                 throw new IllegalArgumentException("id '" + (id.length() > MAX_ID ? id.substring(0, MAX_ID) : id)
                         + "' cannot be used; write 1 to " + MAX_ID + " letters, digits, '-', '_', '.' or ':'");
             }
+        }
+
+        private static boolean allowed(String id) {
+            for (int i = 0; i < id.length(); i++) {
+                if (!allowed(id.charAt(i))) {
+                    return false;
+                }
+            }
+            return true;
         }
 
         private static void requireMinutes(@Nullable Double minutes) {

@@ -2,6 +2,7 @@ package org.benchlore.kb.importing;
 
 import com.google.common.base.Splitter;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
@@ -118,15 +119,17 @@ final class NameIndex {
     /** Names of which the words hold at least a share, in the order in which they were given. */
     List<Fit> fits(Set<String> said, double held) {
         double[] found = new double[ids.size()];
+        BitSet touched = new BitSet(ids.size());
         for (String term : said) {
             double weight = weights.getOrDefault(term, strange);
             for (int place : byTerm.getOrDefault(term, List.of())) {
                 found[place] += weight;
+                touched.set(place);
             }
         }
         double all = weight(said);
         List<Fit> fits = new ArrayList<>();
-        for (int i = 0; i < found.length; i++) {
+        for (int i = touched.nextSetBit(0); i >= 0; i = touched.nextSetBit(i + 1)) {
             if (found[i] > 0 && found[i] >= held * sums.get(i)) {
                 fits.add(new Fit(ids.get(i), found[i] / sums.get(i), found[i], found[i] / all));
             }

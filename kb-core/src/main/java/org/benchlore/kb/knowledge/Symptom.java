@@ -61,9 +61,11 @@ public record Symptom(
 
     /** The state a sound unit shows. */
     public State normal() {
-        return states.stream()
-                .filter(State::normal)
-                .findFirst()
-                .orElseThrow(() -> new IllegalStateException("symptom '" + id + "' has no normal state"));
+        for (State state : states) {
+            if (state.normal()) {
+                return state;
+            }
+        }
+        throw new IllegalStateException("symptom '" + id + "' has no normal state");
     }
 }

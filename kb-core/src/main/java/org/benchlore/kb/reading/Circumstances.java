@@ -1,9 +1,9 @@
 package org.benchlore.kb.reading;
 
 import java.util.List;
-import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * Drops claims that are none: what only tells when something else was so ("sags when the disc spins up", "still charged
@@ -13,18 +13,16 @@ final class Circumstances {
     private static final int REACH = 3;
     private static final int LONGEST_DEED = 2;
 
-    private static final Set<String> WHEN = Plain.words("when whenever once until till while where");
-    private static final Set<String> WITH =
-            Plain.words("with after before when whenever once until till while upon time");
-    private static final Set<String> DEEDS =
-            Plain.words("pull pulled pulling unplug unplugged unplugging plugging plugged pressing pressed "
+    private static final Words WHEN = Words.spaced("when whenever once until till while where");
+    private static final Words WITH = Words.spaced("with after before when whenever once until till while upon time");
+    private static final Words DEEDS =
+            Words.spaced("pull pulled pulling unplug unplugged unplugging plugging plugged pressing pressed "
                     + "pushing pushed held holding disconnecting disconnected removing removed");
-    private static final Set<String> SUBJECTS =
-            Plain.words("it he she that this one unit set thing box still just absolut"
-                    + " absolutely simply then and but then so or totally literally now since or yet");
-    private static final Set<String> NAMELESS_OBJECT =
-            Plain.words("with without to from in but else that of unusual wrong odd special");
-    private static final Set<String> GOVERNING = Plain.words(
+    private static final Words SUBJECTS = Words.spaced("it he she that this one unit set thing box still just absolut"
+            + " absolutely simply then and but then so or totally literally now since or yet");
+    private static final Words NAMELESS_OBJECT =
+            Words.spaced("with without to from in but else that of unusual wrong odd special");
+    private static final Words GOVERNING = Words.spaced(
             "find found see saw hear heard read measur show notice get got doing say found did change help press mean "
                     + "there is be");
 
@@ -48,7 +46,7 @@ final class Circumstances {
     }
 
     /** Whether one of some words stands there or right in front, but for articles and pronouns. */
-    private boolean opened(int from, Set<String> openers, int reach) {
+    private boolean opened(int from, Words openers, int reach) {
         if (openers.contains(passage.token(from).surface())) {
             return true;
         }
@@ -56,7 +54,7 @@ final class Circumstances {
             if (openers.contains(passage.token(i).surface())) {
                 return true;
             }
-            if (Plain.content(passage.token(i)) && reach < REACH) {
+            if (passage.content(i) && reach < REACH) {
                 return false;
             }
         }
@@ -69,7 +67,7 @@ final class Circumstances {
         int content = 0;
         for (int i = claim.from; i < claim.to; i++) {
             deed |= DEEDS.contains(passage.token(i).surface());
-            content += Plain.content(passage.token(i)) ? 1 : 0;
+            content += passage.content(i) ? 1 : 0;
         }
         return deed && content <= LONGEST_DEED && claim.name == null;
     }
@@ -92,7 +90,7 @@ final class Circumstances {
             boolean governs = i == word.from - 1
                     && (GOVERNING.contains(surface)
                             || GOVERNING.contains(passage.token(i).term()));
-            boolean tells = Plain.content(passage.token(i)) || passage.token(i).kind() == Kind.NUMBER || named;
+            boolean tells = passage.content(i) || passage.token(i).kind() == Kind.NUMBER || named;
             if (governs || (tells && !SUBJECTS.contains(surface))) {
                 return true;
             }
@@ -100,7 +98,7 @@ final class Circumstances {
         int next = word.to;
         return next < passage.size()
                 && passage.sameSegment(next, word.to - 1)
-                && (NAMELESS_OBJECT.contains(passage.token(next).surface()) || Plain.content(passage.token(next)));
+                && (NAMELESS_OBJECT.contains(passage.token(next).surface()) || passage.content(next));
     }
 
     private boolean bareNothing(Item word) {
@@ -108,7 +106,7 @@ final class Circumstances {
         for (int i = word.from; i < word.to; i++) {
             nothing |= passage.term(i).equals("nothing");
             if (passage.token(i).kind() != Kind.WORD
-                    || (Plain.content(passage.token(i)) && !passage.term(i).equals("nothing"))) {
+                    || (passage.content(i) && !passage.term(i).equals("nothing"))) {
                 return false;
             }
         }

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.regex.Pattern;
 import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.Symptom;
@@ -14,6 +13,7 @@ import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.Reading.CodeSeen;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /** Log codes in running text: those the device packs know, and whatever else looks like one. */
 final class Codes {
@@ -31,9 +31,9 @@ final class Codes {
     /** "x3" behind a code. */
     private static final Pattern COUNT = Pattern.compile("x[0-9]{1,4}");
 
-    private static final Set<String> CODE_WORDS = Set.of(
+    private static final Words CODE_WORDS = Words.of(
             "code", "error", "log", "logg", "list", "entry", "fault", "messag", "event", "histori", "memori", "store");
-    private static final Set<String> EVERY = Set.of("every", "each", "daili", "nightli");
+    private static final Words EVERY = Words.of("every", "each", "daili", "nightli");
 
     private static final class Mentions {
         final String code;
@@ -59,7 +59,7 @@ final class Codes {
         Map<String, Mentions> seen = new LinkedHashMap<>();
         Map<String, Claim> claimed = new LinkedHashMap<>();
         for (int i = 0; i < passage.size(); i++) {
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             Device.Code code = item == null ? null : item.entry.code;
             if (item != null && code != null) {
                 if (item.from == i) {
@@ -82,7 +82,7 @@ final class Codes {
     }
 
     private Reading.Span spanOf(int token) {
-        Item item = passage.item(token).orElse(null);
+        Item item = passage.itemAt(token);
         return item == null ? passage.span(token, token + 1) : passage.span(item.from, item.to);
     }
 
@@ -136,7 +136,7 @@ final class Codes {
 
     private String said(Item code, Symptom symptom) {
         for (int i = code.from - 1; i >= 0 && i >= code.from - REACH && passage.sameSegment(i, code.from); i--) {
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item != null && item.cue(Cue.NEGATION)) {
                 return "absent";
             }
@@ -166,7 +166,7 @@ final class Codes {
         if (EVERY.contains(passage.token(token).term())) {
             return "recurring";
         }
-        Item item = passage.item(token).orElse(null);
+        Item item = passage.itemAt(token);
         if (item == null) {
             return "";
         }
@@ -197,7 +197,7 @@ final class Codes {
     private void cover(Claim claim, Item code, Symptom symptom) {
         int place = place(code, symptom);
         for (int i = Math.max(0, code.from - REACH); i < passage.size() && i < code.to + REACH; i++) {
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             boolean negation =
                     item != null && item.cue(Cue.NEGATION) && i < code.from && passage.sameSegment(i, code.from);
             if (negation || i == place) {

@@ -10,6 +10,7 @@ import org.benchlore.kb.reading.Reading.Condition;
 import org.benchlore.kb.reading.Reading.Source;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * What the words around a claim say about it: doubt, history, conditions, who says so; after ConText (Harkema and others,
@@ -23,9 +24,9 @@ final class Context {
     /** Seconds from which on "after …" is a condition and not a start. */
     private static final double A_WHILE = 60;
 
-    private static final Set<String> AFTER = Set.of("after");
-    private static final Set<String> DRAWING = Set.of("at", "with", "draw", "under", "load");
-    private static final Set<String> WAS = Set.of("was", "were", "had", "did", "used");
+    private static final Words AFTER = Words.of("after");
+    private static final Words DRAWING = Words.of("at", "with", "draw", "under", "load");
+    private static final Words WAS = Words.of("was", "were", "had", "did", "used");
 
     private final Passage passage;
     private final List<Claim> claims;
@@ -76,7 +77,7 @@ final class Context {
         }
     }
 
-    private boolean precedes(int token, Set<String> words) {
+    private boolean precedes(int token, Words words) {
         for (int i = token - 1; i >= Math.max(0, token - 2); i--) {
             if (words.contains(passage.token(i).term())) {
                 return true;
@@ -137,7 +138,7 @@ final class Context {
         int i = step < 0 ? item.from - 1 : item.to;
         for (; i >= 0 && i < passage.size() && passage.sameSegment(i, item.from); i += step) {
             boolean cue = passage.item(i).filter(c -> c.entry.cue != null).isPresent();
-            if (!cue && Plain.content(passage.token(i))) {
+            if (!cue && passage.content(i)) {
                 return false;
             }
         }

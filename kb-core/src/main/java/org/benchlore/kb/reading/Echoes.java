@@ -3,10 +3,10 @@ package org.benchlore.kb.reading;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * What is said by pointing back: "the 5 is fine and so is the 3.3", "same on the 5 V", "SUP5 not there, SUP12 is", and of
@@ -17,13 +17,14 @@ final class Echoes {
     private static final int MOST_DENIED = 4;
 
     private static final int LOOK_BACK = 4;
-    private static final Set<String> SAME = Set.of("so", "same", "ditto", "likewise", "similarly");
-    private static final Set<String> TOO = Set.of("too", "also", "likewise", "same", "ditto");
-    private static final Set<String> BETWEEN = Set.of(
+    private static final Words SAME = Words.of("so", "same", "ditto", "likewise", "similarly");
+    private static final Words DOES = Words.of("be", "do", "work");
+    private static final Words TOO = Words.of("too", "also", "likewise", "same", "ditto");
+    private static final Words BETWEEN = Words.of(
             "be", "do", "have", "will", "for", "on", "with", "the", "of", "at", "go", "story", "thing", "its", "a");
 
-    private static final Set<String> DETERMINERS = Set.of("the", "that", "this", "veri", "very");
-    private static final Set<String> WITH = Set.of("with", "use", "from", "off", "through", "over", "via", "by");
+    private static final Words DETERMINERS = Words.of("the", "that", "this", "veri", "very");
+    private static final Words WITH = Words.of("with", "use", "from", "off", "through", "over", "via", "by");
 
     private final Passage passage;
     private final List<Claim> claims;
@@ -79,7 +80,7 @@ final class Echoes {
             return copy(name, last, from, name.to + 1, false);
         }
         boolean ends = name.to + 1 == passage.size() || !passage.sameSegment(name.to, name.to + 1) || stop(name.to + 1);
-        boolean does = Set.of("be", "do", "work").contains(next.term());
+        boolean does = DOES.contains(next.term());
         return does && ends && last.negated ? copy(name, last, from, name.to + 1, true) : Optional.empty();
     }
 
@@ -119,10 +120,10 @@ final class Echoes {
         boolean now = false;
         boolean content = false;
         for (int i = negation.to; i < passage.size() && passage.sameSegment(negation.from, i); i++) {
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             now |= item != null && item.entry.cue == Cue.NOW;
             now |= passage.token(i).term().equals("that");
-            content |= item == null && Plain.content(passage.token(i));
+            content |= item == null && passage.content(i);
             content |= item != null && item.entry.rank() < Entry.LANGUAGE;
         }
         return now && !content;

@@ -35,6 +35,11 @@ final class Entry {
     @Nullable
     Polarity polarity;
 
+    /** One bit of 64 for each symptom of {@link #names} and of {@link #words}: no common one, no common symptom. */
+    private long nameMarks;
+
+    private long wordMarks;
+
     /** The first of many {@link #words} for each symptom. */
     private @Nullable Map<String, Sense> wordBySymptom;
 
@@ -67,7 +72,9 @@ final class Entry {
     Entry withoutPhrases() {
         Entry rest = new Entry();
         rest.names = names;
+        rest.nameMarks = nameMarks;
         rest.words = words;
+        rest.wordMarks = wordMarks;
         rest.wordBySymptom = wordBySymptom;
         rest.code = code;
         rest.cue = cue;
@@ -109,8 +116,18 @@ final class Entry {
         return null;
     }
 
+    /** Whether this word may say something of a symptom with that name; false only where it does not. */
+    boolean maySay(Entry name) {
+        return (wordMarks & name.nameMarks) != 0;
+    }
+
+    private static long mark(Sense sense) {
+        return 1L << sense.symptom().id().hashCode();
+    }
+
     void addName(Sense sense) {
         names = with(names, sense);
+        nameMarks |= mark(sense);
     }
 
     void addPhrase(Sense sense) {
@@ -119,6 +136,7 @@ final class Entry {
 
     void addWord(Sense sense) {
         words = with(words, sense);
+        wordMarks |= mark(sense);
         if (wordBySymptom != null) {
             wordBySymptom.putIfAbsent(sense.symptom().id(), sense);
         } else if (words.size() >= MANY) {
@@ -131,6 +149,7 @@ final class Entry {
 
     void addNameFirst(Sense sense) {
         names = first(names, sense);
+        nameMarks |= mark(sense);
     }
 
     void addPhraseFirst(Sense sense) {

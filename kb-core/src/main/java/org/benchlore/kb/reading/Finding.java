@@ -42,7 +42,9 @@ public record Finding(String symptomId, SortedMap<String, Double> likelihoods) {
 
     /** An uncertain observation. @see #likelihoods */
     public static Finding soft(String symptomId, Map<String, Double> likelihoods) {
-        return new Finding(symptomId, new TreeMap<>(likelihoods));
+        return new Finding(
+                symptomId,
+                likelihoods instanceof SortedMap<String, Double> sorted ? sorted : new TreeMap<>(likelihoods));
     }
 
     /** The state the observation speaks for most; ties go to the first id. */

@@ -1,13 +1,13 @@
 package org.benchlore.kb.reading;
 
 import java.util.Optional;
-import java.util.Set;
 import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /** What a reading can be a reading of, by its unit, its size and the words around it. */
 final class Fitting {
@@ -20,8 +20,8 @@ final class Fitting {
     private static final double SOME_HOURS = 100;
 
     private static final double RIPPLE_SHARE = 0.3;
-    private static final Set<String> PRESENT = Set.of("present", "right", "there", "given");
-    private static final Set<String> ABSENT = Set.of("absent", "missing", "none");
+    private static final Words PRESENT = Words.of("present", "right", "there", "given");
+    private static final Words ABSENT = Words.of("absent", "missing", "none");
 
     private final Passage passage;
     private final Lexicon lexicon;
@@ -154,7 +154,7 @@ final class Fitting {
     /** Whether a word between a name and its reading says more than that a voltage is there: "sags to 14 V". */
     private boolean said(Symptom symptom, Item name, int reading) {
         for (int i = Math.min(name.to, reading); i < Math.max(name.from, reading); i++) {
-            Item word = passage.item(i).orElse(null);
+            Item word = passage.itemAt(i);
             if (word != null
                     && word.entry.words.stream().anyMatch(s -> s.symptom().id().equals(symptom.id()))) {
                 return true;

@@ -1,13 +1,13 @@
 package org.benchlore.kb.reading;
 
 import java.util.List;
-import java.util.Set;
 import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Words;
 
 /** "The supply pin of the micro" where the packs teach "micro supply pin". */
 final class Inverted {
     private static final int MOST_WORDS = 3;
-    private static final Set<String> JOINS = Set.of("of", "on", "at", "in", "for", "to");
+    private static final Words JOINS = Words.of("of", "on", "at", "in", "for", "to");
 
     private Inverted() {}
 

@@ -27,7 +27,7 @@ final class Leftovers {
         int from = -1;
         int to = -1;
         for (int i = 0; i < passage.size(); i++) {
-            boolean left = !explained[i] && Plain.content(passage.token(i));
+            boolean left = !explained[i] && passage.content(i);
             boolean ends = explained[i] || (to > 0 && !passage.sameSegment(i, to - 1));
             if (from >= 0 && ends) {
                 spans.add(passage.span(from, to));

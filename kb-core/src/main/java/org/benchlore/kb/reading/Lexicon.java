@@ -20,6 +20,7 @@ import org.benchlore.kb.reading.Phrasings.Phrasing;
 import org.benchlore.kb.reading.analysis.Lexer;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,15 +29,15 @@ import org.jspecify.annotations.Nullable;
  */
 final class Lexicon {
     /** Stems that turn a thing's name into one of its quantities. */
-    private static final Set<String> QUANTITIES = Set.of("voltag", "temperatur", "resistanc", "current", "esr");
+    private static final Words QUANTITIES = Words.of("voltag", "temperatur", "resistanc", "current", "esr");
 
-    private static final Set<String> HARDLY = Set.of("hardly", "barely", "scarcely");
+    private static final Words HARDLY = Words.of("hardly", "barely", "scarcely");
 
     /** Stems of what packs call a state between all and nothing. */
     private static final List<String> WEAK = List.of("weak", "low", "faint", "dim", "slow");
 
     private static final String RIPPLE = "rippl";
-    private static final Set<String> RIPPLE_WORDS = Set.of(RIPPLE, "on", "of", "at", "the", "nois");
+    private static final Words RIPPLE_WORDS = Words.of(RIPPLE, "on", "of", "at", "the", "nois");
 
     private final Terms terms = new Terms();
     private final Trie trie = new Trie(terms);
@@ -50,6 +51,7 @@ final class Lexicon {
 
     private final Map<String, Symptom> byId = new TreeMap<>();
     private final Map<String, Device.Code> codes = new HashMap<>();
+    private final @Nullable Entry works;
     private final Bags bags;
     private final Referents referents;
     private final LogLines logLines;
@@ -63,13 +65,11 @@ final class Lexicon {
                 })
                 .toList();
         Phrasings phrasings = new Phrasings(trie);
-        this.referents = new Referents(trie);
-        List<Bags.Bag> phrases = new ArrayList<>();
+        List<Bags.Phrase> phrases = new ArrayList<>();
         Set<List<String>> longWords = new LinkedHashSet<>(); // of more than one term; symptoms share many
         for (Symptom symptom : nearestFirst) {
             byId.put(symptom.id(), symptom);
             addNames(symptom, phrasings);
-            referents.add(symptom, phrasings.all(symptom.called()));
             addStates(symptom, phrasings, longWords, phrases);
         }
         nearestFirst.forEach(symptom -> addOwnNames(symptom, phrasings));
@@ -90,6 +90,8 @@ final class Lexicon {
                 phrasings.entries(word).forEach(entry -> entry.polarity = polarity);
             }
         }
+        this.referents = new Referents(nearestFirst, phrasings, trie, terms);
+        this.works = trie.find(List.of("work")).orElse(null);
         this.bags = new Bags(phrases, terms);
         this.spelling = new Spelling(phrasings.surfaces());
         this.logLines = new LogLines(devices);
@@ -112,6 +114,12 @@ final class Lexicon {
 
     Bags bags() {
         return bags;
+    }
+
+    /** What "works" may mean, or null. */
+    @Nullable
+    Entry works() {
+        return works;
     }
 
     Referents referents() {
@@ -210,7 +218,7 @@ final class Lexicon {
     }
 
     private static void addStates(
-            Symptom symptom, Phrasings phrasings, Set<List<String>> longWords, List<Bags.Bag> phrases) {
+            Symptom symptom, Phrasings phrasings, Set<List<String>> longWords, List<Bags.Phrase> phrases) {
         for (int i = 0; i < symptom.states().size(); i++) {
             State state = symptom.states().get(i);
             Sense sense = new Sense(symptom, i);
@@ -229,7 +237,7 @@ final class Lexicon {
                     entry.participle = first || participle.equals(entry.participle) ? participle : "";
                     entry.addPhrase(sense);
                 }
-                phrases.add(Bags.Bag.of(phrasing, sense));
+                phrases.add(Bags.Phrase.of(phrasing, sense));
             }
         }
     }

@@ -14,7 +14,7 @@ final class Lists {
         for (int i = from; i < to; i++) {
             Token token = passage.token(i);
             boolean joining = Plain.joining(token);
-            if (!joining && !Plain.skipped(token) && !filler(token)) {
+            if (!joining && !passage.skipped(i) && !filler(token)) {
                 return false;
             }
             joint |= joining;

@@ -55,6 +55,11 @@ final class LogParse {
         return parse;
     }
 
+    /** A text whose lines nobody looks at, where no pack tells what a log is. */
+    static LogParse without(String text, Lexicon lexicon) {
+        return new LogParse(text, lexicon);
+    }
+
     /** The text with log lines blanked, so that nothing is read twice. */
     String prose() {
         return lexicon.logLines().none() ? text : new String(prose);
@@ -66,11 +71,15 @@ final class LogParse {
 
     /** Whether the log itself counts a code of this symptom. */
     boolean counts(String symptomId) {
-        return understood.stream().anyMatch(u -> u.finding().symptomId().equals(symptomId));
+        return !understood.isEmpty()
+                && understood.stream().anyMatch(u -> u.finding().symptomId().equals(symptomId));
     }
 
     /** Codes seen in the prose and in the log together, in order of first place. */
     List<CodeSeen> with(List<CodeSeen> inProse) {
+        if (codes.isEmpty()) {
+            return inProse;
+        }
         Map<String, CodeSeen> all = new LinkedHashMap<>();
         inProse.forEach(seen -> all.put(seen.code(), seen));
         for (CodeCount code : codes) {

@@ -1,11 +1,9 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,14 +18,15 @@ final class Loose {
 
     private static final int WIDEST = 12;
 
-    /** Words of meaning in a phrase that may take the place of other claims. */
-    private static final int OUTDOING = 3;
-
     /** Tokens in front of a phrase that are looked at for a negation. */
     private static final int FARTHEST = 4;
 
     /** Tokens in front of a phrase in which a negation turns it round; further off it only keeps it from being found. */
     private static final int DENIED = 2;
+
+    private static final Comparator<Found> LONGEST_FIRST = Comparator.comparingInt((Found f) -> -f.bag().numbers.length)
+            .thenComparingInt(f -> f.to() - f.from())
+            .thenComparingInt(Found::from);
 
     private record Found(int from, int to, Bags.Bag bag, boolean denied) {}
 
@@ -66,7 +65,7 @@ final class Loose {
                 fixed.add(claim);
             }
         }
-        List<Found> found = new Loose(passage, lexicon, fixed).found(OUTDOING);
+        List<Found> found = new Loose(passage, lexicon, fixed).found(true);
         found.removeIf(Found::denied);
         if (found.isEmpty()) {
             return;
@@ -84,7 +83,7 @@ final class Loose {
             }
             if (!less.isEmpty() && less.stream().allMatch(claim -> outdone(passage, claim, f))) {
                 less.forEach(claim -> claim.dropped = true);
-                Sense sense = f.bag().sense();
+                Sense sense = f.bag().sense;
                 claims.add(new Claim(sense.symptom(), sense.state(), null, f.from(), f.to()));
             }
         }
@@ -92,33 +91,29 @@ final class Loose {
 
     private static boolean outdone(Passage passage, Claim claim, Found f) {
         boolean within = claim.from >= f.from() - 1 && claim.to <= f.to() + 1;
-        boolean same = claim.symptom.id().equals(f.bag().sense().symptom().id());
-        return claim.measured == null
-                && !claim.dropped
-                && within
-                && !same
-                && content(passage, claim) < f.bag().content();
+        boolean same = claim.symptom.id().equals(f.bag().sense.symptom().id());
+        return claim.measured == null && !claim.dropped && within && !same && content(passage, claim) < f.bag().content;
     }
 
     private static int content(Passage passage, Claim claim) {
         int content = 0;
         for (int i = claim.from; i < claim.to; i++) {
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             boolean own = item == null || item == claim.name || item == claim.word;
-            content += own && Plain.content(passage.token(i)) ? 1 : 0;
+            content += own && passage.content(i) ? 1 : 0;
         }
         return content;
     }
 
     /** Adds a claim for each phrase found among words that led to none. */
     void add() {
-        for (Found f : found(0)) {
+        for (Found f : found(false)) {
             if (free(f)) {
                 for (int i = f.from(); i < f.to(); i++) {
                     used[i] = true;
                     passage.item(i).ifPresent(item -> item.done |= item.entry.rank() < Entry.LANGUAGE);
                 }
-                Sense sense = f.bag().sense();
+                Sense sense = f.bag().sense;
                 Claim claim = new Claim(sense.symptom(), sense.state(), null, f.from(), f.to());
                 claim.negated = f.denied();
                 claims.add(claim);
@@ -126,33 +121,22 @@ final class Loose {
         }
     }
 
-    /** Phrases of at least so many words of meaning, the longest first. */
-    private List<Found> found(int content) {
+    /** Phrases, all or those of many words of meaning, the longest first. */
+    private List<Found> found(boolean many) {
         List<Found> found = new ArrayList<>();
-        Set<String> open = new HashSet<>();
-        BitSet numbers = new BitSet();
         for (int i = 0; i < passage.size(); i++) {
-            if (!used[i] && !passage.unreal(i)) {
-                open.add(passage.term(i));
-                numbers.set(passage.number(i));
+            Bags.Filed filed = lexicon.bags().around(passage.number(i), many);
+            if (filed != null && !used[i] && !passage.unreal(i)) {
+                around(i, filed, found);
             }
         }
-        for (int i = 0; i < passage.size(); i++) {
-            if (!used[i] && !passage.unreal(i)) {
-                List<Bags.Bag> bags = lexicon.bags().around(passage.term(i), open, numbers, content);
-                if (!bags.isEmpty()) {
-                    around(i, bags, found);
-                }
-            }
+        if (found.size() > 1) {
+            found.sort(LONGEST_FIRST);
         }
-        found.sort(Comparator.comparingInt((Found f) -> -f.bag().terms().size())
-                .thenComparingInt(f -> f.to() - f.from())
-                .thenComparingInt(Found::from));
         return found;
     }
 
-    private void around(int at, List<Bags.Bag> bags, List<Found> found) {
-        Map<String, Integer> places = new HashMap<>();
+    private void around(int at, Bags.Filed filed, List<Found> found) {
         int from = at;
         while (from > 0 && from > at - WIDEST && open(from - 1, at)) {
             from--;
@@ -161,14 +145,14 @@ final class Loose {
         while (to < passage.size() && to < at + WIDEST && open(to, at)) {
             to++;
         }
+        long marks = 0;
         for (int i = from; i < to; i++) {
-            Integer before = places.get(passage.term(i));
-            if (before == null || Math.abs(i - at) < Math.abs(before - at)) {
-                places.put(passage.term(i), i);
-            }
+            marks |= Terms.mark(passage.number(i));
         }
-        for (Bags.Bag bag : bags) {
-            match(bag, places, found);
+        for (int i = 0; i < filed.marks.length; i++) {
+            if ((filed.marks[i] & ~marks) == 0) {
+                match(filed.bags[i], at, from, to, found);
+            }
         }
     }
 
@@ -177,14 +161,15 @@ final class Loose {
         return passage.sameSegment(i, at) && passage.sameClause(i, at) && !used[i] && !passage.unreal(i);
     }
 
-    private void match(Bags.Bag bag, Map<String, Integer> places, List<Found> found) {
+    /** Looks for a phrase around {@code at}, among the tokens from one to another. */
+    private void match(Bags.Bag bag, int at, int first, int end, List<Found> found) {
         int from = Integer.MAX_VALUE;
         int to = -1;
         int last = -1;
         boolean ordered = true;
-        for (String term : bag.terms()) {
-            Integer place = places.get(term);
-            if (place == null) {
+        for (int number : bag.numbers) {
+            int place = nearest(number, at, first, end);
+            if (place < 0) {
                 return;
             }
             ordered &= place > last;
@@ -192,34 +177,42 @@ final class Loose {
             from = Math.min(from, place);
             to = Math.max(to, place + 1);
         }
-        int n = bag.terms().size();
-        boolean negates = negates(bag);
+        int n = bag.numbers.length;
         int foreign = 0;
         int negation = -1;
         for (int i = from; i < to; i++) {
-            boolean own = bag.terms().contains(passage.term(i));
+            boolean own = bag.holds(passage.number(i));
             boolean denies = !own && negation(i);
-            foreign += own || denies || Plain.skipped(passage.token(i)) ? 0 : 1;
+            foreign += own || denies || passage.skipped(i) ? 0 : 1;
             negation = denies ? i : negation;
         }
         for (int i = from - 1; negation < 0 && i >= Math.max(0, from - FARTHEST) && passage.sameSegment(i, from); i--) {
             negation = negation(i) ? i : -1;
         }
         boolean close = n > 2 ? foreign <= GAP * (n - 2) : foreign <= (ordered ? 1 : 0);
-        boolean deniable = negation < 0 || (!negates && from - negation <= DENIED);
-        if (close && to - from >= n && (deniable || (negates && negation < from))) {
-            boolean denied = negation >= 0 && !negates;
+        boolean deniable = negation < 0 || (!bag.negates && from - negation <= DENIED);
+        if (close && to - from >= n && (deniable || (bag.negates && negation < from))) {
+            boolean denied = negation >= 0 && !bag.negates;
             found.add(new Found(denied ? Math.min(from, negation) : from, to, bag, denied));
         }
     }
 
-    private boolean negates(Bags.Bag bag) {
-        return bag.terms().stream().anyMatch(Token::denies);
+    /** Where a term stands nearest to {@code at}, the earlier place first; -1 for nowhere. */
+    private int nearest(int number, int at, int from, int to) {
+        for (int off = 0; at - off >= from || at + off < to; off++) {
+            if (at - off >= from && passage.number(at - off) == number) {
+                return at - off;
+            }
+            if (at + off < to && passage.number(at + off) == number) {
+                return at + off;
+            }
+        }
+        return -1;
     }
 
     /** Whether a token denies, alone or as part of words that led to nothing. */
     private boolean negation(int i) {
-        Item item = passage.item(i).orElse(null);
+        Item item = passage.itemAt(i);
         if (item != null && item.entry.cue != null) {
             return item.cue(Cue.NEGATION);
         }

@@ -120,6 +120,9 @@ final class Mood {
 
     private void within(int sentenceFrom, int from, int i, int to, int sentenceTo) {
         String word = words.get(i);
+        if (!MoodWords.TELLING.contains(word) && !shortened(i)) {
+            return;
+        }
         if (says(MoodWords.PLANS, i, to) || willDo(i, to)) {
             mark(i, turn(i, sentenceTo));
         } else if (says(MoodWords.TRADE, i, to) && !compound(i)) {
@@ -222,14 +225,13 @@ final class Mood {
             return true;
         }
         boolean object = MoodWords.OBJECTS.contains(next);
-        if (statement(first)
-                || outcome(first, to)
-                || told(first, to)
-                || (!object && MoodWords.DEED_NOUNS.contains(word) && taught(first, 1))) {
-            return false;
-        }
-        return (MoodWords.ORDERS.contains(word) && !next.equals("be") && !states(first, to))
+        boolean order = (MoodWords.ORDERS.contains(word) && !next.equals("be") && !states(first, to))
                 || (MoodWords.ORDERS_WITH_OBJECT.contains(word) && object);
+        return order
+                && !statement(first)
+                && !outcome(first, to)
+                && !told(first, to)
+                && (object || !MoodWords.DEED_NOUNS.contains(word) || !taught(first, 1));
     }
 
     /** "Pull the drive plug and everything comes up": an order by its form that tells what was seen. */
@@ -295,7 +297,7 @@ final class Mood {
             return false;
         }
         for (int i = first + 1; i < Math.min(to, first + OUTCOME_REACH); i++) {
-            if (MoodWords.TELLING.contains(words.get(i))) {
+            if (MoodWords.REPORTING.contains(words.get(i))) {
                 return true;
             }
         }
@@ -361,6 +363,10 @@ final class Mood {
             }
         }
         return false;
+    }
+
+    private boolean shortened(int i) {
+        return contracted(tokens.get(i), "ll") || contracted(tokens.get(i), "d");
     }
 
     /** Whether a token is written with a short form of a verb, such as "I'll". */

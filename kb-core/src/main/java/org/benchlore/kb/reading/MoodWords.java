@@ -3,9 +3,11 @@ package org.benchlore.kb.reading;
 import com.google.common.base.Splitter;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.benchlore.kb.reading.analysis.Words;
 
 /** The words by which {@link Mood} tells what is said from what is asked, planned, supposed or told in general. */
 final class MoodWords {
@@ -29,31 +31,40 @@ final class MoodWords {
             }
             int longest = 0;
             for (List<String> phrase : phrases) {
-                boolean fits = from + phrase.size() <= end
-                        && words.subList(from, from + phrase.size()).equals(phrase);
-                longest = fits ? Math.max(longest, phrase.size()) : longest;
+                if (phrase.size() > longest && from + phrase.size() <= end && fits(phrase, words, from)) {
+                    longest = phrase.size();
+                }
             }
             return longest;
+        }
+
+        private static boolean fits(List<String> phrase, List<String> words, int from) {
+            for (int i = 1; i < phrase.size(); i++) {
+                if (!phrase.get(i).equals(words.get(from + i))) {
+                    return false;
+                }
+            }
+            return true;
         }
     }
 
     /** Verbs that, in front of a sentence, tell somebody what to do. */
-    static final Set<String> ORDERS =
-            Plain.words("check measure verify try replace swap order buy bring ask remember discharge tell "
+    static final Words ORDERS =
+            Words.spaced("check measure verify try replace swap order buy bring ask remember discharge tell "
                     + "remove let recap resolder desolder reflow inspect photograph lubricate send wait consider avoid give get "
                     + "find take keep connect make ensure see please pls");
 
     /** The same where the thing they are done to follows at once; alone they may be things ("charge current zero"). */
-    static final Set<String> ORDERS_WITH_OBJECT = Plain.words(
+    static final Words ORDERS_WITH_OBJECT = Words.spaced(
             "test read heat set label charge record clean note call start copy feed "
                     + "warm wash mind use fit look put need write solder grease compare probe open close mark rinse brush dry add pull unplug");
 
-    static final Set<String> OBJECTS =
-            Plain.words("the a an his her its it this that these all every both each them with for at whether "
+    static final Words OBJECTS =
+            Words.spaced("the a an his her its it this that these all every both each them with for at whether "
                     + "if how only my your their our any another new one to in on into yourself me him out");
 
     /** May stand in front of an order. */
-    static final Set<String> LEADS = Plain.words(
+    static final Words LEADS = Words.spaced(
             "then next first and also now so or just finally better best always but ok okay well maybe kindly");
 
     /** What a request or plan is made of, wherever it stands; what follows in the sentence is no finding. */
@@ -70,10 +81,10 @@ final class MoodWords {
                     + "| ought to | in case | suppose | supposing | assuming | provided that | imagine | help if");
 
     /** What something is compared with; with a pronoun between, no plan: "as it should". */
-    static final Set<String> COMPARING = Plain.words("as where what how than like");
+    static final Words COMPARING = Words.spaced("as where what how than like");
 
-    static final Set<String> PRONOUNS = Plain.words("it they he she this that these those one");
-    static final Set<String> EXPECTED = Plain.words("should ought");
+    static final Words PRONOUNS = Words.spaced("it they he she this that these those one");
+    static final Words EXPECTED = Words.spaced("should ought");
 
     /** What is bought, sold and sent; nothing in such a sentence is a finding of the unit. */
     static final Phrases TRADE =
@@ -96,44 +107,44 @@ final class MoodWords {
                     + "| must be there | must be present | must be there first");
 
     /** What opens a sentence that tells how a sound or a bad part behaves. */
-    static final Set<String> KINDS =
-            Plain.words("good healthy sound working intact normal bad blown dead weak worn faulty cold dry charged");
+    static final Words KINDS =
+            Words.spaced("good healthy sound working intact normal bad blown dead weak worn faulty cold dry charged");
 
     /** Told of a kind: in the present. */
-    static final Set<String> OF_A_KIND =
-            Plain.words("reads rests shows measures gives is sits has looks sounds makes draws runs lasts");
+    static final Words OF_A_KIND =
+            Words.spaced("reads rests shows measures gives is sits has looks sounds makes draws runs lasts");
 
     /** First words of a note's heading that speaks of what is to come or of all units. */
-    static final Set<String> HEADINGS =
-            Plain.words("next todo plan parts wanted general rule reminder shipping question needed ordered order "
+    static final Words HEADINGS =
+            Words.spaced("next todo plan parts wanted general rule reminder shipping question needed ordered order "
                     + "invoice quote estimate agenda tomorrow");
 
-    static final Set<String> ASKING = Plain.words("what which who whom whose how why where when");
-    static final Set<String> AUXILIARIES = Plain.words(
+    static final Words ASKING = Words.spaced("what which who whom whose how why where when");
+    static final Words AUXILIARIES = Words.spaced(
             "is are was were do does did can could will would should shall has have had may " + "might must am");
-    static final Set<String> SUBJECTS =
-            Plain.words("i you he she it we they the a an this that these those there any anyone anybody someone "
+    static final Words SUBJECTS =
+            Words.spaced("i you he she it we they the a an this that these those there any anyone anybody someone "
                     + "somebody my your his her its their our");
 
     /** Who does things to the unit: what stands behind "if I" is tried, not supposed. */
-    static final Set<String> HANDS = Plain.words("i you he she we they one someone somebody");
+    static final Words HANDS = Words.spaced("i you he she we they one someone somebody");
 
     /** Conditions of the unit for which a cue stands; what follows them is seen. */
-    static final Set<String> CONDITIONS =
-            Plain.words("warm hot cold loaded unloaded cooled heated tapped pressed touched left moved turned");
+    static final Words CONDITIONS =
+            Words.spaced("warm hot cold loaded unloaded cooled heated tapped pressed touched left moved turned");
 
     /** Subjects that start the main clause behind "if …" without a comma. */
-    static final Set<String> MAIN_SUBJECTS = Plain.words("it she nothing everything then");
+    static final Words MAIN_SUBJECTS = Words.spaced("it she nothing everything then");
 
     /** Words that keep a pronoun within the clause in front of it. */
-    static final Set<String> GOVERNORS = Plain.words(
+    static final Words GOVERNORS = Words.spaced(
             "if in on of to with from at by for and or that when while through into over under before after");
 
     /** Of those, names of deeds as well: "discharge test", "a check". */
-    static final Set<String> DEED_NOUNS = Plain.words("check discharge recap charge test");
+    static final Words DEED_NOUNS = Words.spaced("check discharge recap charge test");
 
     /** Orders by form that try something on the unit; an outcome may follow them. */
-    static final Set<String> TRIALS = Plain.words(
+    static final Words TRIALS = Words.spaced(
             "pull unplug put remove swap replace take add connect keep leave let warm heat wash clean feed fit");
 
     /** Verbs of an outcome that has a subject of its own: "… and the hum is gone". */
@@ -143,7 +154,7 @@ final class MoodWords {
                     + "| goes away | goes quiet | goes dead | stays the same | stays dead | stays dark | stops | starts | works | runs "
                     + "| returns | disappears | vanishes | comes back | comes up | comes on | boots");
 
-    static final Set<String> NOT_YET = Plain.words("should will must would shall if until to that");
+    static final Words NOT_YET = Words.spaced("should will must would shall if until to that");
 
     /** What makes a segment behind a trial its outcome. */
     static final Phrases SHOWN = new Phrases(
@@ -158,18 +169,18 @@ final class MoodWords {
                     + "| each night | daily | nightly | twice daily | constantly | all the time | over and over | again and again");
 
     /** Behind "three times" a habit as well. */
-    static final Set<String> EACH = Plain.words("a an every each per");
+    static final Words EACH = Words.spaced("a an every each per");
 
     /** What may follow "did it" where it happened. */
-    static final Set<String> DID_IT = Plain.words(
+    static final Words DID_IT = Words.spaced(
             "once twice again a the at in on every all only just yesterday today last now never for this with when while after before since three");
 
     /** Verbs of what a check or a run told, behind its name. */
-    static final Set<String> TELLING = Plain.words(
+    static final Words REPORTING = Words.spaced(
             "reports reported shows showed gives gave says said finds found passes passed fails failed ends ended holds");
 
     /** Subjects of what an order by form alone led to. */
-    static final Set<String> OUTCOMES = Plain.words("it everything nothing she he they all");
+    static final Words OUTCOMES = Words.spaced("it everything nothing she he they all");
 
     /** Things of the workshop that are not the unit. */
     static final Phrases NOT_THE_UNIT =
@@ -190,8 +201,19 @@ final class MoodWords {
                     + "| the other deck | another recorder | another player | another set | the parcel | the postman | the courier | the workshop | the bench | my neighbour | the neighbour "
                     + "| his other | her other | their other");
 
+    /** Words that change the mood from where they stand; a sentence without them and without "I'll" is as it begins. */
+    static final Words TELLING = telling();
+
     /** Words that end the reach of a plan or question. */
-    static final Set<String> TURNS = Plain.words("but however though although anyway");
+    static final Words TURNS = Words.spaced("but however though although anyway");
 
     private MoodWords() {}
+
+    private static Words telling() {
+        Set<String> words = new HashSet<>(List.of("should", "would", "if", "unless", "will", "shall", "must", "to"));
+        for (Phrases phrases : List.of(PLANS, TRADE, OF_ALL, GENERAL, NOT_THE_UNIT)) {
+            words.addAll(phrases.byFirst.keySet());
+        }
+        return Words.of(words.toArray(String[]::new));
+    }
 }

@@ -1,12 +1,15 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,25 +19,29 @@ import org.jspecify.annotations.Nullable;
  */
 final class Negations {
     private static final int LONGEST_LIST = 8;
-    private static final Set<String> STOPS = Set.of("stop", "ceas");
+    private static final Words STOPS = Words.of("stop", "ceas");
     /** What follows them tells when, and is not denied: "has not worked since the update". */
-    private static final Set<String> TIMES = Set.of("since", "until", "till");
+    private static final Words TIMES = Words.of("since", "until", "till");
 
     /** What follows them is no longer what "without" is said of: "a check without repair reports …". */
-    private static final Set<String> TELLING = MoodWords.TELLING;
+    private static final Words REPORTING = MoodWords.REPORTING;
 
     private static final int SEARCH_REACH = 8;
-    private static final Set<String> SEARCHED =
-            Plain.words("looked searched checked hunted inspected watched listened");
-    private static final Set<String> NONE = Plain.words("none nothing no nowhere not");
-    private static final Set<String> FOUND = Plain.words("found seen there one any at all so far of it them");
+    private static final Words SEARCHED = Words.spaced("looked searched checked hunted inspected watched listened");
+    private static final Words NONE = Words.spaced("none nothing no nowhere not");
+    private static final Words FOUND = Words.spaced("found seen there one any at all so far of it them");
 
-    private static final Set<String> ARTICLES = Set.of("a", "an");
+    private static final Set<Cue> DENYING =
+            Collections.unmodifiableSet(EnumSet.of(Cue.NEGATION, Cue.NEGATION_AFTER, Cue.NORMAL, Cue.EXCEPT));
+
+    private static final Words ARTICLES = Words.of("a", "an");
 
     private final Passage passage;
     private final List<Claim> claims;
     private final int reach;
-    private final List<List<Claim>> claimsOf = new ArrayList<>();
+
+    /** By item; empty until a negation asks for them. */
+    private final List<@Nullable List<Claim>> claimsOf = new ArrayList<>();
 
     Negations(Passage passage, List<Claim> claims, int reach) {
         this.passage = passage;
@@ -43,33 +50,54 @@ final class Negations {
     }
 
     void apply() {
-        for (int i = 0; i < passage.items.size(); i++) {
-            claimsOf.add(new ArrayList<>(1));
-        }
-        for (Claim claim : claims) {
-            if (claim.name != null) {
-                claimsOf.get(claim.name.index).add(claim);
-            }
-            if (claim.word != null && claim.word != claim.name) {
-                claimsOf.get(claim.word.index).add(claim);
-            }
-        }
         for (Item item : passage.items) {
-            Cue cue = hidden(item) || stops(item) || (deniesNext(passage, item) && item.free())
-                    ? Cue.NEGATION
-                    : item.entry.cue;
-            if (!item.free() || cue == null) {
-                continue;
-            }
-            switch (cue) {
-                case NEGATION -> item.done = before(item) || behind(item, true);
-                case NEGATION_AFTER -> item.done = behind(item, false);
-                case NORMAL -> item.done = normal(item);
-                case EXCEPT -> item.done = except(item);
-                default -> {}
+            if (item.free()) {
+                apply(item);
             }
         }
         claims.forEach(this::answered);
+    }
+
+    private void apply(Item item) {
+        Cue cue = hidden(item) || stops(item) || deniesNext(passage, item) ? Cue.NEGATION : item.entry.cue;
+        if (cue == null || !DENYING.contains(cue)) {
+            return;
+        }
+        if (claimsOf.isEmpty()) {
+            file();
+        }
+        item.done = switch (cue) {
+            case NEGATION_AFTER -> behind(item, false);
+            case NORMAL -> normal(item);
+            case EXCEPT -> except(item);
+            default -> before(item) || behind(item, true);
+        };
+    }
+
+    private void file() {
+        claimsOf.addAll(Collections.nCopies(passage.items.size(), null));
+        for (Claim claim : claims) {
+            if (claim.name != null) {
+                note(claim.name, claim);
+            }
+            if (claim.word != null && claim.word != claim.name) {
+                note(claim.word, claim);
+            }
+        }
+    }
+
+    private void note(Item item, Claim claim) {
+        List<Claim> of = claimsOf.get(item.index);
+        if (of == null) {
+            of = new ArrayList<>(1);
+            claimsOf.set(item.index, of);
+        }
+        of.add(claim);
+    }
+
+    private List<Claim> claimsOf(int item) {
+        List<Claim> of = claimsOf.get(item);
+        return of == null ? List.of() : of;
     }
 
     /** "Pack swollen? No." */
@@ -156,7 +184,7 @@ final class Negations {
                 || !passage.sameSegment(item.from, item.to)) {
             return false;
         }
-        Item next = passage.item(item.to).orElse(null);
+        Item next = passage.itemAt(item.to);
         return next != null
                 && !next.entry.phrases.isEmpty()
                 && !next.entry.phrases.get(0).stateOf().normal();
@@ -197,11 +225,11 @@ final class Negations {
         if (target.free()) {
             Item listed = listed(target);
             if (listed != null) {
-                return toggle(negation, claimsOf.get(listed.index));
+                return toggle(negation, claimsOf(listed.index));
             }
             return !target.entry.names.isEmpty() && bind(negation, target);
         }
-        List<Claim> of = claimsOf.get(target.index);
+        List<Claim> of = claimsOf(target.index);
         if (!target.name) {
             return toggle(negation, of);
         }
@@ -228,10 +256,10 @@ final class Negations {
         int steps = 0;
         boolean without = passage.token(negation.from).term().equals("without");
         for (int i = negation.to; i < passage.size() && passage.sameSegment(negation.from, i); i++) {
-            if (without && TELLING.contains(passage.token(i).surface())) {
+            if (without && REPORTING.contains(passage.token(i).surface())) {
                 return null;
             }
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item != null && item.entry.cue != null && item.free() && onlyCue(item)) {
                 if (item.entry.cue == Cue.NEGATION) {
                     return null;
@@ -242,7 +270,7 @@ final class Negations {
             if (TIMES.contains(passage.token(i).term())) {
                 return null;
             }
-            steps += Plain.skipped(passage.token(i)) ? 0 : 1;
+            steps += passage.skipped(i) ? 0 : 1;
             if (steps > reach) {
                 return null;
             }
@@ -252,8 +280,8 @@ final class Negations {
 
     /** Readings whose rail stands further on, and "on" or "there" that turned out to be no state word. */
     private boolean passable(Item item) {
-        boolean idle = claimsOf.get(item.index).isEmpty();
-        boolean filler = item.free() && item.entry.names.isEmpty() && !Plain.content(passage.token(item.from));
+        boolean idle = claimsOf(item.index).isEmpty();
+        boolean filler = item.free() && item.entry.names.isEmpty() && !passage.content(item.from);
         return idle && (item.done || filler);
     }
 
@@ -265,8 +293,7 @@ final class Negations {
             if (next.entry.names.isEmpty() || !joinedByOr(last.to, next.from)) {
                 return null;
             }
-            boolean saidAhead =
-                    claimsOf.get(next.index).stream().anyMatch(c -> c.word != null && c.word.from > next.from);
+            boolean saidAhead = claimsOf(next.index).stream().anyMatch(c -> c.word != null && c.word.from > next.from);
             if (next.name && saidAhead) {
                 return next;
             }
@@ -296,14 +323,14 @@ final class Negations {
             if (!passage.sameClause(i, negation.from)) {
                 return false;
             }
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item == null || onlyCue(item)) {
                 continue;
             }
             if (item.free()) {
                 return !item.entry.names.isEmpty() && bind(negation, item);
             }
-            return !mustEnd && toggle(negation, claimsOf.get(item.index));
+            return !mustEnd && toggle(negation, claimsOf(item.index));
         }
         return false;
     }
@@ -349,7 +376,7 @@ final class Negations {
         Symptom symptom = target.entry.names.get(0).symptom();
         int sentence = passage.sentence(cue.from);
         for (int i = cue.index - 1; i >= Math.max(0, cue.index - LONGEST_LIST); i--) {
-            for (Claim claim : claimsOf.get(i)) {
+            for (Claim claim : claimsOf(i)) {
                 claim.dropped |= claim.symptom.id().equals(symptom.id()) && passage.sentence(claim.from) == sentence;
             }
         }
@@ -364,7 +391,7 @@ final class Negations {
         claim.cover(cue.from, cue.to);
         name.name = true;
         claims.add(claim);
-        claimsOf.get(name.index).add(claim);
+        note(name, claim);
     }
 
     private static boolean onlyCue(Item item) {

@@ -2,8 +2,8 @@ package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Outcomes {
     private static final int REACH = 10;
-    private static final Set<String> GOING_WELL = Plain.words("boot start complet come run get reach power");
+    private static final Words GOING_WELL = Words.spaced("boot start complet come run get reach power");
 
     private final Passage passage;
     private final Lexicon lexicon;
@@ -60,7 +60,7 @@ final class Outcomes {
         for (int i = claim.from - 1;
                 i >= Math.max(0, claim.from - REACH) && passage.sentence(i) == passage.sentence(claim.from);
                 i--) {
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item != null && item.free() && !item.entry.names.isEmpty() && Trials.works(lexicon, item) != null) {
                 return item;
             }

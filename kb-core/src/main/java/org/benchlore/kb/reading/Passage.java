@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.benchlore.kb.reading.analysis.Lexer;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,10 +22,10 @@ final class Passage {
     private static final int RIPPLE_REACH = 6;
 
     /** Of the negations, those that come to light when the taught words they stood in gave way. */
-    private static final Set<String> PLAIN_NO = Set.of("no", "not", "never");
+    private static final Words PLAIN_NO = Words.of("no", "not", "never");
 
-    private static final Set<String> ON = Set.of("on", "off");
-    private static final Set<String> PLACES = Set.of("the", "its", "my", "his", "her", "their", "our");
+    private static final Words ON = Words.of("on", "off");
+    private static final Words PLACES = Words.of("the", "its", "my", "his", "her", "their", "our");
 
     /** An entry of the lexicon in the text. What it was used for is noted while linking. */
     static final class Item {
@@ -62,6 +62,9 @@ final class Passage {
     final List<Token> tokens;
     final List<Item> items = new ArrayList<>();
     private final List<Trie.Match> hidden = new ArrayList<>();
+    private final Token[] at;
+    private final boolean[] content;
+    private final boolean[] skipped;
     private final String[] terms;
     private final int[] numbers;
     private final Item[] itemAt;
@@ -69,6 +72,7 @@ final class Passage {
     private final int[] clause;
     private final int[] segment;
     private final boolean[] unreal;
+    private final boolean numbered;
 
     /** The claim that a token is the reading of. */
     private final @Nullable Claim[] readAt;
@@ -83,10 +87,19 @@ final class Passage {
         this.text = text;
         this.tokens = Lexer.tokens(prose);
         int n = tokens.size();
+        this.at = tokens.toArray(Token[]::new);
+        this.content = new boolean[n];
+        this.skipped = new boolean[n];
         this.terms = new String[n];
+        boolean anyNumber = false;
         for (int i = 0; i < n; i++) {
-            terms[i] = term(tokens.get(i), lexicon);
+            Token token = at[i];
+            terms[i] = term(token, lexicon);
+            skipped[i] = Plain.skipped(token);
+            content[i] = !skipped[i] && Plain.content(token);
+            anyNumber |= token.kind() == Kind.NUMBER || token.kind() == Kind.QUANTITY;
         }
+        this.numbered = anyNumber;
         Parts.name(tokens, terms, lexicon);
         Rails.name(tokens, terms, lexicon);
         this.itemAt = new Item[n];
@@ -94,7 +107,7 @@ final class Passage {
         for (int i = 0; i < n; i++) {
             numbers[i] = lexicon.terms().of(terms[i]);
         }
-        List<Trie.Match> all = lexicon.trie().all(tokens, numbers, terms);
+        List<Trie.Match> all = lexicon.trie().all(at, numbers, terms, skipped);
         all.replaceAll(match -> misread(match)
                 ? new Trie.Match(
                         match.from(), match.to(), match.depth(), match.entry().withoutPhrases())
@@ -102,7 +115,7 @@ final class Passage {
         all.removeIf(match -> match.entry().empty() || dangling(match));
         Inverted.names(tokens, terms, numbers, lexicon.trie(), all);
         for (Trie.Match match : Trie.chosen(all, n, hidden)) {
-            put(lexicon.referents().resolve(tokens, terms, match));
+            put(lexicon.referents().resolve(tokens, terms, numbers, match));
         }
         pointedAt(lexicon);
         this.sentence = new int[n];
@@ -145,7 +158,7 @@ final class Passage {
         boolean any = false;
         for (int i = 0; i < itemAt.length; i++) {
             if (itemAt[i] == null) {
-                Optional<Trie.Match> match = lexicon.referents().pointedAt(tokens, terms, i);
+                Optional<Trie.Match> match = lexicon.referents().pointedAt(tokens, terms, numbers, i);
                 any |= match.isPresent();
                 match.ifPresent(this::put);
             }
@@ -200,7 +213,16 @@ final class Passage {
                 && match.to() <= over.to
                 && over.to - over.from > match.to() - match.from()
                 // a name that is enough by itself is no dead end
-                && over.entry.names.stream().allMatch(s -> s.symptom().bare() == null);
+                && !bare(over.entry);
+    }
+
+    private static boolean bare(Entry entry) {
+        for (Sense named : entry.names) {
+            if (named.symptom().bare() != null) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private void number() {
@@ -292,11 +314,21 @@ final class Passage {
     }
 
     int size() {
-        return tokens.size();
+        return at.length;
     }
 
     Token token(int i) {
-        return tokens.get(i);
+        return at[i];
+    }
+
+    /** Whether a token carries meaning that somebody would miss. */
+    boolean content(int i) {
+        return content[i];
+    }
+
+    /** Whether a token may stand inside a phrase without breaking it. */
+    boolean skipped(int i) {
+        return skipped[i];
     }
 
     /** The term of a token as the lexicon knows it: typing mistakes mended, synonyms folded. */
@@ -307,6 +339,12 @@ final class Passage {
     /** The lexicon's number of a token's term. */
     int number(int i) {
         return numbers[i];
+    }
+
+    /** The item that covers a token, or null. */
+    @Nullable
+    Item itemAt(int token) {
+        return itemAt[token];
     }
 
     /** The item that covers a token, if any. */
@@ -334,6 +372,11 @@ final class Passage {
         return segment[a] == segment[b];
     }
 
+    /** Whether any token is a number or a quantity. */
+    boolean holdsNumbers() {
+        return numbered;
+    }
+
     /** The claim that a token is the reading of, or null. */
     @Nullable
     Claim readAt(int token) {
@@ -352,9 +395,9 @@ final class Passage {
     /** Whether the sentence of a token has spoken of ripple so far. */
     boolean speaksOfRipple(int token) {
         for (int i = token + RIPPLE_REACH; i >= 0 && i > token - 4 * RIPPLE_REACH; i--) {
-            boolean ripple = i < tokens.size()
+            boolean ripple = i < at.length
                     && sentence[i] == sentence[token]
-                    && tokens.get(i).term().equals("rippl");
+                    && at[i].term().equals("rippl");
             if (ripple) {
                 return true;
             }
@@ -364,12 +407,12 @@ final class Passage {
 
     /** Whether a token carries meaning and no item explains it. */
     boolean unexplained(int token) {
-        return itemAt[token] == null && Plain.content(tokens.get(token));
+        return itemAt[token] == null && content[token];
     }
 
     Reading.Span span(int fromToken, int toToken) {
-        int start = tokens.get(fromToken).start();
-        int end = tokens.get(toToken - 1).end();
+        int start = at[fromToken].start();
+        int end = at[toToken - 1].end();
         return new Reading.Span(text.substring(start, end), start, end);
     }
 }

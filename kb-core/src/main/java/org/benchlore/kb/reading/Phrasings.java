@@ -10,6 +10,7 @@ import java.util.Set;
 import org.benchlore.kb.reading.analysis.Lexer;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * needed while a lexicon is built.
  */
 final class Phrasings {
-    private static final Set<String> AUXILIARIES = Set.of("do", "will", "can");
+    private static final Words AUXILIARIES = Words.of("do", "will", "can");
 
     /**
      * One text taken apart.

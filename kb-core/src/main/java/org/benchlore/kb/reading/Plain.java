@@ -1,22 +1,21 @@
 package org.benchlore.kb.reading;
 
-import com.google.common.base.Splitter;
-import java.util.Set;
 import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Words;
 
 /** Words without bench meaning of their own: articles, forms of "be", connectives, fillers. All as stems. */
 final class Plain {
     /** Dropped from pack phrases, so that "light is green" and "light green" are the same phrase. */
-    static final Set<String> ARTICLES = Set.of("the", "a", "an", "be");
+    static final Words ARTICLES = Words.of("the", "a", "an", "be");
 
     /** May stand inside a phrase of the text without breaking it. */
-    private static final Set<String> SKIPPED = words(
+    private static final Words SKIPPED = Words.spaced(
             "the a an be very really quite completely totally still now just also all always it its this that my his her "
                     + "their our clearly definitely simply rather only");
 
-    private static final Set<String> JOINING = Set.of("and", "or", "nor", "&", "/", "+", ",");
+    private static final Words JOINING = Words.of("and", "or", "nor", "&", "/", "+", ",");
 
-    private static final Set<String> FUNCTION = words(
+    private static final Words FUNCTION = Words.spaced(
             "i you he she we they me him them us your these those there here to of in on at by for from with into onto "
                     + "over as than too and or nor so do have had can could will shall may might get go come any some both each "
                     + "every what who whom when where how why out up down off about around approx after before since during again "
@@ -27,11 +26,6 @@ final class Plain {
                     + "bench rail line voltag volt level stay remain keep turn seem appear report notic observ hear heard");
 
     private Plain() {}
-
-    /** The words of a list. */
-    static Set<String> words(String spaced) {
-        return Set.copyOf(Splitter.on(' ').splitToList(spaced));
-    }
 
     static boolean skipped(Token token) {
         return SKIPPED.contains(token.term());

@@ -3,9 +3,9 @@ package org.benchlore.kb.reading;
 import com.google.common.base.Splitter;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.analysis.Words;
 
 /** Words that praise or damn anything, for symptoms whose pack does not teach them. */
 enum Polarity {
@@ -18,7 +18,7 @@ enum Polarity {
             "dead | bad | faulty | broken | failed | defective | kaput | shot | not right | not good | not well | knackered | toast | "
                     + "has had it | is gone | packed up | given up | gave up | not ok | not fine | tests bad | done for");
 
-    private static final Set<String> PRESENCE = Set.of("absent", "none", "no-change", "no-help");
+    private static final Words PRESENCE = Words.of("absent", "none", "no-change", "no-help");
 
     private final String spelled;
 

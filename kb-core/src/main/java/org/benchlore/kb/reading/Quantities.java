@@ -5,11 +5,11 @@ import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.reading.Reading.Value;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * The quantities of a text: readings, settings, ratings and limits, without the voltages that only name a rail ("the 12 V is
@@ -17,24 +17,29 @@ import org.benchlore.kb.reading.analysis.Token.Kind;
  */
 final class Quantities {
     /** In front of a voltage that names something. */
-    private static final Set<String> NAMING =
-            Set.of("no", "the", "its", "his", "her", "my", "without", "any", "this", "that", "neither", "nor", "miss");
+    private static final Words NAMING = Words.of(
+            "no", "the", "its", "his", "her", "my", "without", "any", "this", "that", "neither", "nor", "miss");
 
     /** In front of a voltage that is set or read. */
-    private static final Set<String> VALUED = Set.of(
+    private static final Words VALUED = Words.of(
             "at", "to", "read", "=", "measur", "only", "give", "about", "show", "get", "sit", "around", "roughly",
             "than", "between", "limit", "up", "down", "of", "~", "<", ">", "put", "set", "barely", "nearly", "almost",
             "say", "fed", "feed", "inject", "hung");
 
-    private static final Set<String> RATES = Set.of("once", "twice", "times", "per");
+    private static final Words RATES = Words.of("once", "twice", "times", "per");
 
     /** What puts a bare number beside a quantity of the same kind. */
-    private static final Set<String> COMPARING =
-            Set.of("say", "take", "want", "instead", "to", "label", "print", "book", "spec", "manual", "sheet");
+    private static final Words COMPARING =
+            Words.of("say", "take", "want", "instead", "to", "label", "print", "book", "spec", "manual", "sheet");
 
     /** In front of a bare decimal that is a reading. */
-    private static final Set<String> LENDING =
-            Set.of("at", "to", "from", "between", "and", "have", "be", "=", ":", ",", "on", "read", "show");
+    private static final Words LENDING =
+            Words.of("at", "to", "from", "between", "and", "have", "be", "=", ":", ",", "on", "read", "show");
+
+    /** Steps of the last digit up to which a double tells each apart, whatever the prefix. */
+    private static final double MOST_STEPS = 1e9;
+
+    private static final double WHOLE_STEP = 1e-6; // a few ulp of the largest
 
     /** Tokens from a bare number back to the quantity it borrows its unit from. */
     private static final int COMPARED = 8;
@@ -122,7 +127,7 @@ final class Quantities {
         if (number + 1 < passage.size()
                 && passage.sameSegment(number, number + 1)
                 && passage.token(number + 1).kind() == Token.Kind.WORD
-                && Plain.content(passage.token(number + 1))) {
+                && passage.content(number + 1)) {
             return false;
         }
         for (int i = number - 1;
@@ -208,8 +213,19 @@ final class Quantities {
     /** Whether no digit is written that a name would not have: "12 V", not "12.0 V". */
     static boolean round(Token token) {
         double factor = token.factor() > 0 ? token.factor() : 1;
+        if (token.spread() > 0) {
+            return false;
+        }
+        if (token.resolution() >= 0.999 * factor) {
+            return true;
+        }
+        double steps = Math.abs(token.value()) / token.resolution();
+        double whole = Math.rint(steps);
+        if (whole < MOST_STEPS && Math.abs(steps - whole) < WHOLE_STEP) {
+            return whole % 10 != 0;
+        }
         BigDecimal written = BigDecimal.valueOf(exact(Math.abs(token.value()) / factor));
         double step = Math.pow(10, -Math.max(0, written.stripTrailingZeros().scale()));
-        return token.spread() == 0 && token.resolution() >= 0.999 * factor * step;
+        return token.resolution() >= 0.999 * factor * step;
     }
 }

@@ -3,10 +3,10 @@ package org.benchlore.kb.reading;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /** "Voltages: 12.1, 5.05, 3.31": readings of rails that only their nearness to a nominal voltage tells. */
 final class RailLists {
@@ -14,9 +14,9 @@ final class RailLists {
     private static final double NEAR = 0.15;
 
     private static final int JOINT = 3;
-    private static final Set<String> HEADS = Set.of("voltages", "rails", "supplies", "outputs", "volts");
-    private static final Set<String> JOINTS =
-            Set.of(":", ",", "/", "and", "be", "at", "read", "measur", "=", "all", "now", ";");
+    private static final Words HEADS = Words.of("voltages", "rails", "supplies", "outputs", "volts");
+    private static final Words JOINTS =
+            Words.of(":", ",", "/", "and", "be", "at", "read", "measur", "=", "all", "now", ";");
 
     private RailLists() {}
 

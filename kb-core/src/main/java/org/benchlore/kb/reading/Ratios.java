@@ -1,15 +1,14 @@
 package org.benchlore.kb.reading;
 
-import com.google.common.base.Splitter;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Set;
 import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,11 +18,9 @@ import org.jspecify.annotations.Nullable;
 final class Ratios {
     private static final int REACH = 12;
     private static final int LABELLED = 3;
-    private static final Set<String> UNITS = Set.of("F", "ohm", "A", "H");
-    private static final Set<String> LABELS = Set.copyOf(
-            Splitter.on(' ')
-                    .splitToList(
-                            "mark marked label print printed book spec nominal rate rated should sheet manual schematic instead new"));
+    private static final Words UNITS = Words.of("F", "ohm", "A", "H");
+    private static final Words LABELS = Words.spaced(
+            "mark marked label print printed book spec nominal rate rated should sheet manual schematic instead new");
 
     private final Passage passage;
     private final Values values;
@@ -34,12 +31,25 @@ final class Ratios {
     }
 
     void link() {
+        if (!holdsUnits()) {
+            return;
+        }
         for (Item item : List.copyOf(passage.items)) {
             Symptom symptom = item.free() ? inPercent(item) : null;
             if (symptom != null) {
                 compare(item, symptom);
             }
         }
+    }
+
+    private boolean holdsUnits() {
+        for (int i = 0; i < passage.size(); i++) {
+            if (passage.token(i).kind() == Kind.QUANTITY
+                    && UNITS.contains(passage.token(i).unit())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static @Nullable Symptom inPercent(Item item) {

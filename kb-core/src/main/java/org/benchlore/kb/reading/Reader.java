@@ -73,7 +73,7 @@ public final class Reader {
             throw new TextTooLongException(text.length(), MOST_CHARACTERS);
         }
         Lexicon lexicon = lexicon(scope);
-        LogParse log = LogParse.of(text, lexicon);
+        LogParse log = lexicon.logLines().none() ? LogParse.without(text, lexicon) : LogParse.of(text, lexicon);
         Passage passage = new Passage(text, log.prose(), lexicon);
         List<Claim> claims = new ArrayList<>();
         List<CodeSeen> codes = log.with(new Codes(passage, lexicon).read(claims));
@@ -110,6 +110,10 @@ public final class Reader {
     }
 
     private Lexicon lexicon(DeviceScope scope) {
+        Lexicon own = lexicons.get(scope);
+        if (own != null) {
+            return own;
+        }
         DeviceScope nearest = DeviceScope.ANY;
         for (DeviceScope around : scope.lineage()) {
             if (scopes.contains(around)) {
@@ -140,6 +144,14 @@ public final class Reader {
 
     /** Each finding against the first one of its symptom that says something else under the same conditions. */
     private static List<Contradiction> contradictions(List<Understood> understood) {
+        Set<String> symptoms = new HashSet<>();
+        boolean twice = false;
+        for (Understood u : understood) {
+            twice |= !symptoms.add(u.finding().symptomId());
+        }
+        if (!twice) {
+            return List.of();
+        }
         List<Contradiction> contradictions = new ArrayList<>();
         Map<List<Object>, Integer> firsts = new HashMap<>();
         for (int i = 0; i < understood.size(); i++) {

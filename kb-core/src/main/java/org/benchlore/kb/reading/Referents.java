@@ -1,16 +1,16 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Phrasings.Phrasing;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,33 +24,55 @@ final class Referents {
     /** Words of a longer name beside the short one. */
     private static final int MOST_MODIFIERS = 2;
 
-    private static final Set<String> POINTING = Set.of("its", "the", "their", "his", "her", "that");
+    private static final Words POINTING = Words.of("its", "the", "their", "his", "her", "that");
 
     /** In front of "the", they tell where something is said to be so. */
-    private static final Set<String> PLACING =
-            Set.of("in", "on", "at", "from", "to", "of", "into", "under", "behind", "by");
+    private static final Words PLACING =
+            Words.of("in", "on", "at", "from", "to", "of", "into", "under", "behind", "by");
 
-    private static final Set<String> BEFORE_A_READING = Set.of("a", "and", "with");
+    private static final Words BEFORE_A_READING = Words.of("a", "and", "with");
 
     /** Words that tell sizes, numbers and quantities, not things. */
-    private static final Set<String> TELL_NOTHING = Set.of(
+    private static final Words TELL_NOTHING = Words.of(
             "main", "power", "big", "littl", "small", "larg", "other", "both", "all", "one", "two", "own", "second",
             "first", "new", "old", "rail", "line", "volt", "voltag", "level", "part", "side", "unit", "set", "test",
             "no", "not", "front", "back", "top", "inside", "on", "of", "at", "to", "in", "for", "from", "with", "by",
             "under", "behind", "and", "or");
 
-    /** A longer name: what stands in it before the short one. */
-    private record Role(List<String> modifiers, Symptom symptom) {}
+    /** A longer name: what stands in it before the short one, as numbers. */
+    private static final class Role {
+        final int[] modifiers;
+        final Symptom symptom;
 
-    private final Map<String, List<Role>> byHead = new HashMap<>();
-    private final Trie trie;
+        /** The {@link Terms#mark} of every modifier. */
+        final long marks;
 
-    Referents(Trie trie) {
-        this.trie = trie;
+        private Role(List<String> modifiers, Symptom symptom, Terms terms) {
+            this.modifiers = modifiers.stream().mapToInt(terms::number).toArray();
+            this.symptom = symptom;
+            long all = 0;
+            for (int modifier : this.modifiers) {
+                all |= Terms.mark(modifier);
+            }
+            marks = all;
+        }
     }
 
-    /** Learns a symptom's names; nearer scopes first. */
-    void add(Symptom symptom, List<Phrasing> names) {
+    /** By the number of the last term. */
+    private final List<@Nullable List<Role>> byHead;
+
+    private final Trie trie;
+
+    /** Learns the names of symptoms, those of nearer scopes first. */
+    Referents(List<Symptom> nearestFirst, Phrasings phrasings, Trie trie, Terms terms) {
+        this.trie = trie;
+        this.byHead = new ArrayList<>(Collections.nCopies(terms.size(), null));
+        for (Symptom symptom : nearestFirst) {
+            add(symptom, phrasings.all(symptom.called()), terms);
+        }
+    }
+
+    private void add(Symptom symptom, List<Phrasing> names, Terms known) {
         Set<List<String>> seen = new HashSet<>();
         for (Phrasing name : names) {
             List<String> terms = name.terms();
@@ -60,8 +82,13 @@ final class Referents {
                     && terms.subList(0, n - 1).stream().noneMatch(Referents::tellsNothing)
                     && !tellsNothing(terms.get(n - 1));
             if (fits && symptom.bare() == null && seen.add(terms)) {
-                byHead.computeIfAbsent(terms.get(n - 1), h -> new ArrayList<>(2))
-                        .add(new Role(List.copyOf(terms.subList(0, n - 1)), symptom));
+                int head = known.of(terms.get(n - 1));
+                List<Role> roles = byHead.get(head);
+                if (roles == null) {
+                    roles = new ArrayList<>(2);
+                    byHead.set(head, roles);
+                }
+                roles.add(new Role(terms.subList(0, n - 1), symptom, known));
             }
         }
     }
@@ -71,19 +98,19 @@ final class Referents {
     }
 
     /** What a match means where it stands: itself, or the same said of the thing that the sentence speaks of. */
-    Trie.Match resolve(List<Token> tokens, String[] terms, Trie.Match match) {
+    Trie.Match resolve(List<Token> tokens, String[] terms, int[] numbers, Trie.Match match) {
         Entry entry = match.entry();
         boolean phrase = !entry.phrases.isEmpty();
         if (entry.code != null || (!phrase && entry.names.isEmpty())) {
             return match;
         }
-        int head = head(terms, match, phrase);
-        List<Role> roles = head < 0 ? null : byHead.get(terms[head]);
+        int head = head(terms, numbers, match, phrase);
+        List<Role> roles = head < 0 ? null : byHead.get(numbers[head]);
         if (roles == null) {
             return match;
         }
         Symptom usual = (phrase ? entry.phrases : entry.names).get(0).symptom();
-        Symptom meant = meant(tokens, terms, match.from(), match.to(), roles, usual);
+        Symptom meant = meant(tokens, numbers, match.from(), match.to(), roles, usual);
         if (meant == null) {
             return match;
         }
@@ -92,14 +119,14 @@ final class Referents {
     }
 
     /** A short name that no pack teaches alone, where "its" points at the thing it belongs to. */
-    Optional<Trie.Match> pointedAt(List<Token> tokens, String[] terms, int at) {
-        boolean points = (at > 0 && POINTING.contains(terms[at - 1]) && (at == 1 || !PLACING.contains(terms[at - 2])))
-                || read(tokens, terms, at);
-        List<Role> roles = points ? byHead.get(terms[at]) : null;
+    Optional<Trie.Match> pointedAt(List<Token> tokens, String[] terms, int[] numbers, int at) {
+        List<Role> roles = byHead.get(numbers[at]);
         if (roles == null) {
             return Optional.empty();
         }
-        Symptom meant = meant(tokens, terms, at, at + 1, roles, null);
+        boolean points = (at > 0 && POINTING.contains(terms[at - 1]) && (at == 1 || !PLACING.contains(terms[at - 2])))
+                || read(tokens, terms, at);
+        Symptom meant = points ? meant(tokens, numbers, at, at + 1, roles, null) : null;
         if (meant == null) {
             return Optional.empty();
         }
@@ -117,14 +144,14 @@ final class Referents {
     }
 
     /** The one token of a name, or the first of a phrase, if others have longer names for it; -1 for none. */
-    private int head(String[] terms, Trie.Match match, boolean phrase) {
+    private int head(String[] terms, int[] numbers, Trie.Match match, boolean phrase) {
         int head = -1;
         int n = 0;
         for (int i = match.from(); i < match.to(); i++) {
             if (Plain.filler(terms[i]) || (n == 0 && PLACING.contains(terms[i]))) {
                 continue;
             }
-            if (n == 0 && byHead.containsKey(terms[i])) {
+            if (n == 0 && byHead.get(numbers[i]) != null) {
                 head = i;
             }
             n++;
@@ -134,32 +161,53 @@ final class Referents {
 
     /** The symptom with a longer name whose other words stand closest by; null where the usual one is spoken of as well. */
     private static @Nullable Symptom meant(
-            List<Token> tokens, String[] terms, int from, int to, List<Role> roles, @Nullable Symptom usual) {
-        Map<String, Integer> near = new HashMap<>();
-        for (int i = from - 1; i >= Math.max(0, from - REACH) && !ends(tokens.get(i)); i--) {
-            near.putIfAbsent(terms[i], from - i);
+            List<Token> tokens, int[] numbers, int from, int to, List<Role> roles, @Nullable Symptom usual) {
+        long marks = 0;
+        int first = from;
+        while (first > Math.max(0, from - REACH) && !ends(tokens.get(first - 1))) {
+            first--;
+            marks |= Terms.mark(numbers[first]);
         }
-        for (int i = to; i < Math.min(terms.length, to + REACH / 2) && !ends(tokens.get(i)); i++) {
-            near.merge(terms[i], REACH + i - to, Math::min);
+        int end = to;
+        while (end < Math.min(numbers.length, to + REACH / 2) && !ends(tokens.get(end))) {
+            marks |= Terms.mark(numbers[end]);
+            end++;
         }
         Symptom meant = null;
         int nearest = Integer.MAX_VALUE;
         boolean usualToo = false;
         for (Role role : roles) {
+            if ((role.marks & ~marks) != 0) {
+                continue;
+            }
             int distance = 0;
-            for (String modifier : role.modifiers()) {
-                Integer d = near.get(modifier);
-                distance = d == null || distance == Integer.MAX_VALUE ? Integer.MAX_VALUE : Math.max(distance, d);
+            for (int modifier : role.modifiers) {
+                distance = Math.max(distance, distance(modifier, numbers, first, from, to, end));
             }
             usualToo |= distance < Integer.MAX_VALUE
                     && usual != null
-                    && role.symptom().id().equals(usual.id());
+                    && role.symptom.id().equals(usual.id());
             if (distance < nearest) {
                 nearest = distance;
-                meant = role.symptom();
+                meant = role.symptom;
             }
         }
         return usualToo ? null : meant;
+    }
+
+    /** Tokens to the nearest place of a term, any in front of a name nearer than those behind it. */
+    private static int distance(int number, int[] numbers, int first, int from, int to, int end) {
+        for (int i = from - 1; i >= first; i--) {
+            if (numbers[i] == number) {
+                return from - i;
+            }
+        }
+        for (int i = to; i < end; i++) {
+            if (numbers[i] == number) {
+                return REACH + i - to;
+            }
+        }
+        return Integer.MAX_VALUE;
     }
 
     /**
@@ -167,10 +215,11 @@ final class Referents {
      * called a bus can be idle.
      */
     @Nullable
-    Sense saidOfHead(String head, Entry word) {
+    Sense saidOfHead(int head, Entry word) {
         Sense only = null;
-        for (Role role : byHead.getOrDefault(head, List.of())) {
-            Sense said = word.saidOf(role.symptom().id());
+        List<Role> roles = byHead.get(head);
+        for (Role role : roles == null ? List.<Role>of() : roles) {
+            Sense said = word.saidOf(role.symptom.id());
             if (said == null || (only != null && said.equals(only))) {
                 continue;
             }
@@ -189,10 +238,7 @@ final class Referents {
 
     /** The entry of a name with another symptom in front. */
     private static Entry named(Entry entry, Symptom meant) {
-        Entry other = new Entry();
-        other.cue = entry.cue;
-        other.polarity = entry.polarity;
-        other.words = entry.words;
+        Entry other = entry.withoutPhrases();
         other.names = new ArrayList<>(entry.names);
         other.addNameFirst(new Sense(meant, Sense.NAME));
         return other;

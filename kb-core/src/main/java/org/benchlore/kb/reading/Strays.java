@@ -2,18 +2,18 @@ package org.benchlore.kb.reading;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /** State words with no free name beside them: what is said of the name before, of a thing tried, of half a name. */
 final class Strays {
-    private static final Set<String> DEEDS =
-            Plain.words("ran put cut took gave held shook left swung pull unplug remove swap take let hold");
+    private static final Words DEEDS =
+            Words.spaced("ran put cut took gave held shook left swung pull unplug remove swap take let hold");
 
     /** Subjects of an outcome that stand for whatever the unit suffers from. */
-    private static final Set<String> TROUBLE =
-            Plain.words("fault trouble problem symptom complaint defect error behaviour");
+    private static final Words TROUBLE =
+            Words.spaced("fault trouble problem symptom complaint defect error behaviour");
 
     private final Passage passage;
     private final Lexicon lexicon;
@@ -70,7 +70,7 @@ final class Strays {
                 }
                 connected |= item.get().entry.cue == Cue.BREAK;
             } else {
-                if (Plain.content(passage.token(i))) {
+                if (passage.content(i)) {
                     return false;
                 }
                 connected |= Plain.joining(passage.token(i))
@@ -148,7 +148,7 @@ final class Strays {
                 continue;
             }
             int head = word.from - 1;
-            while (head >= 0 && passage.sameSegment(head, word.from) && Plain.skipped(passage.token(head))) {
+            while (head >= 0 && passage.sameSegment(head, word.from) && passage.skipped(head)) {
                 head--;
             }
             boolean open = head >= 0
@@ -156,7 +156,7 @@ final class Strays {
                     && passage.unexplained(head)
                     && passage.token(head).kind() == Kind.WORD
                     && !passage.unreal(head);
-            Sense said = open ? lexicon.referents().saidOfHead(passage.term(head), word.entry) : null;
+            Sense said = open ? lexicon.referents().saidOfHead(passage.number(head), word.entry) : null;
             if (said != null) {
                 word.word = true;
                 Claim claim = new Claim(said.symptom(), said.state(), null, head, word.to);
@@ -169,7 +169,7 @@ final class Strays {
 
     private boolean tells(Item word) {
         for (int i = word.from; i < word.to; i++) {
-            if (Plain.content(passage.token(i))) {
+            if (passage.content(i)) {
                 return true;
             }
         }

@@ -2,10 +2,10 @@ package org.benchlore.kb.reading;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * Gives every claim the stretch of text that is about it: its name and word with what stands around them, up to the next
@@ -16,16 +16,17 @@ final class Stretches {
     private static final int REACH_ON = 24;
     private static final int LONGEST_ASIDE = 6;
 
-    private static final Set<String> JOINTS =
-            Plain.words("and but so then though although because which or plus & / while whereas yet");
-    private static final Set<String> DETERMINERS =
-            Plain.words("the a an its his her their my our no this that both all some own");
-    private static final Set<String> LEADS = Plain.words(
+    private static final Words JOINTS =
+            Words.spaced("and but so then though although because which or plus & / while whereas yet");
+    private static final Words DETERMINERS =
+            Words.spaced("the a an its his her their my our no this that both all some own");
+    private static final Words LEADS = Words.spaced(
             "and but so then also yet or plus well okay ok hi though although however because & er uh um which");
-    private static final Set<String> TRAILS = Plain.words("and but so then or of with & lol pls the a an");
-    private static final Set<String> ENDS = Plain.words("as instead where although because whereas whatever which");
-    private static final Set<String> ON_ABOUT_IT =
-            Plain.words("on at in from to when after with under for over by until till since now "
+    private static final Words TRAILS = Words.spaced("and but so then or of with & lol pls the a an");
+    private static final Words ENDS = Words.spaced("as instead where although because whereas whatever which");
+    private static final Words DENYING = Words.of("no", "not");
+    private static final Words ON_ABOUT_IT =
+            Words.spaced("on at in from to when after with under for over by until till since now "
                     + "again too either as during all both every if while not");
 
     private final Passage passage;
@@ -98,7 +99,7 @@ final class Stretches {
         Token token = passage.token(i);
         boolean stillNo = token.term().equals("still")
                 && i + 1 < passage.size()
-                && Set.of("no", "not").contains(passage.token(i + 1).term());
+                && DENYING.contains(passage.token(i + 1).term());
         return LEADS.contains(token.surface()) || stillNo || (token.kind() == Kind.PUNCTUATION && !token.is("("));
     }
 
@@ -176,7 +177,7 @@ final class Stretches {
             boolean cue = item.filter(c -> c.entry.cue != null && Cue.CONDITIONS.contains(c.entry.cue))
                     .isPresent();
             condition |= cue;
-            if (!bracket && !cue && Plain.content(token)) {
+            if (!bracket && !cue && passage.content(i)) {
                 return from;
             }
         }

@@ -4,6 +4,7 @@ import java.util.List;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -13,6 +14,12 @@ import org.jspecify.annotations.Nullable;
 final class Thin {
     /** Words about something else that outweigh a name and one word for it. */
     private static final int CROWD = 4;
+
+    /** Words of a place: "at", "the", "board", "edge". */
+    private static final int LONGEST_PLACE = 3;
+
+    private static final Words PLACING =
+            Words.spaced("in on at near by under behind across along inside above below beside around of into");
 
     private final Passage passage;
     private final Lexicon lexicon;
@@ -47,7 +54,7 @@ final class Thin {
                 boolean inside = i >= claim.from && i < claim.to;
                 boolean part = within(i, claim.name) || within(i, word);
                 own += inside && part ? 1 : 0;
-                between += inside && !part ? 1 : 0;
+                between += inside && !part && !placed(i, claim.from) ? 1 : 0;
                 beside += claimed[i] ? 0 : 1;
             }
         }
@@ -66,6 +73,16 @@ final class Thin {
         }
         boolean denies = Token.denies(passage.term(word.from)) && word.to - word.from > 1;
         return predicate && own <= 1 && foreign >= 1 && !denies;
+    }
+
+    /** Whether a token tells where the thing is, "at the board edge", and so takes nothing from what is said of it. */
+    private boolean placed(int i, int from) {
+        for (int j = i - 1; j > from && j >= i - LONGEST_PLACE; j--) {
+            if (PLACING.contains(passage.token(j).surface())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private int start(Claim claim) {
@@ -87,7 +104,7 @@ final class Thin {
     private boolean tells(int i) {
         boolean cue = passage.item(i).filter(item -> item.entry.cue != null).isPresent();
         boolean number = passage.token(i).kind() == Kind.NUMBER;
-        return !cue && (number || Plain.content(passage.token(i)));
+        return !cue && (number || passage.content(i));
     }
 
     /** "Way down", "output level" say one thing at least, however plain their words. */

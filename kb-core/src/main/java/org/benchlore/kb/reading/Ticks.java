@@ -1,17 +1,17 @@
 package org.benchlore.kb.reading;
 
 import java.util.List;
-import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /** Lists that are ticked off: "picture (yes), remote (no)", "hum: n". */
 final class Ticks {
-    private static final Set<String> OPENING = Set.of(":", "=", "(", "?");
-    private static final Set<String> YES = Set.of("yes", "y");
-    private static final Set<String> NO = Set.of("no", "n");
+    private static final Words OPENING = Words.of(":", "=", "(", "?");
+    private static final Words YES = Words.of("yes", "y");
+    private static final Words NO = Words.of("no", "n");
 
     private Ticks() {}
 

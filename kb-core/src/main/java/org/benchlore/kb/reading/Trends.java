@@ -2,11 +2,11 @@ package org.benchlore.kb.reading;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 import org.jspecify.annotations.Nullable;
 
 /** Readings that go on about what was named before: "12 V is at 12.04 but sags to 10.1 V under load", "now 5.0 V". */
@@ -14,8 +14,8 @@ final class Trends {
     /** Tokens from the claim before to the reading that goes on about it. */
     private static final int REACH = 20;
 
-    private static final Set<String> TRENDS =
-            Plain.words("fall sag drop dip rise climb go creep settl collaps now unload load run idle cold warm "
+    private static final Words TRENDS =
+            Words.spaced("fall sag drop dip rise climb go creep settl collaps now unload load run idle cold warm "
                     + "hot later after under to then with once when it at in standby but only up down and also stabl rippl on of them ther "
                     + "without");
 
@@ -35,7 +35,7 @@ final class Trends {
         }
         Claim last = null;
         for (int i = 0; i < passage.size(); i++) {
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item != null && !item.entry.names.isEmpty() && !item.name && !item.done && !trends(item)) {
                 last = null;
             }
@@ -47,7 +47,7 @@ final class Trends {
                 int from = start(i);
                 Claim claim = new Claim(symptom(last, i, lexicon).orElseThrow(), 0, null, from, i + 1);
                 for (int t = from; t < i; t++) {
-                    Item word = passage.item(t).orElse(null);
+                    Item word = passage.itemAt(t);
                     if (word != null && !word.entry.words.isEmpty()) {
                         word.done = true;
                     }
@@ -63,7 +63,7 @@ final class Trends {
     /** "Unloaded" is a name and a condition of what was named before. */
     private boolean trends(Item item) {
         for (int i = item.from; i < item.to; i++) {
-            if (!trend(passage.token(i))) {
+            if (!trend(i)) {
                 return false;
             }
         }
@@ -107,7 +107,7 @@ final class Trends {
         int words = 0;
         for (int i = start(reading); i < reading; i++) {
             boolean part = i == reading - 1 && passage.token(i).kind() == Kind.CODE;
-            if (!part && !trend(passage.token(i))) {
+            if (!part && !trend(i)) {
                 return false;
             }
             words++;
@@ -117,7 +117,7 @@ final class Trends {
 
     private boolean conditionFollows(int reading) {
         for (int i = reading + 1; i < passage.size() && i < reading + 4 && passage.sameSegment(i, reading); i++) {
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item != null && item.entry.cue != null && Cue.CONDITIONS.contains(item.entry.cue)) {
                 return true;
             }
@@ -138,7 +138,7 @@ final class Trends {
     }
 
     /** Whether a word may stand between a reading and the claim before that it goes on about. */
-    private static boolean trend(Token token) {
-        return TRENDS.contains(token.term()) || Plain.skipped(token);
+    private boolean trend(int i) {
+        return passage.skipped(i) || TRENDS.contains(passage.token(i).term());
     }
 }

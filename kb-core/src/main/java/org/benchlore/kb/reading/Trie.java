@@ -16,8 +16,24 @@ final class Trie {
     private static final int MOST_SKIPPED = 3;
 
     /** Where an entry stands in the text: tokens {@code from} to {@code to}, exclusive; {@code depth} terms matched. */
-    record Match(int from, int to, int depth, Entry entry) {}
+    record Match(int from, int to, int depth, Entry entry, long preference) {
+        Match(int from, int to, int depth, Entry entry) {
+            this(from, to, depth, entry, preference(from, to, depth, entry.rank()));
+        }
 
+        /** Smaller for what goes first: the longest, the packs' before the language's, the leftmost, the narrowest. */
+        private static long preference(int from, int to, int depth, int rank) {
+            long byLength = ((long) (DEEPEST - Math.min(DEEPEST, depth)) << 2) | rank;
+            return (byLength << (2 * PLACE_BITS)) | ((long) from << PLACE_BITS) | to;
+        }
+    }
+
+    /** Longer matches go by their rank and place alone; no phrase of a pack is so long. */
+    private static final int DEEPEST = 1 << 10;
+
+    private static final int PLACE_BITS = 22; // tokens of the longest text
+
+    private static final Comparator<Match> BY_PREFERENCE = Comparator.comparingLong(Match::preference);
     private static final int ROOT = 1;
     private static final long MIX = 0x9E3779B97F4A7C15L; // 2^64 over the golden ratio, spreads keys over the table
 
@@ -129,14 +145,6 @@ final class Trie {
         return entries.get(node);
     }
 
-    private static int byPreference(Match a, Match b) {
-        if (a.depth() != b.depth()) {
-            return b.depth() - a.depth();
-        }
-        int rank = a.entry().rank() - b.entry().rank();
-        return rank != 0 ? rank : a.from() != b.from() ? a.from() - b.from() : a.to() - b.to();
-    }
-
     /** Whether any entry starts with a term. */
     boolean starts(int number) {
         return next(ROOT, number) != 0;
@@ -146,27 +154,26 @@ final class Trie {
      * All matches in a text, overlapping ones too.
      *
      * @param numbers of the tokens' terms
+     * @param skipped tokens that a match may leave out
      */
-    List<Match> all(List<Token> tokens, int[] numbers, String[] words) {
-        List<Match> all = new ArrayList<>();
-        int[] glued = glued(tokens, words);
+    List<Match> all(Token[] tokens, int[] numbers, String[] words, boolean[] skipped) {
+        Walk walk = new Walk(tokens, numbers, glued(tokens, words), skipped);
         for (int i = 0; i < numbers.length; i++) {
-            if (tokens.get(i).kind() != Kind.PUNCTUATION) {
-                walk(ROOT, tokens, numbers, glued, i, i, 0, 0, all);
+            if (tokens[i].kind() != Kind.PUNCTUATION) {
+                walk.on(ROOT, i, i, 0, 0);
             }
         }
-        return all;
+        return walk.found;
     }
 
     /** Each word and the next as one word, where one char is between them, as numbers. */
-    private int[] glued(List<Token> tokens, String[] words) {
+    private int[] glued(Token[] tokens, String[] words) {
         int[] glued = new int[words.length];
-        for (int i = 0; i < glued.length; i++) {
-            boolean pair = i + 1 < glued.length
-                    && tokens.get(i).kind() == Kind.WORD
-                    && tokens.get(i + 1).kind() == Kind.WORD
-                    && tokens.get(i + 1).start() == tokens.get(i).end() + 1;
-            glued[i] = pair ? terms.of(tokens.get(i).surface() + words[i + 1]) : Terms.UNKNOWN;
+        for (int i = 0; i + 1 < glued.length; i++) {
+            boolean pair = tokens[i].kind() == Kind.WORD
+                    && tokens[i + 1].kind() == Kind.WORD
+                    && tokens[i + 1].start() == tokens[i].end() + 1;
+            glued[i] = pair ? terms.of(tokens[i].surface(), words[i + 1]) : Terms.UNKNOWN;
         }
         return glued;
     }
@@ -179,7 +186,7 @@ final class Trie {
      * @param hidden gets the packs' matches and the negations that a longer one covers, best first
      */
     static List<Match> chosen(List<Match> all, int size, List<Match> hidden) {
-        all.sort(Trie::byPreference);
+        all.sort(BY_PREFERENCE);
         boolean[] taken = new boolean[size];
         List<Match> chosen = new ArrayList<>();
         for (Match match : all) {
@@ -242,37 +249,42 @@ final class Trie {
         return true;
     }
 
-    private void walk(
-            int node,
-            List<Token> tokens,
-            int[] numbers,
-            int[] glued,
-            int from,
-            int at,
-            int depth,
-            int skipped,
-            List<Match> found) {
-        Entry entry = entries.get(node);
-        if (entry != null) {
-            found.add(new Match(from, at, depth, entry));
+    /** The matches of one text in the making. */
+    private final class Walk {
+        private final Token[] tokens;
+        private final int[] numbers;
+        private final int[] glued;
+        private final boolean[] mayGo;
+        private final List<Match> found = new ArrayList<>();
+
+        private Walk(Token[] tokens, int[] numbers, int[] glued, boolean[] mayGo) {
+            this.tokens = tokens;
+            this.numbers = numbers;
+            this.glued = glued;
+            this.mayGo = mayGo;
         }
-        if (at == numbers.length || !leads.get(node)) {
-            return;
-        }
-        int next = next(node, numbers[at]);
-        if (next != 0) {
-            // "the backlight" is no longer a match than "backlight"
-            int deeper = Plain.ARTICLES.contains(tokens.get(at).term()) ? depth : depth + 1;
-            walk(next, tokens, numbers, glued, from, at + 1, deeper, skipped, found);
-        }
-        if (glued[at] != Terms.UNKNOWN) {
-            int joined = next(node, glued[at]);
-            if (joined != 0) {
-                walk(joined, tokens, numbers, glued, from, at + 2, depth + 1, skipped, found);
+
+        private void on(int node, int from, int at, int depth, int skipped) {
+            Entry entry = entries.get(node);
+            if (entry != null) {
+                found.add(new Match(from, at, depth, entry));
             }
-        }
-        if (depth > 0 && skipped < MOST_SKIPPED && Plain.skipped(tokens.get(at))) {
-            walk(node, tokens, numbers, glued, from, at + 1, depth, skipped + 1, found);
+            if (at == numbers.length || !leads.get(node)) {
+                return;
+            }
+            int next = next(node, numbers[at]);
+            if (next != 0) {
+                // "the backlight" is no longer a match than "backlight"
+                int deeper = Plain.ARTICLES.contains(tokens[at].term()) ? depth : depth + 1;
+                on(next, from, at + 1, deeper, skipped);
+            }
+            int joined = glued[at] == Terms.UNKNOWN ? 0 : next(node, glued[at]);
+            if (joined != 0) {
+                on(joined, from, at + 2, depth + 1, skipped);
+            }
+            if (depth > 0 && skipped < MOST_SKIPPED && mayGo[at]) {
+                on(node, from, at + 1, depth, skipped + 1);
+            }
         }
     }
 }

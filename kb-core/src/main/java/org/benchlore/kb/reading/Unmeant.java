@@ -1,34 +1,41 @@
 package org.benchlore.kb.reading;
 
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Lexer;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * Items that look like a name or a state and are none here: only spoken of or still to be looked at, a preposition, an adverb, a
  * verb, or the number that a reading moves to.
  */
 final class Unmeant {
-    private static final Set<String> PREPOSITIONS =
-            Set.of("off", "out", "up", "down", "on", "in", "over", "around", "through");
-    private static final Set<String> PLACES =
-            Set.of("the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
-    private static final Set<String> REACHING = Set.of(
+    private static final Words PREPOSITIONS =
+            Words.of("off", "out", "up", "down", "on", "in", "over", "around", "through");
+    private static final Words PLACES = Words.of(
+            "the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
+    private static final Words REACHING = Words.of(
             "drop", "fall", "sag", "dip", "sink", "collaps", "go", "come", "rise", "climb", "jump", "shoot", "down",
             "up", "creep", "settl", "back");
 
-    private static final Set<String> MAKERS = Lexer.tokens("machine maker frother grinder dispenser").stream()
+    private static final Words MAKERS = Words.of(Lexer.tokens("machine maker frother grinder dispenser").stream()
             .map(Token::term)
-            .collect(Collectors.toUnmodifiableSet());
+            .toArray(String[]::new));
 
     private final Passage passage;
 
+    /** Whether anything is said to be still to be looked at. */
+    private final boolean unchecked;
+
     Unmeant(Passage passage) {
         this.passage = passage;
+        boolean any = false;
+        for (Item item : passage.items) {
+            any |= item.entry.cue == Cue.UNCHECKED;
+        }
+        this.unchecked = any;
     }
 
     boolean is(Item item) {
@@ -43,6 +50,10 @@ final class Unmeant {
         if (passage.unreal(item.from) || passage.unreal(item.to - 1)) {
             return true;
         }
+        return unchecked && beside(item);
+    }
+
+    private boolean beside(Item item) {
         for (int i = item.from - 1; i >= 0 && i >= item.from - Linker.REACH && passage.sameSegment(i, item.from); i--) {
             Optional<Item> cue = passage.item(i);
             if (cue.isPresent() && cue.get().cue(Cue.UNCHECKED)) {

@@ -5,11 +5,11 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * Gives readings to what they were read on: "3.26 V on the 3.3 V rail", "12V reads 11.2", "5 V is at 4.98". What is named is
@@ -26,21 +26,22 @@ final class Values {
     /** What it costs that a voltage only tells of being there. */
     private static final double BARELY_TOLD = 0.5;
 
-    private static final Set<String> PLACE =
-            Plain.words("on at for across from of in to onto over between behind before after");
-    private static final Set<String> CLEARLY = Plain.words("read reads reading measur measure at = : to only show (");
-    private static final Set<String> SAYS =
-            Plain.words("read reads reading measur measure show at be = : to only say ( give just about around "
+    private static final Words PLACE =
+            Words.spaced("on at for across from of in to onto over between behind before after");
+    private static final Words CLEARLY = Words.spaced("read reads reading measur measure at = : to only show (");
+    private static final Words SAYS =
+            Words.spaced("read reads reading measur measure show at be = : to only say ( give just about around "
                     + "get approx roughly have output deliver ~ put draw take pull barely nearly almost already down up lose "
                     + "amount exceed equal reach total");
-    private static final Set<String> FILLERS =
-            Plain.words("rail line supply voltag output it now still sit hover with come go drop sag dip "
+    private static final Words FILLERS =
+            Words.spaced("rail line supply voltag output it now still sit hover with come go drop sag dip "
                     + "fall collaps creep settl hang stay ther meter i under load than less more below above over rise climb resistanc ground "
                     + "dc ac dmm pin there side way each main very already in");
-    private static final Set<String> NOT_READ =
-            Plain.words("instead where mark rate nominal spec limit set rated marked");
-    private static final Set<String> NUMBERED = Plain.words("pin bit string port slot key channel row");
-    private static final Set<String> MOVES = Plain.words("move budge drift stray chang shift waver");
+    private static final Words NOT_READ = Words.spaced("instead where mark rate nominal spec limit set rated marked");
+    private static final Words NUMBERED = Words.spaced("pin bit string port slot key channel row");
+    private static final Words LESS = Words.of("less", "below", "under", "<");
+    private static final Words MORE = Words.of("more", "above", "over", "exceed", "least", ">");
+    private static final Words MOVES = Words.spaced("move budge drift stray chang shift waver");
 
     /** A reading and the name it may belong to. */
     private record Pair(int reading, Item item, Symptom symptom, double cost) {}
@@ -58,6 +59,9 @@ final class Values {
     }
 
     void link() {
+        if (!passage.holdsNumbers()) {
+            return;
+        }
         new Ratios(passage, this).link();
         RailLists.link(passage, lexicon, this);
         List<Pair> pairs = new ArrayList<>();
@@ -110,7 +114,7 @@ final class Values {
         boolean placed = false;
         for (int i = reading + 1; i < passage.size() && i <= reading + REACH && passage.sameSegment(reading, i); i++) {
             Token token = passage.token(i);
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item != null && !item.entry.names.isEmpty()) {
                 boolean own = PLACE.contains(passage.token(item.from).term());
                 boolean close = i == reading + 1
@@ -148,7 +152,7 @@ final class Values {
         boolean moves = false;
         for (int i = reading - 1; i >= 0 && i >= reading - REACH && passage.sameClause(reading, i); i--) {
             Token token = passage.token(i);
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item != null && !item.entry.names.isEmpty() && !item.done && !item.name) {
                 boolean comma = !passage.sameSegment(reading, item.from);
                 boolean near = reading - item.to <= 1 && (value.kind() == Kind.QUANTITY || value.resolution() < 1);
@@ -186,7 +190,7 @@ final class Values {
     }
 
     private double step(int i, Token token) {
-        if (SAYS.contains(token.term()) || FILLERS.contains(token.term()) || Plain.skipped(token)) {
+        if (SAYS.contains(token.term()) || FILLERS.contains(token.term()) || passage.skipped(i)) {
             return 0.2;
         }
         if (token.kind() == Kind.PUNCTUATION) {
@@ -195,7 +199,7 @@ final class Values {
         boolean own = passage.item(i)
                 .filter(item -> item.entry.cue != null || !item.entry.words.isEmpty())
                 .isPresent();
-        return own ? 0.5 : Plain.content(token) ? 1.2 : 0.4;
+        return own ? 0.5 : passage.content(i) ? 1.2 : 0.4;
     }
 
     private boolean followedBySign(int i) {
@@ -272,10 +276,10 @@ final class Values {
     private int comparison(int reading) {
         for (int i = reading - 1; i >= 0 && i >= reading - 2; i--) {
             String term = passage.token(i).term();
-            if (Set.of("less", "below", "under", "<").contains(term)) {
+            if (LESS.contains(term)) {
                 return -1;
             }
-            if (Set.of("more", "above", "over", "exceed", "least", ">").contains(term)) {
+            if (MORE.contains(term)) {
                 return 1;
             }
         }

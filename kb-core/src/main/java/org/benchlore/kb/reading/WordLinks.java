@@ -4,18 +4,18 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /** Gives each state word to the name it stands nearest to, by what stands between. */
 final class WordLinks {
     private static final double DEAREST = 7;
     private static final double DEAREST_PRAISE = 2;
-    private static final Set<String> PRONOUNS = Set.of("it", "that", "he", "she", "they", "this");
-    private static final Set<String> GOVERNORS =
-            Set.of("with", "on", "off", "from", "at", "in", "to", "for", "by", "of", "after", "without", "through");
+    private static final Words PRONOUNS = Words.of("it", "that", "he", "she", "they", "this");
+    private static final Words GOVERNORS =
+            Words.of("with", "on", "off", "from", "at", "in", "to", "for", "by", "of", "after", "without", "through");
 
     private record Candidate(double cost, Item name, Item word, Sense sense) {
         int at() {
@@ -88,16 +88,17 @@ final class WordLinks {
             if (gapTo - gapFrom > Linker.REACH || !passage.sameClause(word.from, name.from)) {
                 return;
             }
-            if (!name.entry.names.isEmpty() && !name.done && !name.name) {
+            Optional<Sense> taught = match(name, word);
+            boolean open = !name.entry.names.isEmpty() && !name.done && !name.name;
+            if (open && (taught.isPresent() || word.entry.polarity != null)) {
                 double cost = passed + gapCost(gapFrom, gapTo, step < 0) + (step < 0 ? 0 : 0.5);
-                Optional<Sense> taught = match(name, word);
                 Optional<Sense> sense = taught.isPresent() ? taught : praised(name, word, cost);
                 if (sense.isPresent() && cost <= DEAREST) {
                     candidates.add(new Candidate(cost, name, word, sense.get()));
                     member = step < 0 ? name : null;
                 }
             }
-            if (name.name && match(name, word).isPresent()) {
+            if (name.name && taught.isPresent()) {
                 // something is said of a nearer one already; the word goes on about that
                 passed += DEAREST;
             }
@@ -107,6 +108,9 @@ final class WordLinks {
 
     /** What a word says of a name: the sense of the word for the first of the name's symptoms that knows it. */
     static Optional<Sense> match(Item name, Item word) {
+        if (!word.entry.maySay(name.entry)) {
+            return Optional.empty();
+        }
         for (Sense named : name.entry.names) {
             Sense said = word.entry.saidOf(named.symptom().id());
             if (said != null) {
@@ -158,7 +162,7 @@ final class WordLinks {
                 cost += 1;
                 lastContent = i;
                 firstContent = firstContent < 0 ? i : firstContent;
-            } else if (token.kind() != Kind.PUNCTUATION && !Plain.skipped(token)) {
+            } else if (token.kind() != Kind.PUNCTUATION && !passage.skipped(i)) {
                 cost += 0.3;
             }
         }

@@ -18,6 +18,7 @@ import org.apache.lucene.search.Scorable;
 import org.apache.lucene.search.ScoreMode;
 import org.apache.lucene.search.SimpleCollector;
 import org.apache.lucene.util.Bits;
+import org.apache.lucene.util.FixedBitSet;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.jspecify.annotations.Nullable;
 
@@ -27,25 +28,35 @@ import org.jspecify.annotations.Nullable;
  * them again.
  */
 final class CaseScores {
-    private static final float UNRELATED = -1;
+    private static final float UNWANTED = -1;
 
     private final Snapshot snapshot;
     private final float[] scores; // by number of the document; 0 where nothing fits
+    private final FixedBitSet fitting; // those that score, so that no step is spent on the others
+    private final Shortlist fittest;
 
-    private CaseScores(Snapshot snapshot) {
+    private CaseScores(Snapshot snapshot, int most) {
         this.snapshot = snapshot;
+        this.fittest = new Shortlist(most);
         this.scores = new float[snapshot.reader().maxDoc()];
+        this.fitting = new FixedBitSet(scores.length);
     }
 
-    /** Scores what the query matches. */
-    static CaseScores of(Snapshot snapshot, Query query) throws IOException {
-        CaseScores made = new CaseScores(snapshot);
+    /**
+     * Scores what the query matches.
+     *
+     * @param most how many of those that fit best to keep as {@link #precedents}
+     */
+    static CaseScores of(Snapshot snapshot, Query query, int most) throws IOException {
+        CaseScores made = new CaseScores(snapshot, most);
         return snapshot.searcher().search(query, made.collecting());
     }
 
     /** No case fits any better than another. */
     static CaseScores none(Snapshot snapshot) {
-        return new CaseScores(snapshot);
+        CaseScores made = new CaseScores(snapshot, 0);
+        made.fitting.set(0, made.scores.length);
+        return made;
     }
 
     private CollectorManager<SimpleCollector, CaseScores> collecting() {
@@ -64,11 +75,23 @@ final class CaseScores {
 
     private final class Scores extends SimpleCollector {
         private int base;
+        private @Nullable LeafReaderContext segment;
         private @Nullable Scorable scorer;
 
         @Override
-        protected void doSetNextReader(LeafReaderContext leaf) {
+        protected void doSetNextReader(LeafReaderContext leaf) throws IOException {
+            finish();
             base = leaf.docBase;
+            segment = leaf;
+            fittest.enter(snapshot.columns(leaf));
+        }
+
+        @Override
+        public void finish() throws IOException {
+            if (segment != null) {
+                fittest.leave(segment);
+                segment = null;
+            }
         }
 
         @Override
@@ -79,7 +102,12 @@ final class CaseScores {
         @Override
         public void collect(int doc) throws IOException {
             if (scorer != null) {
-                scores[base + doc] = scorer.score();
+                float score = scorer.score();
+                scores[base + doc] = score;
+                if (score > 0) {
+                    fitting.set(base + doc);
+                    fittest.offer(doc, score);
+                }
             }
         }
 
@@ -90,21 +118,10 @@ final class CaseScores {
     }
 
     /** The concluded ones among those that fit best. */
-    List<Relevance.Precedent> precedents(int most) throws IOException {
-        Shortlist best = new Shortlist(most);
+    List<Relevance.Precedent> precedents() throws IOException {
         List<LeafReaderContext> leaves = snapshot.reader().leaves();
-        for (LeafReaderContext leaf : leaves) {
-            best.enter(snapshot.columns(leaf));
-            int end = leaf.docBase + leaf.reader().maxDoc();
-            for (int doc = leaf.docBase; doc < end; doc++) {
-                if (scores[doc] > 0) {
-                    best.offer(doc - leaf.docBase, scores[doc]);
-                }
-            }
-            best.leave(leaf);
-        }
         List<Relevance.Precedent> precedents = new ArrayList<>();
-        for (Found found : best.best()) {
+        for (Found found : fittest.best()) {
             LeafReaderContext leaf = leaves.get(ReaderUtil.subIndex(found.at(), leaves));
             SortedDocValues causes = DocValues.getSorted(leaf.reader(), Fields.CAUSE);
             String cause = causes.advanceExact(found.at() - leaf.docBase)
@@ -124,77 +141,78 @@ final class CaseScores {
                     float gain = e.getValue().floatValue();
                     for (int doc = cases.nextDoc(); doc != DocIdSetIterator.NO_MORE_DOCS; doc = cases.nextDoc()) {
                         scores[leaf.docBase + doc] += gain;
+                        fitting.set(leaf.docBase + doc);
                     }
                 }
             }
         }
     }
 
-    /** Catches those that score, as far as the query lets them through. */
+    /** Catches those that fit, as far as the query lets them through. */
     void matching(SearchQuery query, Catch caught) throws IOException {
-        look(query, false, caught);
-    }
-
-    /** Catches all that the query lets through. */
-    void all(SearchQuery query, Catch caught) throws IOException {
-        look(query, true, caught);
-    }
-
-    private void look(SearchQuery query, boolean all, Catch caught) throws IOException {
         Shortlist best = new Shortlist(query.offset() + query.limit());
         long counted = 0;
         for (LeafReaderContext leaf : snapshot.reader().leaves()) {
             best.enter(snapshot.columns(leaf));
-            counted += new Look(leaf, query).take(all, best, caught);
+            counted += new Look(leaf, query).take(best, caught);
             best.leave(leaf);
         }
         caught.cases(best.best(), counted);
     }
 
-    /** One segment, each value of its columns looked at once. */
+    /** One segment, each group of its cases looked at once. */
     private final class Look {
         private final LeafReaderContext leaf;
         private final CaseColumns columns;
-        private final float[] near; // by rank of the scope
-        private final boolean[] wanted; // by rank of the outcome
-        private final boolean anyOutcome;
+        private final float[] near; // by group; UNWANTED for those that the query does not let through
 
         Look(LeafReaderContext leaf, SearchQuery query) throws IOException {
             this.leaf = leaf;
             columns = snapshot.columns(leaf);
-            near = new float[columns.scopes.size()];
-            for (int i = 0; i < near.length; i++) {
+            float[] byScope = new float[columns.scopes.size()];
+            for (int i = 0; i < byScope.length; i++) {
                 DeviceScope other = columns.scopes.get(i);
-                near[i] = other.relatedTo(query.scope()) ? (float) Queries.nearness(query.scope(), other) : UNRELATED;
+                byScope[i] = other.relatedTo(query.scope()) ? (float) Queries.nearness(query.scope(), other) : UNWANTED;
             }
-            wanted = new boolean[columns.outcomes.size()];
-            for (int i = 0; i < wanted.length; i++) {
-                wanted[i] = query.outcomes().contains(columns.outcomes.get(i));
+            near = new float[columns.scopeOf.length];
+            for (int i = 0; i < near.length; i++) {
+                int outcome = columns.outcomeOf[i];
+                boolean ended = query.outcomes().isEmpty()
+                        || (outcome != CaseColumns.NONE && query.outcomes().contains(columns.outcomes.get(outcome)));
+                near[i] = ended ? byScope[columns.scopeOf[i]] : UNWANTED;
             }
-            anyOutcome = query.outcomes().isEmpty();
         }
 
-        long take(boolean all, Shortlist best, Catch caught) throws IOException {
+        long take(Shortlist best, Catch caught) throws IOException {
             Bits live = leaf.reader().getLiveDocs();
-            int[] byScope = new int[near.length];
-            int[] byOutcome = new int[wanted.length];
-            long counted = 0;
-            for (int doc = 0; doc < columns.scope.length; doc++) {
-                float score = scores[leaf.docBase + doc];
-                int scope = columns.scope[doc];
-                int outcome = columns.outcome[doc];
-                boolean passes = (score > 0 || all)
-                        && scope != CaseColumns.NONE
-                        && near[scope] != UNRELATED
-                        && (anyOutcome || (outcome != CaseColumns.NONE && wanted[outcome]))
-                        && (live == null || live.get(doc));
+            int[] byGroup = new int[near.length];
+            int end = leaf.docBase + columns.group.length;
+            for (int at = next(leaf.docBase, end); at < end; at = next(at + 1, end)) {
+                int doc = at - leaf.docBase;
+                int group = columns.group[doc];
+                boolean passes =
+                        group != CaseColumns.NONE && near[group] != UNWANTED && (live == null || live.get(doc));
                 if (passes) {
-                    counted++;
-                    byScope[scope]++;
-                    if (outcome != CaseColumns.NONE) {
-                        byOutcome[outcome]++;
-                    }
-                    best.offer(doc, score + near[scope]);
+                    byGroup[group]++;
+                    best.offer(doc, scores[at] + near[group]);
+                }
+            }
+            return count(byGroup, caught);
+        }
+
+        private int next(int from, int end) {
+            return from < end ? fitting.nextSetBit(from, end) : DocIdSetIterator.NO_MORE_DOCS;
+        }
+
+        private long count(int[] byGroup, Catch caught) {
+            long counted = 0;
+            long[] byScope = new long[columns.scopes.size()];
+            long[] byOutcome = new long[columns.outcomes.size()];
+            for (int i = 0; i < byGroup.length; i++) {
+                counted += byGroup[i];
+                byScope[columns.scopeOf[i]] += byGroup[i];
+                if (columns.outcomeOf[i] != CaseColumns.NONE) {
+                    byOutcome[columns.outcomeOf[i]] += byGroup[i];
                 }
             }
             for (int i = 0; i < byScope.length; i++) {

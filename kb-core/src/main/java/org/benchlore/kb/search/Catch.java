@@ -1,18 +1,19 @@
 package org.benchlore.kb.search;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.DeviceScope;
 
 /** What was found, the best of it by itself and all of it by number; one part comes in after the other. */
 final class Catch {
     private final List<Found> found = new ArrayList<>();
-    private final Map<HitKind, Long> kinds = new TreeMap<>();
-    private final Map<DeviceScope, Long> scopes = new TreeMap<>();
-    private final Map<Outcome, Long> outcomes = new TreeMap<>();
+    private final Map<HitKind, Long> kinds = new EnumMap<>(HitKind.class);
+    private final Map<DeviceScope, Long> scopes = new HashMap<>();
+    private final Map<Outcome, Long> outcomes = new EnumMap<>(Outcome.class);
 
     void entry(Draft entry, int place, double score) {
         found.add(new Found((float) score, entry.id(), entry.kind(), place));

@@ -67,8 +67,8 @@ final class Finder {
         relevance.findings(query.findings());
         BooleanQuery.Builder cases = Queries.cases(words, concepts, query.findings());
         Queries.addAsked(cases, asked);
-        CaseScores scores = CaseScores.of(snapshot, Queries.within(cases.build(), query.scope()));
-        relevance.spread(scores.precedents(PRECEDENTS));
+        CaseScores scores = CaseScores.of(snapshot, Queries.within(cases.build(), query.scope()), PRECEDENTS);
+        relevance.spread(scores.precedents());
         for (int place : relevance.found()) {
             add(place, relevance.of(place), query, caught);
         }
@@ -87,7 +87,7 @@ final class Finder {
             }
         }
         if (wants(HitKind.CASE, query)) {
-            CaseScores.none(snapshot).all(query, caught);
+            CaseScores.none(snapshot).matching(query, caught);
         }
     }
 

@@ -9,7 +9,7 @@ import java.util.Comparator;
  */
 record Found(float score, String id, HitKind kind, int at) {
     /** Equal scores in order of id, then kind; the index's own order changes with insertion and merges. */
-    static final Comparator<Found> BEST_FIRST = Comparator.comparing((Found found) -> -found.score)
+    static final Comparator<Found> BEST_FIRST = Comparator.<Found>comparingDouble(found -> -found.score)
             .thenComparing(Found::id)
             .thenComparing(found -> found.kind.id());
 }

@@ -34,10 +34,17 @@ final class Shortlist {
         worstId = -1;
     }
 
-    /** @param doc its number in the segment; in rising order */
+    /**
+     * Puts a case on the list if it is good enough.
+     *
+     * @param doc its number in the segment
+     */
     void offer(int doc, float score) {
+        if (score < worst) {
+            return;
+        }
         int id = ids[doc];
-        if (score < worst || (score == worst && id > worstId)) {
+        if (score == worst && id > worstId) {
             return;
         }
         candidates.add(new Candidate(score, doc, id));

@@ -1,6 +1,7 @@
 package org.benchlore.kb.search;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,7 +29,7 @@ final class Ties {
 
     private final Knowledge knowledge;
     private final List<Draft> entries;
-    private final Map<String, Integer> places = new HashMap<>();
+    private final Map<HitKind, Map<String, Integer>> places = new EnumMap<>(HitKind.class);
     private final List<Tie> symptoms = new ArrayList<>();
     private final List<Tie> remedies = new ArrayList<>();
     private final List<Tie> tests = new ArrayList<>();
@@ -37,7 +38,8 @@ final class Ties {
         this.knowledge = knowledge;
         this.entries = entries;
         for (int i = 0; i < entries.size(); i++) {
-            places.put(entries.get(i).key(), i);
+            Draft entry = entries.get(i);
+            places.computeIfAbsent(entry.kind(), kind -> new HashMap<>()).put(entry.id(), i);
         }
         for (BenchTest test : knowledge.tests()) {
             for (String symptomId : test.reveals()) {
@@ -76,7 +78,7 @@ final class Ties {
 
     /** Where the entry stands, or -1 if the packs do not have it. */
     int place(HitKind kind, String id) {
-        return places.getOrDefault(Draft.key(kind, id), -1);
+        return places.getOrDefault(kind, Map.of()).getOrDefault(id, -1);
     }
 
     DeviceScope scope(int place) {

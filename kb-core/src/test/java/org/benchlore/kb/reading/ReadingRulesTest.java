@@ -145,6 +145,7 @@ class ReadingRulesTest {
                   - {id: nothing, usual: 0.1, words: [fails], opposite: complete}
                 phrases:
                   complete: [boots every time]
+                  nothing: [fan spins only]
               - id: fell
                 name: Fall
                 about: It fell.
@@ -309,6 +310,8 @@ class ReadingRulesTest {
         "cooling the chips does nothing,cold-chips absent",
         "check without repair reports broken entries,files damaged",
         "mains fuse open for good,mains-fuse blown",
+        "only the fan spins,start-up nothing",
+        "the fuse near the blue socket is blown,mains-fuse blown",
     })
     void read_as(String text, String finding) {
         assertThat(findings(text)).contains(finding);
@@ -319,6 +322,7 @@ class ReadingRulesTest {
             strings = {
                 "it reboots when the disc spins up",
                 "found nothing odd",
+                "spins the fan",
                 "it does not squeak",
                 "the other recorder has a blown fuse",
                 "a healthy fuse is intact",

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 
 /**
@@ -19,7 +18,7 @@ public final class Lexer {
     /** So many dots lead from a name to its value; fewer are an ellipsis. */
     private static final int LEADER = 4;
 
-    private static final Set<String> BARE_CONTRACTIONS = Set.of(
+    private static final Words BARE_CONTRACTIONS = Words.of(
             "dont",
             "doesnt",
             "didnt",

@@ -3,11 +3,9 @@ package org.benchlore.kb.reading.analysis;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.benchlore.kb.reading.analysis.Units.Unit;
 import org.jspecify.annotations.Nullable;
@@ -21,20 +19,20 @@ final class Spoken {
     private static final Map<String, Integer> TENS = Map.of(
             "twenty", 20, "thirty", 30, "forty", 40, "fifty", 50, "sixty", 60, "seventy", 70, "eighty", 80, "ninety",
             90);
-    private static final Set<String> ARTICLES = Set.of("a", "an");
-    private static final Set<String> CONJUNCTIONS = Set.of("and", "or", "nor", "to", "/");
+    private static final Words ARTICLES = Words.of("a", "an");
+    private static final Words CONJUNCTIONS = Words.of("and", "or", "nor", "to", "/");
 
     /** Words that a spoken number may begin with. */
-    private static final Set<String> OPENING = new HashSet<>(List.of("half", "quarter", "minus", "negative"));
+    private static final Words OPENING;
 
     /** Kinds of hours that are still hours. */
-    private static final Set<String> HOURS_OF = Set.of("power", "operating", "running", "working", "playing");
+    private static final Words HOURS_OF = Words.of("power", "operating", "running", "working", "playing");
 
     /** Units that "a", "an" or "half a" may count; "a volt" is as rare as "a second relay" is common. */
-    private static final Set<String> COUNTED_SINGLY = Set.of("sec", "second", "minute", "min", "hour");
+    private static final Words COUNTED_SINGLY = Words.of("sec", "second", "minute", "min", "hour");
 
     /** What may follow "a second" when it is a time; a thing after it makes it an ordinal. */
-    private static final Set<String> AFTER_A_SECOND = Set.of(
+    private static final Words AFTER_A_SECOND = Words.of(
             "and", "or", "then", "so", "it", "after", "later", "before", "when", "of", "but", "only", "i", "he", "she",
             "the", "at", "in", "on", "until", "till", "while", "each", "every", "long");
 
@@ -64,9 +62,10 @@ final class Spoken {
         for (int i = 0; i < small.length; i++) {
             SMALL.put(small[i], i);
         }
-        OPENING.addAll(SMALL.keySet());
-        OPENING.addAll(TENS.keySet());
-        OPENING.addAll(ARTICLES);
+        List<String> opening = new ArrayList<>(List.of("a", "an", "half", "quarter", "minus", "negative"));
+        opening.addAll(SMALL.keySet());
+        opening.addAll(TENS.keySet());
+        OPENING = Words.of(opening.toArray(String[]::new));
     }
 
     private final List<Token> in;
@@ -374,7 +373,7 @@ final class Spoken {
                 unit.factor().doubleValue()));
     }
 
-    private boolean is(int i, Set<String> words) {
+    private boolean is(int i, Words words) {
         return i < in.size() && words.contains(in.get(i).surface());
     }
 

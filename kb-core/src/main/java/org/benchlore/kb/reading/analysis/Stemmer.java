@@ -2,7 +2,6 @@ package org.benchlore.kb.reading.analysis;
 
 import java.util.HashMap;
 import java.util.Map;
-import java.util.Set;
 
 /**
  * Folds plural and tense, nothing else: "controller" must not become "control", nor "regulator" "regulate". Equal stems
@@ -12,7 +11,7 @@ final class Stemmer {
     private static final Map<String, String> IRREGULAR = new HashMap<>();
 
     /** Words that only look like a plural or a verb form. */
-    private static final Set<String> KEPT = Set.of(
+    private static final Words KEPT = Words.of(
             "mains",
             "series",
             "always",
@@ -118,6 +117,10 @@ final class Stemmer {
         same("rise", "rose", "risen", "rising");
         same("chew", "chewn");
         same("split", "splitting");
+        same("cans"); // headphones, not the verb in "can't"
+        same("filings"); // nor has what lies about to do with "file" and "drop"
+        same("droppings");
+        same("shavings");
         same("shut", "shutting");
         same("leave", "leaving");
         same("drink", "drank");
@@ -161,14 +164,14 @@ final class Stemmer {
             return singular;
         }
         String stem = verb(singular);
-        return stem.length() >= 5 && stem.endsWith("e") && !stem.endsWith("ee")
+        return stem.length() >= 5 && stem.charAt(stem.length() - 1) == 'e' && stem.charAt(stem.length() - 2) != 'e'
                 ? stem.substring(0, stem.length() - 1)
                 : stem;
     }
 
     private static String singular(String word) {
         int n = word.length();
-        if (!word.endsWith("s") || word.endsWith("ss") || word.endsWith("us") || word.endsWith("is")) {
+        if (word.charAt(n - 1) != 's' || word.endsWith("ss") || word.endsWith("us") || word.endsWith("is")) {
             return word;
         }
         if (word.endsWith("ies")) {
@@ -186,6 +189,10 @@ final class Stemmer {
 
     private static String verb(String word) {
         int n = word.length();
+        char last = word.charAt(n - 1);
+        if (last != 'd' && last != 'g') {
+            return word;
+        }
         if (word.endsWith("ied")) {
             return n <= 4 ? word.substring(0, n - 1) : word.substring(0, n - 3) + "y";
         }

@@ -1,7 +1,5 @@
 package org.benchlore.kb.reading.analysis;
 
-import java.util.Set;
-
 /**
  * One token of bench text.
  *
@@ -27,8 +25,7 @@ public record Token(
         double resolution,
         double spread,
         double factor) {
-    private static final Set<String> DENYING =
-            Set.of("no", "not", "never", "without", "none", "neither", "nor", "nothing");
+    private static final Words DENYING = Words.of("no", "not", "never", "without", "none", "neither", "nor", "nothing");
 
     /** What a token is. */
     public enum Kind {

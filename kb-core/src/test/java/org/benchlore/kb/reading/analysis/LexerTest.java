@@ -145,6 +145,8 @@ class LexerTest {
         assertThat(terms("mains")).containsExactly("mains");
         assertThat(terms("controller control")).containsExactly("controller", "control");
         assertThat(terms("fins fine")).doesNotHaveDuplicates();
+        assertThat(terms("filings file droppings drop shavings shave")).doesNotHaveDuplicates();
+        assertThat(terms("cans can't")).containsExactly("cans", "can", "not");
     }
 
     @Test

@@ -1,0 +1,43 @@
+package org.benchlore.kb.reading.analysis;
+
+/**
+ * A list of words to look others up in: a table three quarters empty, since nearly every word that is looked up is none of
+ * them and then costs one glance. Immutable.
+ */
+public final class Words {
+    private static final int MIX = 0x9E3779B9; // 2^32 over the golden ratio, spreads hashes over the table
+
+    private final String[] table;
+    private final int shift;
+
+    private Words(String[] words) {
+        int bits = Integer.SIZE - Integer.numberOfLeadingZeros(4 * words.length);
+        table = new String[1 << bits];
+        shift = Integer.SIZE - bits;
+        for (String word : words) {
+            table[slot(word)] = word;
+        }
+    }
+
+    public static Words of(String... words) {
+        return new Words(words);
+    }
+
+    /** The words of a list. */
+    public static Words spaced(String list) {
+        return new Words(list.split(" "));
+    }
+
+    public boolean contains(String word) {
+        return table[slot(word)] != null;
+    }
+
+    /** Where a word stands, or would. */
+    private int slot(String word) {
+        int at = (word.hashCode() * MIX) >>> shift;
+        while (table[at] != null && !table[at].equals(word)) {
+            at = (at + 1) & (table.length - 1);
+        }
+        return at;
+    }
+}
