@@ -12,8 +12,7 @@ final class Strays {
             Words.spaced("ran put cut took gave held shook left swung pull unplug remove swap take let hold");
 
     /** Subjects of an outcome that stand for whatever the unit suffers from. */
-    private static final Words TROUBLE =
-            Words.spaced("fault trouble problem symptom complaint defect error behaviour");
+    private static final Words TROUBLE = Words.spaced("fault trouble problem symptom complaint defect error behaviour");
 
     private final Passage passage;
     private final Lexicon lexicon;

@@ -246,7 +246,7 @@ class ReadingRulesTest {
                   - {id: absent, normal: true, usual: 0.9, words: [absent], opposite: present}
                   - {id: present, usual: 0.1, words: [present], opposite: absent}
                 phrases:
-                  present: [did it once]
+                  present: [did it a single time]
               - id: cold-chips
                 name: Works when cooled
                 about: With cold spray.
@@ -301,7 +301,7 @@ class ReadingRulesTest {
         "'put new cells in, fault unchanged',fresh-cells no-help",
         "'the motor off load, needs a push now and then',motor weak",
         "have to charge it three times a day,run-time short",
-        "did it once last week,once present",
+        "did it a single time on the bench,once present",
         "tray opens as it should,tray moves",
         "the 12 V is as it ought to be,rail-12v in-tolerance",
         "nothing burnt in the supply,scorched absent",
