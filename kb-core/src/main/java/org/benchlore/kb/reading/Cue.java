@@ -11,12 +11,13 @@ import java.util.Set;
  */
 enum Cue {
     /** Negates what follows within reach. */
-    NEGATION("no | not | never | without | neither | no longer | absence of | lack of | lacks | free of | fails to | "
-            + "failed to | unable to | refuses to | nothing on | nothing from | nothing at | not any | "
-            + "none of | nor any | nor a | nor any trace of | nor any sign of | nor a trace of | "
-            + "or any trace of | or any sign of | "
-            + "no sign of | no trace of | not getting | not seeing | does not have | is not a | not a | "
-            + "not a single | not one | not a trace of | not the slightest"),
+    NEGATION(
+            "no | not | never | without | neither | no longer | absence of | lack of | lacks | free of | clean of | clear of | devoid of | fails to | "
+                    + "failed to | unable to | refuses to | nothing on | nothing from | nothing at | not any | "
+                    + "none of | nor any | nor a | nor any trace of | nor any sign of | nor a trace of | "
+                    + "or any trace of | or any sign of | "
+                    + "no sign of | no trace of | not getting | not seeing | does not have | is not a | not a | "
+                    + "not a single | not one | not a trace of | not the slightest"),
     /** Opens a sentence and says nothing ("there is no smell"). */
     OPENING("there is | there are | there was | there were"),
     /** Negates what went before. */

@@ -23,6 +23,9 @@ final class Echoes {
     private static final Words BETWEEN = Words.of(
             "be", "do", "have", "will", "for", "on", "with", "the", "of", "at", "go", "story", "thing", "its", "a");
 
+    private static final Words DETERMINERS = Words.of("the", "that", "this", "veri", "very");
+    private static final Words WITH = Words.of("with", "use", "from", "off", "through", "over", "via", "by");
+
     private final Passage passage;
     private final List<Claim> claims;
 
@@ -58,6 +61,9 @@ final class Echoes {
         int from = name.from;
         for (int i = name.from - 1; i >= Math.max(last.to, name.from - LOOK_BACK); i--) {
             String term = passage.token(i).term();
+            if (SAME.contains(term) && companion(i)) {
+                return Optional.empty();
+            }
             if (SAME.contains(term)) {
                 return copy(name, last, i, name.to, false);
             }
@@ -76,6 +82,17 @@ final class Echoes {
         boolean ends = name.to + 1 == passage.size() || !passage.sameSegment(name.to, name.to + 1) || stop(name.to + 1);
         boolean does = DOES.contains(next.term());
         return does && ends && last.negated ? copy(name, last, from, name.to + 1, true) : Optional.empty();
+    }
+
+    /** "With the same lead" tells what a trial was done with. */
+    private boolean companion(int same) {
+        int i = same - 1;
+        while (i >= 0 && DETERMINERS.contains(passage.token(i).term())) {
+            i--;
+        }
+        return i >= 0
+                && passage.sameSegment(i, same)
+                && WITH.contains(passage.token(i).term());
     }
 
     private boolean stop(int token) {

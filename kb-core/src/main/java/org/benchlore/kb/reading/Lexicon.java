@@ -272,6 +272,10 @@ final class Lexicon {
             if (before.equals("no") || before.equals("never")) {
                 return;
             }
+            if (before.equals("for") && terms.get(i).equals("good")) {
+                // "gone for good" is not good
+                continue;
+            }
             boolean negated = terms.subList(0, i).contains("not");
             boolean hardly = HARDLY.contains(before);
             for (Sense sense : senses(terms.subList(i, terms.size()), e -> e.words)) {

@@ -3,6 +3,7 @@ package org.benchlore.kb.reading;
 import java.util.ArrayList;
 import java.util.List;
 import org.benchlore.kb.reading.Passage.Item;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Joins names with what is said of them: the nearest state word of the same clause, negations, lists. Every step looks
@@ -11,6 +12,9 @@ import org.benchlore.kb.reading.Passage.Item;
 final class Linker {
     /** Tokens between a name and what is said of it. */
     static final int REACH = 12;
+
+    /** Tokens between a denied thing and the next of its list. */
+    private static final int LIST_REACH = 4;
 
     private final Passage passage;
     private final Lexicon lexicon;
@@ -38,6 +42,7 @@ final class Linker {
         new Echoes(passage, claims).add();
         new Loose(passage, lexicon, claims).add();
         bare();
+        Negations.searched(passage, claims);
         claims.removeIf(c -> c.dropped);
         Circumstances.drop(passage, claims);
         Thin.drop(passage, lexicon, claims);
@@ -68,7 +73,7 @@ final class Linker {
     private void phrases(boolean alsoWords) {
         for (Item item : items) {
             boolean now = alsoWords || item.entry.words.isEmpty();
-            if (now && item.free() && !item.entry.phrases.isEmpty()) {
+            if (now && item.free() && !item.entry.phrases.isEmpty() && !waits(item)) {
                 Sense sense = item.entry.phrases.get(0);
                 item.done = true;
                 Claim claim = new Claim(sense.symptom(), sense.state(), null, item.from, item.to);
@@ -78,13 +83,34 @@ final class Linker {
         }
     }
 
+    /** "Nothing burnt in the supply" is no nothing, "cooling the chips does nothing" no cure: the next item decides. */
+    private boolean waits(Item item) {
+        return Negations.deniesNext(passage, item) || turned(item);
+    }
+
+    private boolean turned(Item item) {
+        Sense sense = item.entry.phrases.get(0);
+        Item next = item.index + 1 < items.size() ? items.get(item.index + 1) : null;
+        if (next == null || !next.free() || next.from > item.to || !passage.sameSegment(item.from, next.from)) {
+            return false;
+        }
+        Sense said = next.entry.saidOf(sense.symptom().id());
+        return item.entry.names(sense.symptom()) && said != null && said.state() != sense.state();
+    }
+
     private void bare() {
+        @Nullable Claim[] endAt = new Claim[passage.size() + 1];
+        claims.forEach(claim -> endAt[claim.to] = claim);
         for (Item item : items) {
             if (!item.free()) {
                 continue;
             }
             for (Sense named : item.entry.names) {
                 String bare = named.symptom().bare();
+                if (bare != null && denied(item, named, endAt)) {
+                    item.name = true;
+                    break;
+                }
                 if (bare != null) {
                     item.name = true;
                     claims.add(new Claim(named.symptom(), named.symptom().indexOf(bare), item, item.from, item.to));
@@ -92,5 +118,30 @@ final class Linker {
                 }
             }
         }
+    }
+
+    /** "Clean of webs, nests and vermin": the rest of a list of which the same was denied just before. */
+    private boolean denied(Item item, Sense named, @Nullable Claim[] endAt) {
+        for (int to = item.from - 1; to >= Math.max(0, item.from - LIST_REACH); to--) {
+            Claim claim = endAt[to];
+            boolean normal =
+                    claim != null && claim.symptom.states().get(claim.state).normal() != claim.negated;
+            if (normal && claim.symptom.id().equals(named.symptom().id()) && listed(to, item.from)) {
+                claim.cover(item.from, item.to);
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private boolean listed(int from, int to) {
+        boolean joined = false;
+        int others = 0;
+        for (int i = from; i < to; i++) {
+            boolean joint = Plain.joining(passage.token(i));
+            joined |= joint;
+            others += joint ? 0 : 1;
+        }
+        return joined && others <= 1 && passage.sentence(from) == passage.sentence(to);
     }
 }

@@ -2,22 +2,28 @@ package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 
 /**
  * Which words of a text state something about the unit, and which only ask, plan, order, suppose or tell how units are in
- * general. Looks at sentences and their comma-separated segments, each word once.
+ * general. Looks at sentences and their comma-separated segments, each word once. Words within a longer name or phrase of the
+ * packs set no mood: "shipping lock", "spare drive".
  */
 final class Mood {
+    private static final int OUTCOME_REACH = 8;
+
     private final String text;
     private final List<Token> tokens;
     private final List<String> words;
+    private final Item[] itemAt;
     private final boolean[] unreal;
 
-    private Mood(String text, List<Token> tokens) {
+    private Mood(String text, List<Token> tokens, Item[] itemAt) {
         this.text = text;
         this.tokens = tokens;
+        this.itemAt = itemAt;
         this.words = new ArrayList<>(tokens.size());
         for (Token token : tokens) {
             words.add(token.surface());
@@ -28,10 +34,11 @@ final class Mood {
     /**
      * Marks the tokens that state nothing.
      *
+     * @param itemAt the item each token belongs to, null for none
      * @param sentence number of the sentence each token is in
      */
-    static boolean[] unreal(String text, List<Token> tokens, int[] sentence) {
-        Mood mood = new Mood(text, tokens);
+    static boolean[] unreal(String text, List<Token> tokens, Item[] itemAt, int[] sentence) {
+        Mood mood = new Mood(text, tokens, itemAt);
         int from = 0;
         while (from < tokens.size()) {
             int to = from + 1;
@@ -75,7 +82,7 @@ final class Mood {
                         words.get(from).equals("to") && words.get(from + 1).equals("do");
                 boolean open =
                         words.get(from).equals("not") && words.get(from + 1).equals("yet");
-                boolean heading = MoodWords.HEADINGS.contains(words.get(from))
+                boolean heading = (MoodWords.HEADINGS.contains(words.get(from)) && !taught(from, 1))
                         || MoodWords.HEADINGS.contains(words.get(i - 1))
                         || words.subList(from, i).contains("plan");
                 return toDo || open || heading;
@@ -101,7 +108,7 @@ final class Mood {
         boolean should = words.get(first).equals("should")
                 || generalCase(first, to)
                 || ofAKind(first, to)
-                || MoodWords.OTHER_THINGS.at(words, first, to) > 0;
+                || says(MoodWords.OTHER_THINGS, first, to);
         if (should) {
             mark(from, sentenceTo);
             return;
@@ -116,15 +123,17 @@ final class Mood {
         if (!MoodWords.TELLING.contains(word) && !shortened(i)) {
             return;
         }
-        if (MoodWords.PLANS.at(words, i, to) > 0 || willDo(i, to)) {
+        if (says(MoodWords.PLANS, i, to) || willDo(i, to)) {
             mark(i, turn(i, sentenceTo));
-        } else if (MoodWords.TRADE.at(words, i, to) > 0) {
+        } else if (says(MoodWords.TRADE, i, to) && !compound(i)) {
             mark(from, turn(i, sentenceTo));
-        } else if (MoodWords.OF_ALL.at(words, i, to) > 0) {
+        } else if (says(MoodWords.OF_ALL, i, to)) {
             mark(sentenceFrom, turn(i, sentenceTo));
-        } else if (MoodWords.GENERAL.at(words, i, to) > 0 || MoodWords.NOT_THE_UNIT.at(words, i, to) > 0) {
+        } else if (says(MoodWords.GENERAL, i, to) || says(MoodWords.NOT_THE_UNIT, i, to)) {
             mark(from, to);
-        } else if (word.equals("should")) {
+        } else if (taught(i, 1) || frequency(i, to)) {
+            return;
+        } else if (word.equals("should") && !expected(i)) {
             mark(i, turn(i, to));
         } else if (word.equals("would") && !next(i, to).equals("not")) {
             mark(from, to);
@@ -133,13 +142,57 @@ final class Mood {
         }
     }
 
+    private boolean says(MoodWords.Phrases phrases, int i, int to) {
+        int length = phrases.at(words, i, to);
+        return length > 0 && !taught(i, length) && !expected(i);
+    }
+
+    /** "IF cores": the intermediate frequency. */
+    private boolean frequency(int i, int to) {
+        Token token = tokens.get(i);
+        if (!text.startsWith("IF", token.start()) || i + 1 >= to) {
+            return false;
+        }
+        Token next = tokens.get(i + 1);
+        return !MoodWords.OBJECTS.contains(words.get(i + 1))
+                && !MoodWords.SUBJECTS.contains(words.get(i + 1))
+                && next.kind() == Kind.WORD
+                && Character.isLowerCase(text.charAt(next.end() - 1));
+    }
+
+    /** Whether some words stand within more words that the packs teach together. */
+    private boolean taught(int from, int length) {
+        Item item = itemAt[from];
+        return item != null
+                && item.entry.rank() < Entry.LANGUAGE
+                && item.to >= from + length
+                && item.to - item.from > length;
+    }
+
+    /** "As it should", "where they should be", "lower than it ought to be" tell how something is. */
+    private boolean expected(int i) {
+        return i > 1
+                && MoodWords.EXPECTED.contains(words.get(i))
+                && MoodWords.PRONOUNS.contains(words.get(i - 1))
+                && MoodWords.COMPARING.contains(words.get(i - 2));
+    }
+
+    /** "Shop-bought" tells of no purchase. */
+    private boolean compound(int i) {
+        int start = tokens.get(i).start();
+        return text.startsWith("-", tokens.get(i).end())
+                || (start > 1 && text.charAt(start - 1) == '-' && !Character.isWhitespace(text.charAt(start - 2)));
+    }
+
     /** "Is the fan dead?", "where do I find it": a question is no finding; "12 V missing?" is a doubtful one. */
     private boolean question(int first, int to, boolean asked) {
         String word = words.get(first);
         String next = next(first, to);
         boolean inverted =
                 MoodWords.AUXILIARIES.contains(word) && MoodWords.SUBJECTS.contains(next) && !next.equals("not");
-        if (inverted && (asked || !word.equals("had"))) {
+        boolean told = word.equals("had")
+                || (word.equals("did") && next.equals("it") && MoodWords.DID_IT.contains(next(first + 1, to)));
+        if (inverted && (asked || !told)) {
             return true;
         }
         if (asked && MoodWords.AUXILIARIES.contains(word)) {
@@ -171,9 +224,14 @@ final class Mood {
         if (word.equals("do") && next.equals("not")) {
             return true;
         }
+        boolean object = MoodWords.OBJECTS.contains(next);
         boolean order = (MoodWords.ORDERS.contains(word) && !next.equals("be") && !states(first, to))
-                || (MoodWords.ORDERS_WITH_OBJECT.contains(word) && MoodWords.OBJECTS.contains(next));
-        return order && !outcome(first, to);
+                || (MoodWords.ORDERS_WITH_OBJECT.contains(word) && object);
+        return order
+                && !statement(first)
+                && !outcome(first, to)
+                && !told(first, to)
+                && (object || !MoodWords.DEED_NOUNS.contains(word) || !taught(first, 1));
     }
 
     /** "Pull the drive plug and everything comes up": an order by its form that tells what was seen. */
@@ -185,6 +243,62 @@ final class Mood {
                         && !verb.equals("will")
                         && !verb.equals("must")
                         && !MoodWords.ORDERS.contains(verb);
+            }
+        }
+        return false;
+    }
+
+    /** "Feed at the fan connector too weak" is taught as a whole. */
+    private boolean statement(int first) {
+        Item item = itemAt[first];
+        return item != null
+                && item.from == first
+                && !MoodWords.ORDERS.contains(words.get(first))
+                && !item.entry.phrases.isEmpty()
+                && item.to - first > 2;
+    }
+
+    /** "Pull the aerial and the hum is gone", "put new cells in, fault unchanged": a trial with its outcome. */
+    private boolean told(int first, int to) {
+        if (MoodWords.DEED_NOUNS.contains(words.get(first))) {
+            return tellsOfItself(first, to);
+        }
+        if (!MoodWords.TRIALS.contains(words.get(first))) {
+            return false;
+        }
+        boolean and = false;
+        for (int i = first + 2; i < to; i++) {
+            String word = words.get(i);
+            if (and && (MoodWords.NOT_YET.contains(word) || MoodWords.ORDERS.contains(word))) {
+                return false;
+            }
+            if (and && MoodWords.HAPPENS.at(words, i, to) > 0) {
+                return true;
+            }
+            and |= word.equals("and");
+        }
+        int next = to + 1;
+        int end = nextSeparator(next, tokens.size());
+        boolean goesOn = next < end && tokens.get(to).is(",");
+        for (int i = next; goesOn && i < end && i < next + OUTCOME_REACH; i++) {
+            if (MoodWords.NOT_YET.contains(words.get(i)) || MoodWords.ORDERS.contains(words.get(i))) {
+                return false;
+            }
+            if (MoodWords.SHOWN.at(words, i, end) > 0) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** "Check without repair reports …": no order but what a check told. */
+    private boolean tellsOfItself(int first, int to) {
+        if (MoodWords.OBJECTS.contains(next(first, to)) && !MoodWords.GOVERNORS.contains(next(first, to))) {
+            return false;
+        }
+        for (int i = first + 1; i < Math.min(to, first + OUTCOME_REACH); i++) {
+            if (MoodWords.REPORTING.contains(words.get(i))) {
+                return true;
             }
         }
         return false;
@@ -230,11 +344,25 @@ final class Mood {
         }
         boolean modal = word.equals("will") || word.equals("shall") || word.equals("must") || word.equals("to");
         String next = next(i, to);
-        boolean doing = MoodWords.ORDERS.contains(next) || MoodWords.ORDERS_WITH_OBJECT.contains(next);
+        boolean doing = (MoodWords.ORDERS.contains(next) || MoodWords.ORDERS_WITH_OBJECT.contains(next))
+                && !taught(i, 2)
+                && !(next.equals("wait") && !next(i + 1, to).equals("for"))
+                && !habit(i, to);
         boolean haveTo = word.equals("to")
                 && i > 0
                 && (words.get(i - 1).equals("have") || words.get(i - 1).equals("has"));
         return modal && doing && (!word.equals("to") || haveTo) && !(word.equals("will") && next.equals("start"));
+    }
+
+    /** "I have to charge it three times a day" tells how it behaves. */
+    private boolean habit(int from, int to) {
+        for (int i = from + 2; i < to; i++) {
+            boolean times = words.get(i).endsWith("times") && MoodWords.EACH.contains(next(i, to));
+            if (times || MoodWords.HABITS.at(words, i, to) > 0) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private boolean shortened(int i) {

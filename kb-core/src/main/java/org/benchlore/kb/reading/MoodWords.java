@@ -70,7 +70,8 @@ final class MoodWords {
     /** What a request or plan is made of, wherever it stands; what follows in the sentence is no finding. */
     static final Phrases PLANS = new Phrases(
             "i want | we want | he wants | she wants | customer wants | owner wants | want to know | want to see | would like | going to | gonna | have to ask | has to ask "
-                    + "| need to | needs to | need new | needs a | needs new | plan to | planning to | intend to | about to order | let us "
+                    + "| need to | needs to | need new | needs new | needs a new | needs another | needs a replacement | needs a clean | needs a good clean "
+                    + "| needs a cleaning | needs a recap | needs a look | needs a service | needs a reflow | needs a swap | needs a second | plan to | planning to | intend to | about to order | let us "
                     + "| lets see | to be measured | to be checked | to be tested | to be replaced | to be done | to be ordered | asks if "
                     + "| asks whether | asked if | asked whether | wonder if | wonders if | wonder whether | wondering | wants to know "
                     + "| let me know | tell me | find out | see if | see whether | look whether | check if | check whether "
@@ -78,6 +79,12 @@ final class MoodWords {
                     + "| can anyone | cannot say | would not say | i wish | could you | could we | could somebody | would you | will you | do you | did you | does anyone "
                     + "| has anyone | have you | shall i | shall we | should i | should we | may i | remember to | dont forget | supposed to be "
                     + "| ought to | in case | suppose | supposing | assuming | provided that | imagine | help if");
+
+    /** What something is compared with; with a pronoun between, no plan: "as it should". */
+    static final Words COMPARING = Words.spaced("as where what how than like");
+
+    static final Words PRONOUNS = Words.spaced("it they he she this that these those one");
+    static final Words EXPECTED = Words.spaced("should ought");
 
     /** What is bought, sold and sent; nothing in such a sentence is a finding of the unit. */
     static final Phrases TRADE =
@@ -132,6 +139,45 @@ final class MoodWords {
     /** Words that keep a pronoun within the clause in front of it. */
     static final Words GOVERNORS = Words.spaced(
             "if in on of to with from at by for and or that when while through into over under before after");
+
+    /** Of those, names of deeds as well: "discharge test", "a check". */
+    static final Words DEED_NOUNS = Words.spaced("check discharge recap charge test");
+
+    /** Orders by form that try something on the unit; an outcome may follow them. */
+    static final Words TRIALS = Words.spaced(
+            "pull unplug put remove swap replace take add connect keep leave let warm heat wash clean feed fit");
+
+    /** Verbs of an outcome that has a subject of its own: "… and the hum is gone". */
+    static final Phrases HAPPENS =
+            new Phrases("is gone | is back | is away | is dead | is there | is good | is fine | is ok "
+                    + "| is better | is worse | is unchanged | is quiet | is normal | is silent | are gone | are back | are there | are fine "
+                    + "| goes away | goes quiet | goes dead | stays the same | stays dead | stays dark | stops | starts | works | runs "
+                    + "| returns | disappears | vanishes | comes back | comes up | comes on | boots");
+
+    static final Words NOT_YET = Words.spaced("should will must would shall if until to that");
+
+    /** What makes a segment behind a trial its outcome. */
+    static final Phrases SHOWN = new Phrases(
+            "unchanged | no change | no difference | no better | no worse | no help | same fault "
+                    + "| same trouble | same thing | same again | the same | is gone | gone | stays | stay | remains | remain "
+                    + "| still the same | still no | still dead | still nothing | still there | still does | still will not | it works | works again | all is well | all is good");
+
+    /** How often something has to be done over and over: a habit, no plan. */
+    static final Phrases HABITS = new Phrases(
+            "twice a | once a | every day | every night | every morning "
+                    + "| every evening | every time | every hour | every week | every few | every two | every three | each time | each day "
+                    + "| each night | daily | nightly | twice daily | constantly | all the time | over and over | again and again");
+
+    /** Behind "three times" a habit as well. */
+    static final Words EACH = Words.spaced("a an every each per");
+
+    /** What may follow "did it" where it happened. */
+    static final Words DID_IT = Words.spaced(
+            "once twice again a the at in on every all only just yesterday today last now never for this with when while after before since three");
+
+    /** Verbs of what a check or a run told, behind its name. */
+    static final Words REPORTING = Words.spaced(
+            "reports reported shows showed gives gave says said finds found passes passed fails failed ends ended holds");
 
     /** Subjects of what an order by form alone led to. */
     static final Words OUTCOMES = Words.spaced("it everything nothing she he they all");

@@ -21,6 +21,9 @@ final class Passage {
     /** Tokens behind a reading in which "ripple" may still stand. */
     private static final int RIPPLE_REACH = 6;
 
+    /** Of the negations, those that come to light when the taught words they stood in gave way. */
+    private static final Words PLAIN_NO = Words.of("no", "not", "never");
+
     private static final Words ON = Words.of("on", "off");
     private static final Words PLACES = Words.of("the", "its", "my", "his", "her", "their", "our");
 
@@ -122,7 +125,7 @@ final class Passage {
         this.segment = new int[n];
         split();
         this.readAt = new Claim[n];
-        this.unreal = Mood.unreal(text, tokens, sentence);
+        this.unreal = Mood.unreal(text, tokens, itemAt, sentence);
     }
 
     /** "It drops" is not "it was dropped". */
@@ -184,7 +187,11 @@ final class Passage {
         boolean any = false;
         for (Trie.Match match : hidden) {
             Item over = itemAt[match.from()];
-            if (over != null && over.entry.names.isEmpty() != names && gives(over, match)) {
+            boolean cue = match.entry().rank() == Entry.LANGUAGE;
+            if (cue && !PLAIN_NO.contains(terms[match.from()])) {
+                continue;
+            }
+            if (!cue && over != null && over.entry.names.isEmpty() != names && gives(over, match)) {
                 Arrays.fill(freed, over.from, over.to, true);
                 Arrays.fill(itemAt, over.from, over.to, null);
             }

@@ -11,7 +11,7 @@ import org.benchlore.kb.reading.analysis.Words;
 enum Polarity {
     GOOD(
             "fine | ok | okay | good | normal | all right | perfect | lovely | great | healthy | as it should | as they should | "
-                    + "as it should be | sound | spot on | happy | in order | checks out | tests good | tests fine | tests ok | faultless | "
+                    + "as it should be | as they should be | as it ought to | as they ought to | as it ought to be | as they ought to be | sound | spot on | happy | in order | checks out | tests good | tests fine | tests ok | faultless | "
                     + "like new | as new | not bad | not faulty | not broken | in spec | all in spec | within spec | in range | all in range | within limits | in tolerance | "
                     + "where it should be | where they should be | bang on | as expected | in good order | working | no problem | up to scratch | well"),
     BAD(

@@ -37,6 +37,10 @@ final class Repeats {
                 before.cover(claim.from, claim.to);
                 return true;
             }
+            if (before.negated != claim.negated && beside(passage, before, claim)) {
+                kept.set(i, before.negated ? claim : before);
+                return true;
+            }
             boolean oneSegment = passage.sameSegment(before.to - 1, claim.from);
             if (oneSegment && normal(before) != normal(claim)) {
                 Claim odd = normal(before) ? claim : before;
@@ -47,6 +51,20 @@ final class Repeats {
             }
         }
         return false;
+    }
+
+    /** "Weak, not empty": a denied fault beside another one of the same symptom says no more. */
+    private static boolean beside(Passage passage, Claim before, Claim claim) {
+        Claim denied = before.negated ? before : claim;
+        Claim other = before.negated ? claim : before;
+        boolean own = denied.name != null && other.name != null && denied.name != other.name;
+        return !own
+                && denied.word != null
+                && !denied.bareNegation
+                && denied.state != other.state
+                && !normal(other)
+                && !denied.symptom.states().get(denied.state).normal()
+                && passage.segment(claim.from) - passage.segment(before.to - 1) <= 1;
     }
 
     private static String said(Claim claim) {

@@ -4,9 +4,16 @@ import java.util.List;
 import java.util.Optional;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
 
 /** State words with no free name beside them: what is said of the name before, of a thing tried, of half a name. */
 final class Strays {
+    private static final Words DEEDS =
+            Words.spaced("ran put cut took gave held shook left swung pull unplug remove swap take let hold");
+
+    /** Subjects of an outcome that stand for whatever the unit suffers from. */
+    private static final Words TROUBLE = Words.spaced("fault trouble problem symptom complaint defect error behaviour");
+
     private final Passage passage;
     private final Lexicon lexicon;
     private final List<Claim> claims;
@@ -22,6 +29,7 @@ final class Strays {
     void link() {
         continued();
         trials();
+        acts();
         heads();
     }
 
@@ -89,6 +97,47 @@ final class Strays {
                 }
             }
         }
+    }
+
+    /** "Cleared the codes, ran it an hour, none came back": a deed that is a name has its outcome in a later segment. */
+    private void acts() {
+        for (Item name : items) {
+            if (!name.free() || name.entry.names.isEmpty() || !act(name)) {
+                continue;
+            }
+            for (int i = name.index + 1; i < items.size(); i++) {
+                Item word = items.get(i);
+                if (word.from - name.to > Linker.REACH || passage.sentence(word.from) != passage.sentence(name.from)) {
+                    break;
+                }
+                boolean outcome = word.free()
+                        && word.to - word.from > 1
+                        && opens(word)
+                        && !passage.sameSegment(name.from, word.from)
+                        && tells(word);
+                Optional<Sense> said = outcome ? WordLinks.match(name, word) : Optional.empty();
+                if (said.isPresent()) {
+                    WordLinks.join(claims, name, word, said.get());
+                    break;
+                }
+            }
+        }
+    }
+
+    private boolean act(Item name) {
+        String first = passage.token(name.from).surface();
+        return name.to - name.from > 1 && (first.endsWith("ed") || first.endsWith("ing") || DEEDS.contains(first));
+    }
+
+    /** Whether nothing of meaning stands in front of a word in its segment. */
+    private boolean opens(Item word) {
+        for (int i = word.from - 1; i >= 0 && passage.sameSegment(i, word.from); i--) {
+            if (Plain.content(passage.token(i))
+                    && !TROUBLE.contains(passage.token(i).surface())) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** "Bus idle": a word with no name of its own beside the last word of one. */

@@ -59,6 +59,7 @@ final class Thin {
             }
         }
         int foreign = beside + 2 * between;
+        own = Math.max(own, wide(claim.name) + wide(word));
         if (claim.name != null) {
             return (own <= 2 && foreign >= CROWD) || (own <= 1 && foreign >= 2);
         }
@@ -104,6 +105,11 @@ final class Thin {
         boolean cue = passage.item(i).filter(item -> item.entry.cue != null).isPresent();
         boolean number = passage.token(i).kind() == Kind.NUMBER;
         return !cue && (number || passage.content(i));
+    }
+
+    /** "Way down", "output level" say one thing at least, however plain their words. */
+    private static int wide(@Nullable Item item) {
+        return item != null && item.to - item.from > 1 ? 1 : 0;
     }
 
     private static boolean within(int i, @Nullable Item item) {

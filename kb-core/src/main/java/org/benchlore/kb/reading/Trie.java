@@ -194,7 +194,7 @@ final class Trie {
      *
      * @param all of a text, put in order of preference
      * @param size tokens of the text
-     * @param hidden gets the packs' matches that a longer one covers, best first
+     * @param hidden gets the packs' matches and the negations that a longer one covers, best first
      */
     static List<Match> chosen(List<Match> all, int size, List<Match> hidden) {
         all.sort(BY_PREFERENCE);
@@ -206,7 +206,7 @@ final class Trie {
                     taken[i] = true;
                 }
                 chosen.add(match);
-            } else if (match.entry().rank() < Entry.LANGUAGE) {
+            } else if (match.entry().rank() < Entry.LANGUAGE || match.entry().cue == Cue.NEGATION) {
                 hidden.add(match);
             }
         }

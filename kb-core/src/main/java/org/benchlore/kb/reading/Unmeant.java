@@ -35,7 +35,7 @@ final class Unmeant {
     }
 
     boolean is(Item item) {
-        return supposed(item) || preposition(item) || adverb(item) || verb(item) || madeBy(item);
+        return supposed(item) || preposition(item) || adverb(item) || forGood(item) || verb(item) || madeBy(item);
     }
 
     /** Whether an item is only spoken of or still to be looked at. */
@@ -93,6 +93,15 @@ final class Unmeant {
                 && item.to < passage.size()
                 && passage.sameSegment(item.from, item.to)
                 && passage.token(item.to).kind() != Kind.PUNCTUATION;
+    }
+
+    /** "Stuck for good" is said of time, as is "for good and all". */
+    private boolean forGood(Item item) {
+        boolean good = item.to - item.from == 1
+                && item.from > 0
+                && passage.token(item.from).term().equals("good")
+                && passage.token(item.from - 1).term().equals("for");
+        return good && (item.to == passage.size() || !Plain.content(passage.token(item.to)));
     }
 
     /** "Sinks to 10.3" names no heatsink. */

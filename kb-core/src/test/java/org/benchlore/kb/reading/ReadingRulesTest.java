@@ -241,6 +241,116 @@ class ReadingRulesTest {
                 bare: present
                 phrases:
                   present: [it was dropped]
+              - id: lock
+                name: Shipping lock
+                about: Holds the drum on the road.
+                reported: if-tested
+                called: [shipping lock, IF cores]
+                states:
+                  - {id: open, normal: true, usual: 0.9, words: [opened, in place], opposite: shut}
+                  - {id: shut, usual: 0.1, words: [locked, out of place], opposite: open}
+              - id: hum-lead
+                name: Hum with one lead off
+                about: One lead at a time.
+                reported: if-tested
+                called: [pull the aerial, pulled aerial]
+                states:
+                  - {id: absent, normal: true, usual: 0.9, words: [hum unchanged], opposite: present}
+                  - {id: present, usual: 0.1, words: [hum is gone], opposite: absent}
+              - id: spare-drive
+                name: Works with another drive
+                about: A spare one.
+                reported: if-tested
+                called: [spare drive]
+                states:
+                  - {id: absent, normal: true, usual: 0.9, words: [same fault], opposite: present}
+                  - {id: present, usual: 0.1, words: [works], opposite: absent}
+              - id: fresh-cells
+                name: Fresh cells
+                about: A full set.
+                reported: if-tested
+                called: [new cells]
+                states:
+                  - {id: no-help, normal: true, usual: 0.9, words: [fault unchanged], opposite: helps}
+                  - {id: helps, usual: 0.1, words: [works], opposite: no-help}
+              - id: chewed-lead
+                name: Chewed lead
+                about: By a pet.
+                reported: usually
+                called: [lead]
+                states:
+                  - {id: absent, normal: true, usual: 0.9, words: [whole], opposite: present}
+                  - {id: present, usual: 0.1, words: [chewed], opposite: absent}
+              - id: insects
+                name: Insects
+                about: Signs of them.
+                reported: if-tested
+                called: [insects, vermin, webs]
+                states:
+                  - {id: absent, normal: true, usual: 0.9, words: [absent], opposite: present}
+                  - {id: present, usual: 0.1, words: [present], opposite: absent}
+                bare: present
+                phrases:
+                  absent: [no sign of insects]
+              - id: scorched
+                name: Scorched supply
+                about: Brown or black.
+                reported: if-tested
+                called: [scorch mark]
+                states:
+                  - {id: absent, normal: true, usual: 0.9, words: [absent], opposite: present}
+                  - {id: present, usual: 0.1, words: [present], opposite: absent}
+                phrases:
+                  present: [burnt in the supply]
+              - id: run-time
+                name: Run time
+                about: On one charge.
+                reported: usually
+                called: [run time]
+                states:
+                  - {id: normal, normal: true, usual: 0.9, words: [long], opposite: short}
+                  - {id: short, usual: 0.1, words: [short], opposite: normal}
+                phrases:
+                  short: [charge it three times a day]
+              - id: motor
+                name: Motor by itself
+                about: Off the mechanism.
+                reported: if-tested
+                called: [motor]
+                states:
+                  - {id: strong, normal: true, usual: 0.9, words: [strong], opposite: weak}
+                  - {id: weak, usual: 0.06, words: [weak, needs a push], opposite: strong}
+                  - {id: dead, usual: 0.04, words: [dead, gone], opposite: strong}
+              - id: once
+                name: Once only
+                about: And never again.
+                reported: usually
+                called: [one-off]
+                states:
+                  - {id: absent, normal: true, usual: 0.9, words: [absent], opposite: present}
+                  - {id: present, usual: 0.1, words: [present], opposite: absent}
+                phrases:
+                  present: [did it a single time]
+              - id: cold-chips
+                name: Works when cooled
+                about: With cold spray.
+                reported: if-tested
+                called: [cooling the chips]
+                states:
+                  - {id: absent, normal: true, usual: 0.9, words: [does nothing], opposite: present}
+                  - {id: present, usual: 0.1, words: [works], opposite: absent}
+                phrases:
+                  present: [cooling the chips]
+              - id: files
+                name: File system
+                about: On the drive.
+                reported: if-tested
+                called: [file system]
+                states:
+                  - {id: clean, normal: true, usual: 0.9, words: [clean], opposite: damaged}
+                  - {id: damaged, usual: 0.1, words: [damaged], opposite: clean}
+                phrases:
+                  damaged: [reports broken entries]
             """;
 
     private static final Reader READER = Reader.of(PackReader.read(List.of(new PackSource("rules.yaml", PACK))));
@@ -288,6 +398,23 @@ class ReadingRulesTest {
         "the pack has not swollen,pack-bulge absent",
         "it has not worked since it was dropped,fell present",
         "'reseated the cards, boots every time',reseating helps",
+        "shipping lock opened,lock open",
+        "IF cores out of place,lock shut",
+        "'spare drive, same fault',spare-drive absent",
+        "pull the aerial and the hum is gone,hum-lead present",
+        "'pulled aerial, then the rest in turn, hum unchanged',hum-lead absent",
+        "'put new cells in, fault unchanged',fresh-cells no-help",
+        "'the motor off load, needs a push now and then',motor weak",
+        "have to charge it three times a day,run-time short",
+        "did it a single time on the bench,once present",
+        "tray opens as it should,tray moves",
+        "the 12 V is as it ought to be,rail-12v in-tolerance",
+        "nothing burnt in the supply,scorched absent",
+        "'looked for webs on the board, none',insects absent",
+        "clean of webs,insects absent",
+        "cooling the chips does nothing,cold-chips absent",
+        "check without repair reports broken entries,files damaged",
+        "mains fuse open for good,mains-fuse blown",
         "only the fan spins,start-up nothing",
         "the fuse near the blue socket is blown,mains-fuse blown",
     })
@@ -313,9 +440,28 @@ class ReadingRulesTest {
                 "pack cell sits 650 mV under the others",
                 "clean stops 350",
                 "the adapter carries 0.3 Vpp on 5 V",
+                "pull the aerial and tell me if the hum is gone",
+                "put new cells in, the lamp should be fine then",
+                "the motor needs a new bearing, it is weak",
+                "have to measure the 12 V, is it low",
+                "did the fuse open",
+                "ordered a spare drive that works",
+                "IF the fuse is blown, replace it",
+                "another set has a blown fuse",
             })
     void holds_nothing(String text) {
         assertThat(findings(text)).isEmpty();
+    }
+
+    @Test
+    void a_denied_fault_beside_another_says_no_more() {
+        assertThat(findings("motor weak, not dead")).containsExactly("motor weak");
+        assertThat(findings("no sign of insects or vermin")).containsExactly("insects absent");
+    }
+
+    @Test
+    void what_a_trial_was_done_with_shares_no_state() {
+        assertThat(findings("spare drive works with the same lead")).containsExactly("spare-drive present");
     }
 
     @Test
