@@ -356,7 +356,7 @@ final class Mood {
 
     /** "I have to charge it three times a day" tells how it behaves. */
     private boolean habit(int from, int to) {
-        for (int i = from + 2; i < to; i++) {
+        for (int i = from + 2; i < Math.min(to, from + 2 + OUTCOME_REACH); i++) {
             boolean times = words.get(i).endsWith("times") && MoodWords.EACH.contains(next(i, to));
             if (times || MoodWords.HABITS.at(words, i, to) > 0) {
                 return true;
