@@ -5,7 +5,6 @@ import java.util.List;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
-import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.benchlore.kb.reading.analysis.Words;
 
 /**
@@ -39,8 +38,7 @@ final class Against {
     void link() {
         for (int i = 1; i < passage.size(); i++) {
             Token token = passage.token(i);
-            boolean number = token.kind() == Kind.QUANTITY || token.kind() == Kind.NUMBER;
-            if (number && token.value() != 0 && told.asLabelled(i)) {
+            if (token.numeric() && token.value() != 0 && told.asLabelled(i)) {
                 expected(i);
             }
         }
@@ -53,7 +51,7 @@ final class Against {
             if (passage.sentence(i) != passage.sentence(expected)) {
                 break;
             }
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item != null && !item.entry.names.isEmpty() && item.from == i && item.free() && !values.reading(i)) {
                 names.add(item);
             }
@@ -90,25 +88,17 @@ final class Against {
 
     private static int state(Symptom symptom, double share) {
         if (share < NOTHING) {
-            return any(symptom, List.of("absent", "none", "missing"));
+            return Levels.of(symptom, Levels.NONE);
         }
         if (share < LOW) {
-            return any(symptom, List.of("low", "too-low", "weak"));
+            return Levels.of(symptom, Levels.LOW);
         }
         if (share > HIGH) {
-            return any(symptom, List.of("high", "too-high"));
+            return Levels.of(symptom, Levels.HIGH);
         }
-        boolean compared = any(symptom, List.of("low", "too-low", "high", "too-high")) >= 0;
+        boolean compared = Levels.of(symptom, Levels.LOW) >= 0 || Levels.of(symptom, Levels.HIGH) >= 0;
         return compared && share >= RIGHT_FROM && share <= RIGHT_TO
                 ? symptom.indexOf(symptom.normal().id())
                 : -1;
-    }
-
-    private static int any(Symptom symptom, List<String> states) {
-        return states.stream()
-                .mapToInt(symptom::indexOf)
-                .filter(s -> s >= 0)
-                .findFirst()
-                .orElse(-1);
     }
 }

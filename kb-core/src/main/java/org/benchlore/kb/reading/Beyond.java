@@ -5,14 +5,11 @@ import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
-import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.benchlore.kb.reading.analysis.Words;
 
 /** Names said to lie beyond what they should be, without a reading: "well under its 12 V", "above the rated 12 V". */
 final class Beyond {
     private static final int ARTICLES = 4;
-    private static final List<String> HIGH = List.of("high", "too-high");
-    private static final List<String> LOW = List.of("low", "too-low", "weak");
     private static final Words ABOVE = Words.spaced("abov over exceed more");
     private static final Words BELOW = Words.spaced("below under less");
     private static final Words LEADING = Words.spaced("the its their his her any all a than lower upper");
@@ -35,7 +32,7 @@ final class Beyond {
             boolean below = BELOW.contains(passage.token(i).term());
             boolean slightly = SLIGHTLY.contains(passage.token(i - 1).term());
             if ((above || below) && !slightly && !passage.unreal(i)) {
-                link(i, above ? HIGH : LOW);
+                link(i, above ? Levels.HIGH : Levels.LOW);
             }
         }
     }
@@ -51,16 +48,14 @@ final class Beyond {
             return;
         }
         for (int i = at - 1; i >= 0 && i >= at - Linker.REACH && passage.sameClause(i, at); i--) {
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item != null && item.cue(Cue.NEGATION)) {
                 return;
             }
             if (item != null && !item.entry.names.isEmpty() && item.to <= at && claim(item, at, limit, states)) {
                 return;
             }
-            boolean number =
-                    passage.token(i).kind() == Kind.NUMBER || passage.token(i).kind() == Kind.QUANTITY;
-            if (number && !Ordinals.at(passage.tokens, i)) {
+            if (passage.token(i).numeric() && !Ordinals.at(passage.tokens, i)) {
                 return;
             }
         }
@@ -68,11 +63,7 @@ final class Beyond {
 
     private boolean claim(Item name, int at, int limit, List<String> states) {
         Symptom symptom = name.entry.names.get(0).symptom();
-        int state = states.stream()
-                .mapToInt(symptom::indexOf)
-                .filter(s -> s >= 0)
-                .findFirst()
-                .orElse(-1);
+        int state = Levels.of(symptom, states);
         int to = end(limit, symptom);
         boolean taught = passage.item(at)
                 .filter(word -> word.to >= to && !word.entry.words.isEmpty())
@@ -102,7 +93,7 @@ final class Beyond {
                 return value + 1;
             }
             // "under rated load" is a condition
-            return goesOn && Plain.content(passage.token(value)) ? from : value;
+            return goesOn && passage.content(value) ? from : value;
         }
         if (nominal(from, symptom)) {
             return from + 1;
@@ -117,7 +108,6 @@ final class Beyond {
         Token value = passage.token(i);
         Quantity quantity = symptom.quantity();
         Double nominal = quantity == null ? null : quantity.nominal();
-        boolean volts = value.kind() == Kind.NUMBER || value.kind() == Kind.QUANTITY;
-        return volts && nominal != null && Math.abs(value.value()) == Math.abs(nominal);
+        return value.numeric() && nominal != null && Math.abs(value.value()) == Math.abs(nominal);
     }
 }

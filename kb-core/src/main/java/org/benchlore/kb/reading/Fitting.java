@@ -99,7 +99,7 @@ final class Fitting {
     /** Whether a name only tells where a reading was taken: "TMDS pin 1 at the socket drops 1.8 V". */
     boolean placeOnly(Item item, int reading) {
         int at = item.from;
-        while (at > 0 && !PLACES.contains(passage.token(at).term()) && Plain.skipped(passage.token(at - 1))) {
+        while (at > 0 && !PLACES.contains(passage.token(at).term()) && passage.skipped(at - 1)) {
             at--;
         }
         boolean own = PLACES.contains(passage.token(at).term());
@@ -111,7 +111,7 @@ final class Fitting {
         while (before > 0 && Ordinals.at(passage.tokens, before)) {
             before--;
         }
-        Item subject = passage.item(before).orElse(null);
+        Item subject = passage.itemAt(before);
         if (subject == null || subject == item || subject.entry.names.isEmpty() || !subject.free()) {
             return false;
         }
@@ -176,16 +176,7 @@ final class Fitting {
     }
 
     private boolean lost(int reading) {
-        if (LOST.contains(term(reading + 1))) {
-            return true;
-        }
-        for (int i = reading - 1; i >= Math.max(0, reading - 2); i--) {
-            String term = passage.token(i).term();
-            if (term.equals("lose") || term.equals("loss") || term.equals("lost")) {
-                return true;
-            }
-        }
-        return false;
+        return LOST.contains(term(reading + 1)) || LOST.contains(term(reading - 1)) || LOST.contains(term(reading - 2));
     }
 
     /** A small part of a rail's voltage is its ripple where the reading or, for millivolts, the sentence speaks of ripple. */
@@ -221,7 +212,7 @@ final class Fitting {
     }
 
     private String term(int i) {
-        return i < passage.size() ? passage.token(i).term() : "";
+        return i >= 0 && i < passage.size() ? passage.token(i).term() : "";
     }
 
     static boolean fits(Symptom symptom, Token value) {

@@ -42,7 +42,7 @@ final class Linker {
         new Echoes(passage, claims).add();
         new Loose(passage, lexicon, claims).add();
         bare();
-        Negations.searched(passage, claims);
+        Searches.deny(passage, claims);
         claims.removeIf(c -> c.dropped);
         Circumstances.drop(passage, claims);
         Thin.drop(passage, lexicon, claims);

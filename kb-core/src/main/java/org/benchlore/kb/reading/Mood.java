@@ -12,12 +12,13 @@ import org.benchlore.kb.reading.analysis.Token.Kind;
  * packs set no mood: "shipping lock", "spare drive".
  */
 final class Mood {
-    private static final int OUTCOME_REACH = 8;
+    private static final int HABIT_REACH = 10;
 
     private final String text;
     private final List<Token> tokens;
     private final List<String> words;
     private final Item[] itemAt;
+    private final Orders orders;
     private final boolean[] unreal;
 
     private Mood(String text, List<Token> tokens, Item[] itemAt) {
@@ -28,6 +29,7 @@ final class Mood {
         for (Token token : tokens) {
             words.add(token.surface());
         }
+        this.orders = new Orders(text, tokens, words, itemAt);
         this.unreal = new boolean[tokens.size()];
     }
 
@@ -61,7 +63,7 @@ final class Mood {
         int start = from;
         while (start < to) {
             int end = start;
-            while (end < to && !separates(end)) {
+            while (end < to && !separates(tokens.get(end))) {
                 end++;
             }
             segment(from, start, end, to, asked);
@@ -69,8 +71,8 @@ final class Mood {
         }
     }
 
-    private boolean separates(int i) {
-        Token token = tokens.get(i);
+    /** Whether a token parts the segments of a sentence. */
+    static boolean separates(Token token) {
         return token.kind() == Kind.PUNCTUATION && ",;:()[]\n-".contains(token.term());
     }
 
@@ -101,7 +103,7 @@ final class Mood {
         if (first == to) {
             return;
         }
-        if (question(first, to, asked) || orders(first, to) || purpose(first, from == sentenceFrom)) {
+        if (question(first, to, asked) || orders.at(first, to) || purpose(first, from == sentenceFrom)) {
             mark(from, turn(first, sentenceTo));
             return;
         }
@@ -162,11 +164,7 @@ final class Mood {
 
     /** Whether some words stand within more words that the packs teach together. */
     private boolean taught(int from, int length) {
-        Item item = itemAt[from];
-        return item != null
-                && item.entry.rank() < Entry.LANGUAGE
-                && item.to >= from + length
-                && item.to - item.from > length;
+        return itemAt[from] != null && itemAt[from].teachesMore(from, length);
     }
 
     /** "As it should", "where they should be", "lower than it ought to be" tell how something is. */
@@ -206,107 +204,6 @@ final class Mood {
         }
         boolean adverbial = word.equals("when") || word.equals("where");
         return MoodWords.AUXILIARIES.contains(next) && (!adverbial || MoodWords.SUBJECTS.contains(next(first + 1, to)));
-    }
-
-    /** "Check the 12 V", "never measure ohms …", "don't power it up". */
-    private boolean orders(int first, int to) {
-        String word = words.get(first);
-        String next = next(first, to);
-        if (next.isEmpty() || text.startsWith("-", tokens.get(first).end())) {
-            // "take-up torque" is a thing
-            return false;
-        }
-        if (word.equals("never") || word.equals("please") || word.equals("pls")) {
-            return word.startsWith("pl")
-                    || MoodWords.ORDERS.contains(next)
-                    || MoodWords.ORDERS_WITH_OBJECT.contains(next);
-        }
-        if (word.equals("do") && next.equals("not")) {
-            return true;
-        }
-        boolean object = MoodWords.OBJECTS.contains(next);
-        boolean order = (MoodWords.ORDERS.contains(word) && !next.equals("be") && !states(first, to))
-                || (MoodWords.ORDERS_WITH_OBJECT.contains(word) && object);
-        return order
-                && !statement(first)
-                && !outcome(first, to)
-                && !told(first, to)
-                && (object || !MoodWords.DEED_NOUNS.contains(word) || !taught(first, 1));
-    }
-
-    /** "Pull the drive plug and everything comes up": an order by its form that tells what was seen. */
-    private boolean outcome(int first, int to) {
-        for (int i = first + 2; i + 2 < to; i++) {
-            if (words.get(i).equals("and") && MoodWords.OUTCOMES.contains(words.get(i + 1))) {
-                String verb = words.get(i + 2);
-                return !verb.equals("should")
-                        && !verb.equals("will")
-                        && !verb.equals("must")
-                        && !MoodWords.ORDERS.contains(verb);
-            }
-        }
-        return false;
-    }
-
-    /** "Feed at the fan connector too weak" is taught as a whole. */
-    private boolean statement(int first) {
-        Item item = itemAt[first];
-        return item != null
-                && item.from == first
-                && !MoodWords.ORDERS.contains(words.get(first))
-                && !item.entry.phrases.isEmpty()
-                && item.to - first > 2;
-    }
-
-    /** "Pull the aerial and the hum is gone", "put new cells in, fault unchanged": a trial with its outcome. */
-    private boolean told(int first, int to) {
-        if (MoodWords.DEED_NOUNS.contains(words.get(first))) {
-            return tellsOfItself(first, to);
-        }
-        if (!MoodWords.TRIALS.contains(words.get(first))) {
-            return false;
-        }
-        boolean and = false;
-        for (int i = first + 2; i < to; i++) {
-            String word = words.get(i);
-            if (and && (MoodWords.NOT_YET.contains(word) || MoodWords.ORDERS.contains(word))) {
-                return false;
-            }
-            if (and && MoodWords.HAPPENS.at(words, i, to) > 0) {
-                return true;
-            }
-            and |= word.equals("and");
-        }
-        int next = to + 1;
-        int end = nextSeparator(next, tokens.size());
-        boolean goesOn = next < end && tokens.get(to).is(",");
-        for (int i = next; goesOn && i < end && i < next + OUTCOME_REACH; i++) {
-            if (MoodWords.NOT_YET.contains(words.get(i)) || MoodWords.ORDERS.contains(words.get(i))) {
-                return false;
-            }
-            if (MoodWords.SHOWN.at(words, i, end) > 0) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    /** "Check without repair reports …": no order but what a check told. */
-    private boolean tellsOfItself(int first, int to) {
-        if (MoodWords.OBJECTS.contains(next(first, to)) && !MoodWords.GOVERNORS.contains(next(first, to))) {
-            return false;
-        }
-        for (int i = first + 1; i < Math.min(to, first + OUTCOME_REACH); i++) {
-            if (MoodWords.REPORTING.contains(words.get(i))) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    /** "Check fuse: blown" has its answer behind the colon. */
-    private boolean states(int first, int to) {
-        return to < tokens.size() && tokens.get(to).is(":") && to - first <= 4;
     }
 
     /** "To see a tacho signal put the scope on …". */
@@ -356,7 +253,7 @@ final class Mood {
 
     /** "I have to charge it three times a day" tells how it behaves. */
     private boolean habit(int from, int to) {
-        for (int i = from + 2; i < Math.min(to, from + 2 + OUTCOME_REACH); i++) {
+        for (int i = from + 2; i < Math.min(to, from + HABIT_REACH); i++) {
             boolean times = words.get(i).endsWith("times") && MoodWords.EACH.contains(next(i, to));
             if (times || MoodWords.HABITS.at(words, i, to) > 0) {
                 return true;
@@ -408,7 +305,7 @@ final class Mood {
 
     private int nextSeparator(int from, int to) {
         int i = from;
-        while (i < to && !separates(i)) {
+        while (i < to && !separates(tokens.get(i))) {
             i++;
         }
         return i;

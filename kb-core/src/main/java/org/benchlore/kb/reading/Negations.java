@@ -23,14 +23,6 @@ final class Negations {
     /** What follows them tells when, and is not denied: "has not worked since the update". */
     private static final Words TIMES = Words.of("since", "until", "till");
 
-    /** What follows them is no longer what "without" is said of: "a check without repair reports …". */
-    private static final Words REPORTING = MoodWords.REPORTING;
-
-    private static final int SEARCH_REACH = 8;
-    private static final Words SEARCHED = Words.spaced("looked searched checked hunted inspected watched listened");
-    private static final Words NONE = Words.spaced("none nothing no nowhere not");
-    private static final Words FOUND = Words.spaced("found seen there one any at all so far of it them");
-
     private static final Set<Cue> DENYING =
             Collections.unmodifiableSet(EnumSet.of(Cue.NEGATION, Cue.NEGATION_AFTER, Cue.NORMAL, Cue.EXCEPT));
 
@@ -123,51 +115,6 @@ final class Negations {
         }
     }
 
-    /** "Looked for whiskers on the shield, none": the search found nothing. */
-    static void searched(Passage passage, List<Claim> claims) {
-        for (Claim claim : claims) {
-            int end = claim.to;
-            while (end < passage.size() && passage.sameSegment(end, claim.to - 1) && end < claim.to + SEARCH_REACH) {
-                end++;
-            }
-            boolean negated = claim.measured == null && nothingFound(passage, end - 1) && searches(passage, claim.from);
-            if (negated && !claim.symptom.states().get(claim.state).normal()) {
-                claim.negated = true;
-                claim.cover(end - 1, end + 1);
-            }
-        }
-    }
-
-    private static boolean nothingFound(Passage passage, int comma) {
-        int i = comma + 1;
-        if (comma >= passage.size() || passage.token(comma).kind() != Token.Kind.PUNCTUATION || i >= passage.size()) {
-            return false;
-        }
-        boolean none = false;
-        for (;
-                i < passage.size()
-                        && passage.sameSegment(comma + 1, i)
-                        && passage.token(i).kind() != Token.Kind.PUNCTUATION;
-                i++) {
-            String word = passage.token(i).surface();
-            none |= NONE.contains(word);
-            if (!NONE.contains(word) && !FOUND.contains(word)) {
-                return false;
-            }
-        }
-        return none;
-    }
-
-    private static boolean searches(Passage passage, int from) {
-        for (int i = from - 1; i > 0 && i > from - SEARCH_REACH && passage.sameSegment(i, from); i--) {
-            if (passage.token(i).surface().equals("for")
-                    && SEARCHED.contains(passage.token(i - 1).surface())) {
-                return true;
-            }
-        }
-        return false;
-    }
-
     /** "Stopped clicking" denies the clicking, "stopped" alone is a state. */
     private boolean stops(Item item) {
         return item.to - item.from == 1
@@ -256,7 +203,7 @@ final class Negations {
         int steps = 0;
         boolean without = passage.token(negation.from).term().equals("without");
         for (int i = negation.to; i < passage.size() && passage.sameSegment(negation.from, i); i++) {
-            if (without && REPORTING.contains(passage.token(i).surface())) {
+            if (without && MoodWords.REPORTING.contains(passage.token(i).surface())) {
                 return null;
             }
             Item item = passage.itemAt(i);

@@ -56,6 +56,11 @@ final class Passage {
         boolean cue(Cue cue) {
             return entry.cue == cue && free();
         }
+
+        /** Whether some words stand within more words that the packs teach together. */
+        boolean teachesMore(int first, int length) {
+            return entry.rank() < Entry.LANGUAGE && to >= first + length && to - from > length;
+        }
     }
 
     final String text;
@@ -99,7 +104,7 @@ final class Passage {
             skipped[i] = Plain.skipped(token);
             content[i] = !skipped[i] && Plain.content(token);
             leftOut[i] = skipped[i] || Ordinals.idle(tokens, i);
-            anyNumber |= token.kind() == Kind.NUMBER || token.kind() == Kind.QUANTITY;
+            anyNumber |= token.numeric();
         }
         this.numbered = anyNumber;
         Parts.name(tokens, terms, lexicon);

@@ -132,8 +132,7 @@ final class Strays {
     /** Whether nothing of meaning stands in front of a word in its segment. */
     private boolean opens(Item word) {
         for (int i = word.from - 1; i >= 0 && passage.sameSegment(i, word.from); i--) {
-            if (Plain.content(passage.token(i))
-                    && !TROUBLE.contains(passage.token(i).surface())) {
+            if (passage.content(i) && !TROUBLE.contains(passage.token(i).surface())) {
                 return false;
             }
         }

@@ -105,7 +105,7 @@ final class Told {
 
     /** "Surge resistor 4R7 measures 150k": a value right behind the name, with the reading still to come. */
     boolean asMarking(int i) {
-        Item item = i > 0 ? passage.item(i - 1).orElse(null) : null;
+        Item item = i > 0 ? passage.itemAt(i - 1) : null;
         boolean behindName = number(i)
                 && item != null
                 && !item.entry.names.isEmpty()
@@ -166,11 +166,7 @@ final class Told {
     }
 
     private boolean number(int i) {
-        if (i < 0 || i >= passage.size()) {
-            return false;
-        }
-        Kind kind = passage.token(i).kind();
-        return kind == Kind.NUMBER || kind == Kind.QUANTITY;
+        return i >= 0 && i < passage.size() && passage.token(i).numeric();
     }
 
     private String term(int i) {

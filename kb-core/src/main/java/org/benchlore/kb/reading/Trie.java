@@ -267,6 +267,8 @@ final class Trie {
         private final int[] glued;
         private final int[] bare;
         private final boolean[] mayGo;
+        private final int many = terms.of("many");
+        private final int time = terms.of("time");
         private final List<Match> found = new ArrayList<>();
 
         private Walk(Token[] tokens, int[] numbers, int[] glued, int[] bare, boolean[] mayGo) {
@@ -301,7 +303,7 @@ final class Trie {
             }
             if (tokens[at].unit().equals("times") && tokens[at].value() > 1) {
                 // "stored 47 times" is "stored many times"
-                int often = next(next(node, terms.of("many")), terms.of("time"));
+                int often = next(next(node, many), time);
                 if (often != 0) {
                     on(often, from, at + 1, depth + 1, skipped);
                 }

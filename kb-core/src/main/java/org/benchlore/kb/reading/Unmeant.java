@@ -101,7 +101,7 @@ final class Unmeant {
                 && item.from > 0
                 && passage.token(item.from).term().equals("good")
                 && passage.token(item.from - 1).term().equals("for");
-        return good && (item.to == passage.size() || !Plain.content(passage.token(item.to)));
+        return good && (item.to == passage.size() || !passage.content(item.to));
     }
 
     /** "Sinks to 10.3" names no heatsink. */
@@ -114,14 +114,13 @@ final class Unmeant {
         return third
                 && item.to + 1 < passage.size()
                 && passage.token(item.to).term().equals("to")
-                && (passage.token(item.to + 1).kind() == Kind.NUMBER
-                        || passage.token(item.to + 1).kind() == Kind.QUANTITY);
+                && passage.token(item.to + 1).numeric();
     }
 
     /** "Drops to 1 V" names no rail of 1 V. */
     boolean reached(Item item) {
         Token token = passage.token(item.from);
-        boolean number = token.kind() == Kind.NUMBER || token.kind() == Kind.QUANTITY;
+        boolean number = token.numeric();
         return number
                 && item.to - item.from == 1
                 && item.from > 1

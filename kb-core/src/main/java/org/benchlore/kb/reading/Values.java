@@ -89,7 +89,7 @@ final class Values {
     /** Numbers that are told for something else name no rail either. */
     private void setAside() {
         for (int i = 0; i < passage.size(); i++) {
-            Item item = number(i) ? passage.item(i).orElse(null) : null;
+            Item item = number(i) ? passage.itemAt(i) : null;
             if (item != null && item.to - item.from == 1 && item.free() && told.asNothing(i)) {
                 item.done = true;
             }
@@ -208,16 +208,15 @@ final class Values {
 
     /** "Unclean stops 640"; but "clean stops 640" are others. */
     private boolean counted(Token value, Item name) {
-        boolean whole = name.from == 0
-                || !passage.sameSegment(name.from - 1, name.from)
-                || !Plain.content(passage.token(name.from - 1));
+        boolean whole =
+                name.from == 0 || !passage.sameSegment(name.from - 1, name.from) || !passage.content(name.from - 1);
         return whole && Fitting.count(value, name);
     }
 
     /** Whether a name in front can have a reading that its subject moved to. */
     private boolean subjectBefore(int reading) {
         for (int i = reading - 1; i >= 0 && i >= reading - REACH && passage.sameClause(reading, i); i--) {
-            Item item = passage.item(i).orElse(null);
+            Item item = passage.itemAt(i);
             if (item != null && item.free() && fitting.of(item, reading).isPresent()) {
                 return true;
             }
@@ -236,8 +235,7 @@ final class Values {
 
     /** Whether a token is a number that may be a reading, and so stands in the way of another one. */
     private boolean number(int i) {
-        Kind kind = passage.token(i).kind();
-        return (kind == Kind.NUMBER || kind == Kind.QUANTITY) && !Ordinals.at(passage.tokens, i);
+        return passage.token(i).numeric() && !Ordinals.at(passage.tokens, i);
     }
 
     private boolean closes(int i) {

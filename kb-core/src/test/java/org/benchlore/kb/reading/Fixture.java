@@ -12,6 +12,11 @@ final class Fixture {
     private Fixture() {}
 
     static Knowledge knowledge() {
-        return PackReader.read(List.of(new PackSource(PACK, GoldFile.text(PACK))));
+        return knowledge(PACK);
+    }
+
+    /** The pack of a test resource beside this class. */
+    static Knowledge knowledge(String pack) {
+        return PackReader.read(List.of(new PackSource(pack, GoldFile.text(pack))));
     }
 }

@@ -48,6 +48,11 @@ public record Token(
         return new Token(kind, start, end, surface, term, Math.abs(value), unit, resolution, spread, factor);
     }
 
+    /** Whether it has a value, with or without a unit. */
+    public boolean numeric() {
+        return kind == Kind.NUMBER || kind == Kind.QUANTITY;
+    }
+
     /** Whether it is a tolerance ("±5 %") rather than a value. */
     public boolean tolerance() {
         return term.startsWith("±");
