@@ -45,8 +45,11 @@ final class Posterior {
 
     /** Shares before the findings as they would be had nothing been tried, up to a constant. */
     private static double[] asUntried(Outset outset) {
+        if (outset.tried() == outset.scope()) {
+            return outset.coded().prior;
+        }
         double[] shares = outset.coded().prior.clone();
-        for (int c = 0; outset.tried() != outset.scope() && c < shares.length; c++) {
+        for (int c = 0; c < shares.length; c++) {
             double left = outset.tried().prior[c];
             shares[c] *= left > 0 ? outset.scope().prior[c] / left : 1;
         }
@@ -54,7 +57,7 @@ final class Posterior {
     }
 
     /**
-     * Shares over all powers.
+     * Shares over all powers, in the place of the evidence.
      *
      * @param untried shares before the findings
      * @param tried the same with what was tried in vain held against its causes, each up to a constant
@@ -65,15 +68,14 @@ final class Posterior {
         for (int c = 0; c < untried.length; c++) {
             largest = untried[c] > 0 ? Math.max(largest, evidence[c]) : largest;
         }
-        double[] eighths = new double[untried.length];
         double whole = 0;
         double half = 0;
         double quarter = 0;
         double eighth = 0;
         for (int c = 0; c < untried.length; c++) {
-            if (untried[c] > 0) {
-                double p = Math.exp((evidence[c] - largest) / 8);
-                eighths[c] = p;
+            double p = untried[c] > 0 ? Math.exp((evidence[c] - largest) / 8) : 0;
+            evidence[c] = p;
+            if (p > 0) {
                 eighth += untried[c] * p;
                 p *= p;
                 quarter += untried[c] * p;
@@ -83,19 +85,18 @@ final class Posterior {
             }
         }
         double sum = 0;
-        double[] shares = new double[untried.length];
-        for (int c = 0; c < shares.length; c++) {
-            double p = eighths[c];
+        for (int c = 0; c < evidence.length; c++) {
+            double p = evidence[c];
             double q = p * p;
             double h = q * q;
             double doubted = DOUBTS[0] * h / half + DOUBTS[1] * q / quarter + DOUBTS[2] * p / eighth;
-            shares[c] = tried[c] * ((1 - doubt) * h * h / whole + doubt * doubted);
-            sum += shares[c];
+            evidence[c] = tried[c] * ((1 - doubt) * h * h / whole + doubt * doubted);
+            sum += evidence[c];
         }
-        for (int c = 0; c < shares.length; c++) {
-            shares[c] /= sum;
+        for (int c = 0; c < evidence.length; c++) {
+            evidence[c] /= sum;
         }
-        return shares;
+        return evidence;
     }
 
     private static void addFinding(
