@@ -10,7 +10,6 @@ import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Cause;
-import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.reading.Finding;
 
@@ -22,11 +21,13 @@ final class CasePage {
     private final Knowledge knowledge;
     private final Page page;
     private final TestPage tests;
+    private final Names names;
 
     CasePage(Knowledge knowledge, Page page) {
         this.knowledge = knowledge;
         this.page = page;
         this.tests = new TestPage(knowledge, page);
+        this.names = new Names(knowledge);
     }
 
     /** One line of a list. */
@@ -97,10 +98,6 @@ final class CasePage {
         return knowledge.cause(id).map(Cause::name).orElse(id) + " [" + id + "]";
     }
 
-    private String fix(String id) {
-        return knowledge.fix(id).map(Fix::name).orElse(id) + " [" + id + "]";
-    }
-
     private static String and(String note) {
         return note.isBlank() ? "" : "; " + note;
     }
@@ -139,7 +136,7 @@ final class CasePage {
 
         @Override
         public String fixApplied(CaseEvent.FixApplied event) {
-            return "fix " + fix(event.fixId()) + and(event.note());
+            return "fix " + names.fix(event.fixId()) + and(event.note());
         }
 
         @Override
@@ -157,7 +154,7 @@ final class CasePage {
 
         @Override
         public String weighed(CaseEvent.Weighed event) {
-            return "weighed " + fix(event.fixId()) + ", success " + Page.percent(event.success()) + ", harm "
+            return "weighed " + names.fix(event.fixId()) + ", success " + Page.percent(event.success()) + ", harm "
                     + Page.percent(event.worse()) + "; decided: "
                     + event.decided().name().toLowerCase(Locale.ROOT) + and(event.note());
         }

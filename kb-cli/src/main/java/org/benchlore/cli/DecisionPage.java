@@ -1,25 +1,15 @@
 package org.benchlore.cli;
 
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.BenchTest;
-import org.benchlore.kb.knowledge.Cause;
-import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.planning.FixRecord;
 import org.benchlore.kb.planning.NextStep;
-import org.benchlore.kb.planning.Plan;
 import org.benchlore.kb.planning.Rate;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
@@ -31,14 +21,14 @@ final class DecisionPage {
     /** A share that moves by less is not worth a line. */
     private static final double LEAST_SHIFT = 0.015;
 
-    private final Knowledge knowledge;
     private final Page page;
     private final TestPage tests;
+    private final Names names;
 
     DecisionPage(Knowledge knowledge, Page page) {
-        this.knowledge = knowledge;
         this.page = page;
         this.tests = new TestPage(knowledge, page);
+        this.names = new Names(knowledge);
     }
 
     /** What to do now, and what it comes to without a further test. */
@@ -66,7 +56,7 @@ final class DecisionPage {
                                         next.stopTesting()
                                                 ? "Stop testing; trying the best fix is cheaper than any test"
                                                 : "If you stop testing now, the best fix",
-                                        fix(fix.fixId()),
+                                        names.fix(fix.fixId()),
                                         fix.minutes(),
                                         TestPage.toOpen(fix.openingMinutes()),
                                         Page.percent(fix.cures()),
@@ -100,8 +90,8 @@ final class DecisionPage {
                     + ". What follows is for when it comes in again.");
         }
         history.cure()
-                .ifPresent(f ->
-                        page.caution(fix(f.fixId()) + " was done and nothing says yet that it failed. 'proof --case "
+                .ifPresent(f -> page.caution(
+                        names.fix(f.fixId()) + " was done and nothing says yet that it failed. 'proof --case "
                                 + history.id() + "' proves it; this here is for the case that it did not help."));
     }
 
@@ -121,7 +111,7 @@ final class DecisionPage {
                             + Page.percent(result.probability()) + "): "
                             + result.causes().stream()
                                     .limit(SHIFTS)
-                                    .map(s -> cause(s.causeId()) + " " + Page.percent(s.before()) + " -> "
+                                    .map(s -> names.cause(s.causeId()) + " " + Page.percent(s.before()) + " -> "
                                             + Page.percent(s.after()))
                                     .collect(Collectors.joining("; ")));
         }
@@ -136,122 +126,6 @@ final class DecisionPage {
     /** Whether a reading moves one of the causes named with it by more than a point or so. */
     private static boolean tells(TestProposal.Result result) {
         return result.causes().stream().limit(SHIFTS).anyMatch(s -> Math.abs(s.after() - s.before()) > LEAST_SHIFT);
-    }
-
-    void plan(Plan plan) {
-        page.heading("Plan: about " + say("%.0f", plan.minutes()) + " min in all; ends repaired with "
-                + Page.percent(plan.solved()));
-        step(plan.root(), 0);
-        page.blank();
-        page.heading("Expected minutes, an unrepaired unit counted at its cost");
-        page.line(say("  %5.0f  this plan", plan.minutes()));
-        page.line(say("  %5.0f  swapping by likelihood, no test", plan.swapByLikelihood()));
-        page.line(say("  %5.0f  testing suspect by suspect in fixed order", plan.fixedOrderTesting()));
-        page.line(say("  %5.0f  the best order of fixes, no test", plan.repairsOnly()));
-        page.text(
-                2,
-                plan.orderIsOptimal()
-                        ? "That order is the best there is: each of these fixes is for one cause, and nothing is shared between them."
-                        : "Fixes share causes or the opening of the unit, so that order is good but not proven best.");
-        if (!plan.leftOut().isEmpty()) {
-            page.hanging(
-                    2,
-                    4,
-                    "Left out for tools or risk: "
-                            + plan.leftOut().stream().map(this::fix).collect(Collectors.joining(", ")));
-        }
-    }
-
-    private void step(Plan.Step step, int indent) {
-        String here = say(" (now: %s %s)", cause(step.leadingCause()), Page.percent(step.leading()));
-        switch (step.action()) {
-            case STOP -> page.hanging(indent, indent + 2, "STOP: what is left is not worth its minutes");
-            case ASK_AGAIN -> page.hanging(indent, indent + 2, "ask again with what is known by then" + here);
-            case FIX ->
-                page.hanging(
-                        indent,
-                        indent + 2,
-                        say(
-                                "FIX %s, %.0f min%s, cures with %s%s",
-                                fix(step.id()),
-                                step.minutes(),
-                                TestPage.toOpen(step.openingMinutes()),
-                                Page.percent(step.cures().orElse(0.0)),
-                                here));
-            case TEST ->
-                page.hanging(
-                        indent,
-                        indent + 2,
-                        say(
-                                "TEST %s [%s], %.0f min%s",
-                                knowledge.test(step.id()).map(t -> t.name()).orElse(step.id()),
-                                step.id(),
-                                step.minutes(),
-                                TestPage.toOpen(step.openingMinutes())));
-        }
-        if (step.action() == Plan.Action.TEST
-                && step.branches().stream().allMatch(b -> b.step().action() == Plan.Action.ASK_AGAIN)) {
-            page.text(indent + 2, "then ask again with what it shows");
-            return;
-        }
-        List<Plan.Branch> branches = new ArrayList<>(step.branches());
-        Optional<Plan.Branch> rest = remainder(branches);
-        rest.ifPresent(branch -> {
-            branches.remove(branch);
-            branches.add(branch);
-        });
-        for (Plan.Branch branch : branches) {
-            if (branch.readings().isEmpty()) {
-                page.hanging(indent, indent + 2, say("still there (%s):", Page.percent(branch.probability())));
-                step(branch.step(), indent);
-            } else {
-                page.hanging(
-                        indent + 2,
-                        indent + 4,
-                        say(
-                                "- %s (%s):",
-                                rest.filter(branch::equals).isPresent() ? "anything else" : readings(branch),
-                                Page.percent(branch.probability())));
-                step(branch.step(), indent + 4);
-            }
-        }
-    }
-
-    /** The branch of the most readings, where they are too many to tell and others come before it. */
-    private static Optional<Plan.Branch> remainder(List<Plan.Branch> branches) {
-        return branches.stream()
-                .max(Comparator.comparingInt(b -> b.readings().size()))
-                .filter(b -> branches.size() > 1
-                        && b.readings().size() > 1
-                        && together(b).isEmpty());
-    }
-
-    /** Per symptom its states, where the readings are all combinations of them; else empty. */
-    private static Map<String, Set<String>> together(Plan.Branch branch) {
-        Map<String, Set<String>> states = new LinkedHashMap<>();
-        branch.readings().stream()
-                .flatMap(r -> r.states().stream())
-                .forEach(s -> states.computeIfAbsent(s.symptomId(), id -> new LinkedHashSet<>())
-                        .add(s.stateId()));
-        long combinations = states.values().stream().mapToLong(Set::size).reduce(1, (a, b) -> a * b);
-        return combinations == branch.readings().size() ? states : Map.of();
-    }
-
-    private String readings(Plan.Branch branch) {
-        Map<String, Set<String>> together = together(branch);
-        if (!together.isEmpty()) {
-            return together.entrySet().stream()
-                    .map(e -> tests.states(e.getKey(), e.getValue()))
-                    .collect(Collectors.joining(", and "));
-        }
-        List<String> readings = branch.readings().stream()
-                .map(r -> r.states().stream()
-                        .map(s -> tests.state(s.symptomId(), s.stateId()))
-                        .collect(Collectors.joining(" and ")))
-                .toList();
-        return readings.size() > 3
-                ? String.join("; or ", readings.subList(0, 2)) + "; or " + (readings.size() - 2) + " other readings"
-                : String.join("; or ", readings);
     }
 
     void worth(Worth worth) {
@@ -305,7 +179,7 @@ final class DecisionPage {
     }
 
     void fixRecord(FixRecord r) {
-        page.hanging(0, 2, fix(r.fixId()));
+        page.hanging(0, 2, names.fix(r.fixId()));
         page.line(say(
                 "  tried %d, worked %d, came back %d, made worse %d",
                 r.tried(), r.worked(), r.cameBack(), r.madeWorse()));
@@ -329,14 +203,6 @@ final class DecisionPage {
 
     private static String rate(Rate rate) {
         return Page.percent(rate.mean()) + " (" + Page.percent(rate.low()) + " to " + Page.percent(rate.high()) + ")";
-    }
-
-    private String cause(String id) {
-        return knowledge.cause(id).map(Cause::name).orElse("none of the causes known here");
-    }
-
-    private String fix(String id) {
-        return knowledge.fix(id).map(Fix::name).orElse(id) + " [" + id + "]";
     }
 
     private static String say(String format, Object... values) {

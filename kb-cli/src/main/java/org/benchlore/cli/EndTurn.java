@@ -69,7 +69,7 @@ final class EndTurn {
             names.add(cause.name());
         }
         ids.add(RankingModel.UNLISTED);
-        names.add("none of the causes known here");
+        names.add(Names.UNLISTED);
         names.add("another one, by its id (see 'benchlore search')");
         pick(names)
                 .flatMap(n -> n < ids.size() ? Optional.of(ids.get(n)) : byId())

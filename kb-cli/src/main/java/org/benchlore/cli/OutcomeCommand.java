@@ -10,7 +10,6 @@ import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Outcome;
-import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingModel;
@@ -178,7 +177,7 @@ final class OutcomeCommand extends BenchCommand {
                     String.format(
                             Locale.ROOT,
                             "With what is known of this unit, %s is now %s likely; it was %s before.",
-                            name(kb, cause),
+                            new Names(kb.knowledge()).cause(cause),
                             Page.percent(after),
                             Page.percent(before)));
         }
@@ -188,10 +187,6 @@ final class OutcomeCommand extends BenchCommand {
     private static String outcome(CaseHistory history) {
         Outcome outcome = history.outcome();
         return outcome == null ? "is open" : CasePage.words(outcome);
-    }
-
-    private static String name(KnowledgeBase kb, String causeId) {
-        return kb.knowledge().cause(causeId).map(Cause::name).orElse("none of the causes known here");
     }
 
     private double probability(KnowledgeBase kb, RankingQuery query) {

@@ -30,9 +30,9 @@ final class PlanCommand extends BenchCommand {
             if (json) {
                 bench.out().println(Json.plan(plan));
             } else {
-                DecisionPage page = new DecisionPage(kb.knowledge(), bench.page());
-                known.history().ifPresent(page::standing);
-                page.plan(plan);
+                Page page = bench.page();
+                known.history().ifPresent(new DecisionPage(kb.knowledge(), page)::standing);
+                new PlanPage(kb.knowledge(), page).print(plan);
             }
             return ExitCode.DONE;
         }

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.benchlore.kb.cases.CaseEvent.Checked;
-import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.planning.ProofPlan;
 import org.benchlore.kb.planning.ProofRecord;
@@ -23,9 +22,7 @@ final class ProofPage {
 
     void print(ProofPlan proof) {
         ProofRecord known = proof.known();
-        known.fixId()
-                .ifPresent(id -> page.heading(
-                        "Proof of: " + knowledge.fix(id).map(Fix::name).orElse(id) + " [" + id + "]"));
+        known.fixId().ifPresent(id -> page.heading("Proof of: " + new Names(knowledge).fix(id)));
         if (known.failed()) {
             page.caution("It did not cure: a check failed, or the case says so. 'next --case' goes on from there.");
         }

@@ -10,7 +10,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchlore.kb.knowledge.Cause;
-import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.planning.NextStep;
@@ -51,8 +50,7 @@ final class RankingPage {
         if (ranking.findings().isEmpty()) {
             page.hanging(2, 6, "No finding: what follows goes by the wording and past cases alone. Look closer first.");
         }
-        done.forEach(id -> page.hanging(
-                2, 6, "done before: " + knowledge.fix(id).map(Fix::name).orElse(id) + " [" + id + "]"));
+        done.forEach(id -> page.hanging(2, 6, "done before: " + new Names(knowledge).fix(id)));
         page.blank();
         page.heading("Likely causes" + (ranking.scope().depth() == 0 ? "" : " in " + ranking.scope()));
         List<RankedCause> shown =

@@ -3,12 +3,10 @@ package org.benchlore.cli;
 import java.util.List;
 import java.util.Locale;
 import org.benchlore.kb.KnowledgeBase;
-import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.ranking.Influence;
 import org.benchlore.kb.ranking.PairRanking;
 import org.benchlore.kb.ranking.Ranking;
-import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.Turn;
 
@@ -18,10 +16,12 @@ final class ReasonsPage {
     private static final double LEAST_PAIR = 0.01;
 
     private final Knowledge knowledge;
+    private final Names names;
     private final Page page;
 
     ReasonsPage(Knowledge knowledge, Page page) {
         this.knowledge = knowledge;
+        this.names = new Names(knowledge);
         this.page = page;
     }
 
@@ -37,20 +37,20 @@ final class ReasonsPage {
         if (turns.isEmpty()) {
             page.text(2, "No single finding that is at all likely.");
         }
-        TestPage names = new TestPage(knowledge, page);
+        TestPage tests = new TestPage(knowledge, page);
         for (Turn t : turns) {
             page.hanging(
                     2,
                     4,
-                    names.state(t.symptomId(), t.stateId()) + " [" + t.symptomId() + "], chance "
-                            + Page.percent(t.chance()) + ": " + name(t.leaderId()) + " falls from "
+                    tests.state(t.symptomId(), t.stateId()) + " [" + t.symptomId() + "], chance "
+                            + Page.percent(t.chance()) + ": " + names.cause(t.leaderId()) + " falls from "
                             + Page.percent(t.before()) + " to " + Page.percent(t.after())
                             + (t.overturns()
-                                    ? "; first would be " + name(t.nextId()) + ", " + Page.percent(t.next())
+                                    ? "; first would be " + names.cause(t.nextId()) + ", " + Page.percent(t.next())
                                     : ""));
         }
         page.blank();
-        page.heading("Past cases behind " + name(causeId));
+        page.heading("Past cases behind " + names.cause(causeId));
         if (behind.isEmpty()) {
             page.text(2, "None; its place is the packs' opinion.");
         }
@@ -66,7 +66,11 @@ final class ReasonsPage {
             page.text(2, "No two causes stand out.");
         }
         for (PairRanking.Pair p : likely) {
-            page.hanging(2, 4, Page.percent(p.probability()) + "  " + name(p.firstId()) + " and " + name(p.secondId()));
+            page.hanging(
+                    2,
+                    4,
+                    Page.percent(p.probability()) + "  " + names.cause(p.firstId()) + " and "
+                            + names.cause(p.secondId()));
         }
     }
 
@@ -74,10 +78,10 @@ final class ReasonsPage {
     private void against(Ranking ranking) {
         Ranking.RankedCause leader = ranking.causes().get(0);
         page.heading("Leading: " + leader.name() + ", " + Page.percent(leader.probability()));
-        TestPage names = new TestPage(knowledge, page);
+        TestPage tests = new TestPage(knowledge, page);
         List<String> against = leader.evidence().stream()
                 .filter(e -> e.decibans() <= -1)
-                .map(e -> "against: " + names.state(e.symptomId(), e.stateId()) + " " + Page.decibans(e.decibans()))
+                .map(e -> "against: " + tests.state(e.symptomId(), e.stateId()) + " " + Page.decibans(e.decibans()))
                 .toList();
         against.forEach(line -> page.hanging(2, 4, line));
         if (against.isEmpty()) {
@@ -88,11 +92,5 @@ final class ReasonsPage {
                     "No single cause known here fits these findings well: check them again, or think of two faults.");
         }
         page.blank();
-    }
-
-    private String name(String causeId) {
-        return causeId.equals(RankingModel.UNLISTED)
-                ? "none of the causes known here"
-                : knowledge.cause(causeId).map(Cause::name).orElse(causeId);
     }
 }

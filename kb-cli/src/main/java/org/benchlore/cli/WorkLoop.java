@@ -176,7 +176,7 @@ final class WorkLoop {
             page.text(0, "Nothing to plan by yet. Say what you see or measure.");
             return;
         }
-        new DecisionPage(work.kb().knowledge(), page).plan(work.plan());
+        new PlanPage(work.kb().knowledge(), page).print(work.plan());
     }
 
     private void doubt() {

@@ -1,0 +1,22 @@
+package org.benchlore.cli;
+
+import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.Fix;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.ranking.RankingModel;
+
+/** What entries are called in the text; an id that the packs no longer have stands for itself. */
+record Names(Knowledge knowledge) {
+    static final String UNLISTED = "none of the causes known here";
+
+    String cause(String id) {
+        return id.equals(RankingModel.UNLISTED)
+                ? UNLISTED
+                : knowledge.cause(id).map(Cause::name).orElse(id);
+    }
+
+    /** With its id, to go on with. */
+    String fix(String id) {
+        return knowledge.fix(id).map(Fix::name).orElse(id) + " [" + id + "]";
+    }
+}
