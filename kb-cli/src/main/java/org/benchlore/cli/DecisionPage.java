@@ -111,6 +111,7 @@ final class DecisionPage {
                             + Page.percent(result.probability()) + "): "
                             + result.causes().stream()
                                     .limit(SHIFTS)
+                                    .filter(s -> !Page.percent(s.before()).equals(Page.percent(s.after())))
                                     .map(s -> names.cause(s.causeId()) + " " + Page.percent(s.before()) + " -> "
                                             + Page.percent(s.after()))
                                     .collect(Collectors.joining("; ")));
