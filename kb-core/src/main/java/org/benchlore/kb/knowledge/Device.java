@@ -68,6 +68,7 @@ public record Device(
         public enum Meaning {
             STARTS,
             CLEAN_STOPS,
+            UNCLEAN_STOPS,
             HOURS
         }
     }

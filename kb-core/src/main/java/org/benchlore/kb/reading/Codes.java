@@ -1,6 +1,5 @@
 package org.benchlore.kb.reading;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -31,18 +30,35 @@ final class Codes {
     /** "x3" behind a code. */
     private static final Pattern COUNT = Pattern.compile("x[0-9]{1,4}");
 
+    /** A letter that numbers no part, and a single digit. */
+    private static final Pattern SHORT = Pattern.compile("[eghinoz][0-9]");
+
     private static final Words CODE_WORDS = Words.of(
-            "code", "error", "log", "logg", "list", "entry", "fault", "messag", "event", "histori", "memori", "store");
+            "code", "error", "err", "flt", "log", "logg", "list", "entry", "fault", "messag", "event", "histori",
+            "memori", "store", "show", "display", "diag", "read");
+
+    /** Words in front of which figures are a code. */
+    private static final Words CALLING = Words.of("code", "error", "err", "flt", "fehler");
+
+    /** Words between those and the figures. */
+    private static final Words CALLED = Words.of("list", "no", "number", "code", "nr", ":", ",", "#");
+
+    /** Tokens from a code to how often it came. */
+    private static final int COUNT_REACH = 4;
+
+    private static final Words TWICE = Words.of("twice", "twic");
     private static final Words EVERY = Words.of("every", "each", "daili", "nightli");
 
     private static final class Mentions {
         final String code;
         final boolean known;
-        final List<Integer> tokens = new ArrayList<>();
+        final int first;
+        int count;
 
-        Mentions(String code, boolean known) {
+        Mentions(String code, boolean known, int first) {
             this.code = code;
             this.known = known;
+            this.first = first;
         }
     }
 
@@ -63,22 +79,67 @@ final class Codes {
             Device.Code code = item == null ? null : item.entry.code;
             if (item != null && code != null) {
                 if (item.from == i) {
-                    seen.computeIfAbsent(code.code(), c -> new Mentions(c, true))
-                            .tokens
-                            .add(i);
+                    mention(code.code(), true, i, item.to, seen);
                     claim(code, item, claimed);
                 }
-            } else if (item == null && looksLikeCode(i)) {
-                String written = written(i);
-                seen.computeIfAbsent(written, c -> new Mentions(c, false))
-                        .tokens
-                        .add(i);
+            } else if (item == null ? (looksLikeCode(i) || figures(i)) : noPart(i, item)) {
+                mention(written(i), false, i, i + 1, seen);
             }
         }
         claims.addAll(claimed.values());
         return seen.values().stream()
-                .map(m -> new CodeSeen(m.code, m.known, m.tokens.size(), spanOf(m.tokens.get(0))))
+                .map(m -> new CodeSeen(m.code, m.known, m.count, spanOf(m.first)))
                 .toList();
+    }
+
+    private void mention(String code, boolean known, int from, int to, Map<String, Mentions> seen) {
+        seen.computeIfAbsent(code, c -> new Mentions(c, known, from)).count += times(from, to);
+    }
+
+    /** How often a code is said to have come: "twice", "(6)", "2x"; 1 where nothing is said. */
+    private int times(int from, int to) {
+        int before = from == 0 ? 0 : (int) times(from - 1);
+        if (before > 0) {
+            return before;
+        }
+        for (int i = to; i < Math.min(passage.size(), to + COUNT_REACH); i++) {
+            Token token = passage.token(i);
+            boolean bracketed = token.kind() == Kind.NUMBER
+                    && token.resolution() >= 1
+                    && passage.token(i - 1).is("(")
+                    && i + 1 < passage.size()
+                    && passage.token(i + 1).is(")");
+            int said = bracketed ? (int) token.value() : (TWICE.contains(token.term()) ? 2 : (int) times(i));
+            if (said > 0) {
+                // "2x G4" is said of the next one
+                boolean next = token.unit().equals("times")
+                        && i + 1 < passage.size()
+                        && passage.token(i + 1).kind() == Kind.CODE;
+                return next ? 1 : said;
+            }
+            if (token.kind() == Kind.CODE || passage.sentence(i) != passage.sentence(from)) {
+                return 1;
+            }
+        }
+        return 1;
+    }
+
+    /** "Err list 21 21 40": whole numbers called codes. */
+    private boolean figures(int at) {
+        Token token = passage.token(at);
+        if (token.kind() != Kind.NUMBER || token.resolution() < 1 || token.end() - token.start() < 2) {
+            return false;
+        }
+        for (int i = at - 1; i >= 0 && i >= at - REACH; i--) {
+            Token before = passage.token(i);
+            if (CALLING.contains(before.term())) {
+                return true;
+            }
+            if (before.kind() != Kind.NUMBER && !CALLED.contains(before.term())) {
+                return false;
+            }
+        }
+        return false;
     }
 
     private Reading.Span spanOf(int token) {
@@ -98,9 +159,59 @@ final class Codes {
         String written = passage.text.substring(token.start(), token.end());
         boolean capitals = written.equals(written.toUpperCase(Locale.ROOT)) || written.startsWith("0x");
         boolean hyphen = written.indexOf('-') > 0;
-        boolean part = PART.matcher(token.term()).matches() && !hyphen;
-        Pattern code = hyphen && spokenOf(i) ? HYPHENED : CODE;
-        return capitals && !part && code.matcher(token.term()).matches();
+        boolean part = PART.matcher(token.term()).matches() && !hyphen && !counted(i);
+        if (!capitals || part || COUNT.matcher(token.term()).matches()) {
+            return false;
+        }
+        if (CODE.matcher(token.term()).matches()) {
+            return true;
+        }
+        Pattern few = (hyphen || counted(i)) ? HYPHENED : SHORT;
+        return few.matcher(token.term()).matches() && (again(i) || times(i, i + 1) > 1 || spokenOf(i));
+    }
+
+    /** "Faults C9 C9 C2", "errors L02 (23)": what would be a part but for being counted. */
+    private boolean noPart(int at, Item item) {
+        boolean part = PART.matcher(passage.token(at).term()).matches();
+        boolean code = part && item.to - item.from == 1 && looksLikeCode(at);
+        item.done |= code;
+        return code;
+    }
+
+    private boolean counted(int at) {
+        return spokenOf(at) && (again(at) || times(at, at + 1) > 1);
+    }
+
+    /** Whether one is listed twice in a row, as no part would be: all in such a list are codes. */
+    private boolean again(int at) {
+        int from = at;
+        while (from > 0 && beside(from)) {
+            from = before(from);
+        }
+        for (int i = from; next(i) < passage.size() && beside(next(i)); i = next(i)) {
+            if (passage.token(i).term().equals(passage.token(next(i)).term())) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether a code stands right in front of a code, a comma between at most. */
+    private boolean beside(int token) {
+        int before = before(token);
+        return before >= 0
+                && passage.token(token).kind() == Kind.CODE
+                && passage.token(before).kind() == Kind.CODE;
+    }
+
+    private int before(int token) {
+        boolean comma = token > 1 && passage.token(token - 1).is(",");
+        return comma ? token - 2 : token - 1;
+    }
+
+    private int next(int token) {
+        boolean comma = token + 1 < passage.size() && passage.token(token + 1).is(",");
+        return comma ? token + 2 : token + 1;
     }
 
     /** Whether the few words before a token or behind it speak of codes. */

@@ -226,6 +226,9 @@ final class Lexicon {
                 if (phrasing.terms().size() > 1) {
                     longWords.add(phrasing.terms());
                 }
+                if (Phrasings.auxiliary(phrasing.terms())) {
+                    longWords.add(phrasing.terms().subList(1, phrasing.terms().size()));
+                }
                 for (Entry entry : phrasing.entries()) {
                     entry.addWord(sense);
                 }
@@ -284,12 +287,20 @@ final class Lexicon {
                 }
                 String state = hardly
                         ? weakened(sense)
-                        : negated ? sense.stateOf().opposite() : sense.stateOf().id();
+                        : negated ? denied(sense) : sense.stateOf().id();
                 if (state != null) {
                     whole.addWord(new Sense(sense.symptom(), sense.symptom().indexOf(state)));
                 }
             }
         }
+    }
+
+    /** What a denied state means: its opposite, else that all is well; null where neither can be told. */
+    private static @Nullable String denied(Sense sense) {
+        State state = sense.stateOf();
+        return state.opposite() != null || state.normal()
+                ? state.opposite()
+                : sense.symptom().normal().id();
     }
 
     /** What "hardly there" means where "there" is normal: the state that packs call weak or low; null for none. */

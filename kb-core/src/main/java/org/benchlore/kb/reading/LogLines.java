@@ -15,22 +15,11 @@ import org.benchlore.kb.knowledge.Device;
 import org.jspecify.annotations.Nullable;
 
 /** Line patterns and counters of the device packs of one scope, the nearest device's first. Linear time (RE2). */
-final class LogLines {
+final class LogLines implements LogForm {
     /** Longer lines are prose or dumps. */
     private static final int LONGEST_LINE = 4096;
 
     private record Line(Pattern pattern, @Nullable DateTimeFormatter time) {}
-
-    /** A group's text and where it starts in the line. */
-    record Part(String text, int start) {}
-
-    /** What a pattern found in a line; each part may be missing. */
-    record Hit(
-            Optional<Part> time,
-            Optional<LocalDateTime> clock,
-            Optional<Part> code,
-            Optional<Part> counter,
-            Optional<Part> value) {}
 
     private final List<Line> lines = new ArrayList<>();
     private final Map<String, Device.Counter.Meaning> counters = new HashMap<>();
@@ -50,16 +39,14 @@ final class LogLines {
         }
     }
 
-    boolean none() {
+    @Override
+    public boolean none() {
         return lines.isEmpty();
     }
 
-    Optional<Device.Counter.Meaning> meaning(String counter) {
-        return Optional.ofNullable(counters.get(counter));
-    }
-
-    /** The first pattern that fits the line. */
-    Optional<Hit> match(String line) {
+    /** By the first pattern that fits. */
+    @Override
+    public Optional<Hit> match(String line) {
         if (line.isBlank() || line.length() > LONGEST_LINE) {
             return Optional.empty();
         }
@@ -70,12 +57,22 @@ final class LogLines {
                 return Optional.of(new Hit(
                         time,
                         time.flatMap(t -> clock(t.text(), candidate.time)),
-                        part(candidate.pattern, matcher, "code"),
-                        part(candidate.pattern, matcher, "counter"),
-                        part(candidate.pattern, matcher, "value")));
+                        part(candidate.pattern, matcher, "code").stream()
+                                .map(code -> new Mark(code, 1))
+                                .toList(),
+                        count(candidate.pattern, matcher).stream().toList(),
+                        false));
             }
         }
         return Optional.empty();
+    }
+
+    private Optional<Count> count(Pattern pattern, Matcher matcher) {
+        Optional<Part> counter = part(pattern, matcher, "counter");
+        Device.Counter.Meaning means = counter.map(c -> counters.get(c.text())).orElse(null);
+        return means == null
+                ? Optional.empty()
+                : part(pattern, matcher, "value").map(value -> new Count(means, counter.orElseThrow(), value));
     }
 
     private static Optional<Part> part(Pattern pattern, Matcher matcher, String group) {

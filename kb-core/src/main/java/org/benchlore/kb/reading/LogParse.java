@@ -24,10 +24,11 @@ final class LogParse {
     /** The symptom that counters of starts and clean stops speak of, where a pack has it. */
     private static final String UNCLEAN_STOPS = "unclean-stops";
 
-    private record CodeLine(int line, Span span) {}
+    private record CodeLine(int line, Span span, int count) {}
 
     private final String text;
     private final Lexicon lexicon;
+    private final LogForm form;
     private final char[] prose;
     private final List<Optional<LocalDateTime>> clocks = new ArrayList<>();
     private final List<Span> clockSpans = new ArrayList<>();
@@ -39,14 +40,22 @@ final class LogParse {
     private final List<Span> implausible = new ArrayList<>();
     private final List<Understood> understood = new ArrayList<>();
 
-    private LogParse(String text, Lexicon lexicon) {
+    private LogParse(String text, Lexicon lexicon, LogForm form) {
         this.text = text;
         this.lexicon = lexicon;
-        this.prose = lexicon.logLines().none() ? new char[0] : text.toCharArray();
+        this.form = form;
+        this.prose = form.none() ? new char[0] : text.toCharArray();
     }
 
+    /** A text that is no log. */
+    static LogParse without(String text, Lexicon lexicon) {
+        return new LogParse(text, lexicon, LogForm.NONE);
+    }
+
+    /** By the line patterns of the lexicon's device packs; where there are none, by what logs have in common. */
     static LogParse of(String text, Lexicon lexicon) {
-        LogParse parse = new LogParse(text, lexicon);
+        LogForm form = lexicon.logLines().none() ? UnlistedLog.of(text) : lexicon.logLines();
+        LogParse parse = new LogParse(text, lexicon, form);
         parse.lines();
         parse.countCodes();
         parse.uncleanStops();
@@ -55,14 +64,9 @@ final class LogParse {
         return parse;
     }
 
-    /** A text whose lines nobody looks at, where no pack tells what a log is. */
-    static LogParse without(String text, Lexicon lexicon) {
-        return new LogParse(text, lexicon);
-    }
-
     /** The text with log lines blanked, so that nothing is read twice. */
     String prose() {
-        return lexicon.logLines().none() ? text : new String(prose);
+        return form.none() ? text : new String(prose);
     }
 
     List<Understood> understood() {
@@ -122,44 +126,48 @@ final class LogParse {
 
     private void line(int start, int end) {
         String line = text.substring(start, end);
-        Optional<LogLines.Hit> hit = lexicon.logLines().none()
-                ? Optional.empty()
-                : lexicon.logLines().match(line);
+        Optional<LogForm.Hit> hit = form.match(line);
         if (hit.isEmpty()) {
             if (!line.isBlank()) {
                 unmatched.add(new Span(line, start, end));
             }
             return;
         }
-        for (int i = start; i < end; i++) {
-            prose[i] = ' ';
+        LogForm.Hit found = hit.get();
+        if (!found.prose()) {
+            blank(start, end);
         }
-        LogLines.Hit found = hit.get();
-        found.code().ifPresent(code -> {
-            String canonical = lexicon.code(code.text()).map(Device.Code::code).orElse(code.text());
+        for (LogForm.Mark mark : found.codes()) {
+            String code = mark.part().text();
+            blank(start + mark.part().start(), start + mark.part().start() + code.length());
+            String canonical = lexicon.code(code).map(Device.Code::code).orElse(code);
             codeLines
                     .computeIfAbsent(canonical, c -> new ArrayList<>())
-                    .add(new CodeLine(clocks.size(), span(start, code)));
-        });
+                    .add(new CodeLine(clocks.size(), span(start, mark.part()), mark.count()));
+        }
         clocks.add(found.clock());
         clockSpans.add(found.time().map(time -> span(start, time)).orElse(new Span("", start, start)));
-        found.counter().ifPresent(counter -> found.value().ifPresent(value -> counter(counter, value, start)));
+        found.counts().forEach(count -> counter(count, start));
     }
 
-    private void counter(LogLines.Part counter, LogLines.Part value, int start) {
-        Optional<Meaning> meaning = lexicon.logLines().meaning(counter.text());
-        if (meaning.isEmpty()) {
-            return;
+    private void blank(int from, int to) {
+        for (int i = from; i < to; i++) {
+            prose[i] = ' ';
         }
+    }
+
+    private void counter(LogForm.Count count, int start) {
+        LogForm.Part value = count.value();
         try {
             // the last line wins: logs are pasted as they grew
-            counters.put(meaning.get(), Long.parseLong(value.text()));
-            int from = start + Math.min(counter.start(), value.start());
+            counters.put(count.means(), Long.parseLong(value.text()));
+            LogForm.Part name = count.name();
+            int from = start + Math.min(name.start(), value.start());
             int to = start
                     + Math.max(
-                            counter.start() + counter.text().length(),
+                            name.start() + name.text().length(),
                             value.start() + value.text().length());
-            counterSpans.put(meaning.get(), new Span(text.substring(from, to), from, to));
+            counterSpans.put(count.means(), new Span(text.substring(from, to), from, to));
         } catch (NumberFormatException e) {
             unmatched.add(span(start, value));
         }
@@ -175,22 +183,23 @@ final class LogParse {
         Map<String, Integer> counted = new LinkedHashMap<>();
         Map<String, Span> firsts = new LinkedHashMap<>();
         codeLines.forEach((code, lines) -> {
-            List<LocalDateTime> times = lines.stream()
+            List<LocalDateTime> dated = lines.stream()
                     .filter(l -> plausible[l.line()])
                     .map(l -> clocks.get(l.line()).orElseThrow())
                     .sorted()
                     .toList();
             Optional<Device.Code> known = lexicon.code(code);
             Span first = lines.get(0).span();
+            int times = lines.stream().mapToInt(CodeLine::count).sum();
             codes.add(new CodeCount(
                     code,
                     known.isPresent(),
-                    lines.size(),
-                    times.stream().findFirst(),
-                    times.isEmpty() ? Optional.empty() : Optional.of(times.get(times.size() - 1)),
+                    times,
+                    dated.stream().findFirst(),
+                    dated.isEmpty() ? Optional.empty() : Optional.of(dated.get(dated.size() - 1)),
                     first));
             known.ifPresent(c -> {
-                counted.merge(c.symptomId(), lines.size(), Integer::sum);
+                counted.merge(c.symptomId(), times, Integer::sum);
                 firsts.putIfAbsent(c.symptomId(), first);
             });
         });
@@ -207,7 +216,7 @@ final class LogParse {
     }
 
     private void uncleanStops() {
-        Span span = counterSpans.get(Meaning.STARTS);
+        Span span = counterSpans.getOrDefault(Meaning.UNCLEAN_STOPS, counterSpans.get(Meaning.STARTS));
         Symptom symptom = lexicon.symptom(UNCLEAN_STOPS).orElse(null);
         Quantity quantity = symptom == null ? null : symptom.quantity();
         if (span == null
@@ -228,8 +237,11 @@ final class LogParse {
         });
     }
 
-    /** Starts less clean stops; counters that contradict each other say nothing. */
+    /** As counted, else starts less clean stops; counters that contradict each other say nothing. */
     private OptionalLong unclean() {
+        if (counters.containsKey(Meaning.UNCLEAN_STOPS)) {
+            return counter(Meaning.UNCLEAN_STOPS);
+        }
         Long starts = counters.get(Meaning.STARTS);
         Long clean = counters.get(Meaning.CLEAN_STOPS);
         return starts == null || clean == null || clean > starts
@@ -242,7 +254,7 @@ final class LogParse {
         return value == null ? OptionalLong.empty() : OptionalLong.of(value);
     }
 
-    private Span span(int lineStart, LogLines.Part part) {
+    private Span span(int lineStart, LogForm.Part part) {
         int from = lineStart + part.start();
         return new Span(part.text(), from, from + part.text().length());
     }

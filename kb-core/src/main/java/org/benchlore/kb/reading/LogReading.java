@@ -13,7 +13,7 @@ import org.benchlore.kb.reading.Reading.Understood;
  * @param codes per code, in order of first line
  * @param starts counted starts, if the log has such a counter
  * @param cleanStops counted clean stops
- * @param uncleanStops starts less clean stops, where both are there and the difference is not negative
+ * @param uncleanStops as counted; else starts less clean stops, where both are there and the difference is not negative
  * @param hours counted hours of use
  * @param understood findings, in order of place
  * @param implausible times that are not used: before 1990, no date at all, or out of order with most others (a clock that
@@ -34,7 +34,7 @@ public record LogReading(
      *
      * @param code canonical spelling when known, else as written
      * @param known whether the scope's device packs know it
-     * @param count lines with it
+     * @param count lines with it, or what a line counts
      * @param first earliest plausible time; empty when there is none
      * @param last latest plausible time; empty when there is none
      * @param span first place

@@ -14,6 +14,9 @@ import org.benchlore.kb.reading.analysis.Token.Kind;
 final class Mood {
     private static final int HABIT_REACH = 10;
 
+    /** Most tokens of a heading. */
+    private static final int HEADING = 9;
+
     private final String text;
     private final List<Token> tokens;
     private final List<String> words;
@@ -48,7 +51,7 @@ final class Mood {
                 to++;
             }
             mood.sentence(from, to);
-            from = to;
+            from = mood.taughtUpTo(from, to);
         }
         return mood.unreal;
     }
@@ -71,6 +74,23 @@ final class Mood {
         }
     }
 
+    /** "Theory: …", "for the apprentice: …": where what is taught under a heading ends; else the end of the sentence. */
+    private int taughtUpTo(int from, int to) {
+        boolean teaching = false;
+        for (int i = from; i < Math.min(to, from + HEADING); i++) {
+            if (tokens.get(i).is(":") && teaching) {
+                int end = to;
+                while (end < tokens.size() && !tokens.get(end).is("\n")) {
+                    end++;
+                }
+                mark(from, end);
+                return end;
+            }
+            teaching |= MoodWords.TEACHING.contains(words.get(i));
+        }
+        return to;
+    }
+
     /** Whether a token parts the segments of a sentence. */
     static boolean separates(Token token) {
         return token.kind() == Kind.PUNCTUATION && ",;:()[]\n-".contains(token.term());
@@ -84,7 +104,10 @@ final class Mood {
                         words.get(from).equals("to") && words.get(from + 1).equals("do");
                 boolean open =
                         words.get(from).equals("not") && words.get(from + 1).equals("yet");
-                boolean heading = (MoodWords.HEADINGS.contains(words.get(from)) && !taught(from, 1))
+                boolean sought = words.get(i - 1).equals("for")
+                        && words.get(i - 2 < from ? from : i - 2).equals("look");
+                boolean heading = sought
+                        || (MoodWords.HEADINGS.contains(words.get(from)) && !taught(from, 1))
                         || MoodWords.HEADINGS.contains(words.get(i - 1))
                         || words.subList(from, i).contains("plan");
                 return toDo || open || heading;
@@ -110,6 +133,7 @@ final class Mood {
         boolean should = words.get(first).equals("should")
                 || generalCase(first, to)
                 || ofAKind(first, to)
+                || otherUnits(first, to)
                 || says(MoodWords.OTHER_THINGS, first, to);
         if (should) {
             mark(from, sentenceTo);
@@ -226,6 +250,22 @@ final class Mood {
         boolean kind = (word.equals("a") || word.equals("an")) && MoodWords.KINDS.contains(next(first, to));
         for (int i = first + 2; kind && i < Math.min(to, first + 6); i++) {
             if (MoodWords.OF_A_KIND.contains(words.get(i))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** "Some amplifiers …", "others simply …", "the sister unit …". */
+    private boolean otherUnits(int first, int to) {
+        if (words.get(first).equals("others")) {
+            return true;
+        }
+        for (int i = first; i < Math.min(to, first + 2); i++) {
+            String next = next(i, to);
+            boolean all = i == first && MoodWords.MANY.contains(words.get(i)) && MoodWords.DEVICES_ALL.contains(next);
+            boolean other = MoodWords.OTHER.contains(words.get(i)) && MoodWords.DEVICES.contains(next);
+            if ((all || other) && !taught(i, 2)) {
                 return true;
             }
         }

@@ -72,7 +72,8 @@ final class MoodWords {
             "i want | we want | he wants | she wants | customer wants | owner wants | want to know | want to see | would like | going to | gonna | have to ask | has to ask "
                     + "| need to | needs to | need new | needs new | needs a new | needs another | needs a replacement | needs a clean | needs a good clean "
                     + "| needs a cleaning | needs a recap | needs a look | needs a service | needs a reflow | needs a swap | needs a second | plan to | planning to | intend to | about to order | let us "
-                    + "| lets see | to be measured | to be checked | to be tested | to be replaced | to be done | to be ordered | asks if "
+                    + "| lets see | to be measured | to be checked | to be tested | to be replaced | to be done | to be ordered | to be tried | to be soaked "
+                    + "| to be looked | to be opened | to be cleaned | to be fitted | to be confirmed | still to be | yet to be | wish list | asks if "
                     + "| asks whether | asked if | asked whether | wonder if | wonders if | wonder whether | wondering | wants to know "
                     + "| let me know | tell me | find out | see if | see whether | look whether | check if | check whether "
                     + "| check for | look for | looking for | whether | who has | can you | can we | can i | can somebody | can someone "
@@ -104,20 +105,40 @@ final class MoodWords {
                     + "| most people | this type | this kind of | this model is known | these models | these units | "
                     + "such units | they say a | is rarely the | are rarely the | is mostly the "
                     + "| is often the | is hardly ever the | nine times out of ten | all of these | by nature | the difference between | may be there "
-                    + "| must be there | must be present | must be there first");
+                    + "| must be there | must be present | must be there first | typical signs | typical of | typical for | common on | common with "
+                    + "| in these | on these | on those | of that kind | of this kind | often has | often have | this model often | these often "
+                    + "| i have read | i read that | on the internet | on the forum | in the forum | in a forum | people say "
+                    + "| should never | should always | fault tree | fault finding chart | as donors | for parts only");
+
+    /** Units in general, in front of which stands one of {@link #MANY}. */
+    static final Words DEVICES_ALL = Words.spaced(
+            "amplifiers amps players recorders sets radios tvs televisions phones laptops notebooks"
+                    + " tablets printers consoles models units machines decks receivers monitors mowers routers modems projectors");
+
+    static final Words MANY = Words.spaced("some many most all old older other such cheap modern");
+
+    /** A unit; not this one where one of {@link #OTHER} stands in front. */
+    static final Words DEVICES =
+            Words.spaced("amplifier amp player recorder set radio tv television phone laptop notebook tablet printer"
+                    + " console model unit machine deck receiver monitor mower router modem projector mixer");
+
+    static final Words OTHER = Words.spaced("other another sister donor");
 
     /** What opens a sentence that tells how a sound or a bad part behaves. */
-    static final Words KINDS =
-            Words.spaced("good healthy sound working intact normal bad blown dead weak worn faulty cold dry charged");
+    static final Words KINDS = Words.spaced(
+            "good healthy sound working intact normal bad blown dead weak worn faulty cold dry charged leaky tired swollen shorted");
 
     /** Told of a kind: in the present. */
-    static final Words OF_A_KIND =
-            Words.spaced("reads rests shows measures gives is sits has looks sounds makes draws runs lasts");
+    static final Words OF_A_KIND = Words.spaced(
+            "reads rests shows measures gives is sits has looks sounds makes draws runs lasts puts pulls lets causes kills");
 
     /** First words of a note's heading that speaks of what is to come or of all units. */
     static final Words HEADINGS =
             Words.spaced("next todo plan parts wanted general rule reminder shipping question needed ordered order "
-                    + "invoice quote estimate agenda tomorrow");
+                    + "invoice quote estimate agenda tomorrow wish replacement common");
+
+    /** Words of a heading over what is taught, all of it up to the end of the line. */
+    static final Words TEACHING = Words.spaced("theory lesson apprentice apprentices reference trainee tutorial");
 
     static final Words ASKING = Words.spaced("what which who whom whose how why where when");
     static final Words AUXILIARIES = Words.spaced(

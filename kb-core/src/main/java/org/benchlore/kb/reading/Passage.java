@@ -100,7 +100,7 @@ final class Passage {
         boolean anyNumber = false;
         for (int i = 0; i < n; i++) {
             Token token = at[i];
-            terms[i] = term(token, lexicon);
+            terms[i] = ordinal(i) ? "number" : term(token, lexicon);
             skipped[i] = Plain.skipped(token);
             content[i] = !skipped[i] && Plain.content(token);
             leftOut[i] = skipped[i] || Ordinals.idle(tokens, i);
@@ -119,7 +119,7 @@ final class Passage {
                 ? new Trie.Match(
                         match.from(), match.to(), match.depth(), match.entry().withoutPhrases())
                 : match);
-        all.removeIf(match -> match.entry().empty() || dangling(match));
+        all.removeIf(match -> match.entry().empty() || dangling(match) || counts(match));
         Inverted.names(tokens, terms, numbers, lexicon.trie(), all);
         for (Trie.Match match : Trie.chosen(all, n, hidden)) {
             put(lexicon.referents().resolve(tokens, terms, numbers, match));
@@ -158,6 +158,17 @@ final class Passage {
         Token next = tokens.get(match.to());
         boolean denies = (last.equals("no") || last.equals("not")) && next.kind() != Kind.PUNCTUATION;
         return denies || (match.depth() == 2 && ON.contains(last) && PLACES.contains(next.surface()));
+    }
+
+    /** "3 of the 5 modems": no 5 V. */
+    private boolean counts(Trie.Match match) {
+        int last = match.to() - 1;
+        return last > 2
+                && match.from() >= last - 1
+                && tokens.get(last).kind() == Kind.NUMBER
+                && terms[last - 1].equals("the")
+                && terms[last - 2].equals("of")
+                && tokens.get(last - 3).kind() == Kind.NUMBER;
     }
 
     /** Adds names that mean something only because of what the sentence speaks of. */
@@ -250,6 +261,11 @@ final class Passage {
             }
         }
         return true;
+    }
+
+    /** "Radio no. 3". */
+    private boolean ordinal(int i) {
+        return i + 2 < at.length && at[i].term().equals("no") && at[i + 1].is(".") && at[i + 2].kind() == Kind.NUMBER;
     }
 
     private static String term(Token token, Lexicon lexicon) {

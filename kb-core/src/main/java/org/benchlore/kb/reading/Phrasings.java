@@ -82,9 +82,7 @@ final class Phrasings {
             surfaces.add(token.surface());
         }
         Entry whole = trie.entry(terms);
-        boolean auxiliary = terms.size() > 2
-                && AUXILIARIES.contains(terms.get(0))
-                && terms.get(1).equals("not");
+        boolean auxiliary = auxiliary(terms);
         String joined = joined(text, tokens);
         if (!auxiliary && joined == null) {
             return List.of(whole);
@@ -102,6 +100,13 @@ final class Phrasings {
             }
         }
         return entries;
+    }
+
+    /** Whether a text starts as "does not" does, and is also known without the first word. */
+    static boolean auxiliary(List<String> terms) {
+        return terms.size() > 2
+                && AUXILIARIES.contains(terms.get(0))
+                && terms.get(1).equals("not");
     }
 
     private static @Nullable String joined(String text, List<Token> tokens) {

@@ -73,7 +73,8 @@ public final class Reader {
             throw new TextTooLongException(text.length(), MOST_CHARACTERS);
         }
         Lexicon lexicon = lexicon(scope);
-        LogParse log = lexicon.logLines().none() ? LogParse.without(text, lexicon) : LogParse.of(text, lexicon);
+        boolean prose = lexicon.logLines().none() && text.indexOf('\n') < 0;
+        LogParse log = prose ? LogParse.without(text, lexicon) : LogParse.of(text, lexicon);
         Passage passage = new Passage(text, log.prose(), lexicon);
         List<Claim> claims = new ArrayList<>();
         List<CodeSeen> codes = log.with(new Codes(passage, lexicon).read(claims));
@@ -96,10 +97,10 @@ public final class Reader {
     }
 
     /**
-     * Reads a pasted log with the line patterns of the scope's device packs.
+     * Reads a pasted log with the line patterns of the scope's device packs; where there are none, by what logs have in common.
      *
      * @param log whole lines; those no pattern fits are listed, not guessed at
-     * @param scope the device it is from; without a device pack no line fits
+     * @param scope the device it is from
      * @throws TextTooLongException if the log has more than {@link #MOST_CHARACTERS}
      */
     public LogReading readLog(String log, DeviceScope scope) {

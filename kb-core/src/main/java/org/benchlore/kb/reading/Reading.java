@@ -89,7 +89,7 @@ public record Reading(
      *
      * @param code canonical spelling when known, else as written
      * @param known whether the scope's device pack knows it
-     * @param count how often it stands in the text
+     * @param count how often it came by what the text says, else how often it stands there
      * @param span first place
      */
     public record CodeSeen(String code, boolean known, int count, Span span) {}

@@ -3,7 +3,6 @@ package org.benchlore.kb.reading;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDateTime;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.benchlore.kb.knowledge.DeviceScope;
@@ -92,11 +91,12 @@ class LogReadingTest {
     }
 
     @Test
-    void without_a_device_no_line_is_guessed_at() {
+    void without_a_device_codes_and_counters_are_known_by_their_form() {
         LogReading log = READER.readLog(LOG, DeviceScope.ANY);
-        assertThat(log.codes()).isEmpty();
-        assertThat(log.unmatched())
-                .hasSize((int) LOG.lines().filter(l -> !l.isBlank()).count());
-        assertThat(log.understood()).isEqualTo(List.of());
+        assertThat(log.codes()).extracting(LogReading.CodeCount::code).containsExactly("K-207", "K-311", "K-400");
+        assertThat(log.codes()).noneMatch(LogReading.CodeCount::known);
+        assertThat(log.uncleanStops()).isEqualTo(OptionalLong.of(40));
+        assertThat(log.implausible()).hasSize(2);
+        assertThat(log.unmatched()).extracting(Span::text).containsExactly("-- end of page --");
     }
 }
