@@ -116,6 +116,18 @@ final class Lexicon {
         return bags;
     }
 
+    /** Whether a phrase names what it is about, as "sound is fine" does and "nothing happens" does not. */
+    boolean namesItself(Passage passage, Passage.Item phrase) {
+        Symptom symptom = phrase.entry.phrases.get(0).symptom();
+        for (int i = phrase.from; i < phrase.to && phrase.to - phrase.from > 1; i++) {
+            Optional<Entry> entry = trie.find(List.of(passage.term(i)));
+            if (entry.isPresent() && entry.get().names(symptom)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** What "works" may mean, or null. */
     @Nullable
     Entry works() {

@@ -61,8 +61,9 @@ final class Linker {
             item.done |= item.free() && unmeant.reached(item);
         }
         phrases(false);
-        new WordLinks(passage, claims).link();
+        new WordLinks(passage, lexicon, claims).link();
         phrases(true);
+        shared();
         new Strays(passage, lexicon, claims).link();
         new Outcomes(passage, lexicon, claims).take();
         new Negations(passage, claims, negationReach).apply();
@@ -74,6 +75,20 @@ final class Linker {
         for (Item item : items) {
             boolean now = alsoWords || item.entry.words.isEmpty();
             if (now && item.free() && !item.entry.phrases.isEmpty() && !waits(item)) {
+                Sense sense = item.entry.phrases.get(0);
+                item.done = true;
+                Claim claim = new Claim(sense.symptom(), sense.state(), null, item.from, item.to);
+                claim.word = item;
+                claims.add(claim);
+            }
+        }
+    }
+
+    /** "Picture and sound good": what is said of the picture speaks of the sound by itself. */
+    private void shared() {
+        for (Item item : items) {
+            boolean joined = item.word && !item.done && item.from > 0 && Plain.joining(passage.token(item.from - 1));
+            if (joined && !item.entry.phrases.isEmpty() && lexicon.namesItself(passage, item)) {
                 Sense sense = item.entry.phrases.get(0);
                 item.done = true;
                 Claim claim = new Claim(sense.symptom(), sense.state(), null, item.from, item.to);

@@ -14,6 +14,9 @@ import org.benchlore.kb.reading.analysis.Token.Kind;
 final class Mood {
     private static final int HABIT_REACH = 10;
 
+    /** Tokens from "should" to what should be read. */
+    private static final int LIMIT_REACH = 5;
+
     /** Most tokens of a heading. */
     private static final int HEADING = 9;
 
@@ -130,7 +133,7 @@ final class Mood {
             mark(from, turn(first, sentenceTo));
             return;
         }
-        boolean should = words.get(first).equals("should")
+        boolean should = (words.get(first).equals("should") && !limit(first, sentenceTo))
                 || generalCase(first, to)
                 || ofAKind(first, to)
                 || otherUnits(first, to)
@@ -147,6 +150,9 @@ final class Mood {
     private void within(int sentenceFrom, int from, int i, int to, int sentenceTo) {
         String word = words.get(i);
         if (!MoodWords.TELLING.contains(word) && !shortened(i)) {
+            return;
+        }
+        if (MoodWords.LIMITING.contains(word) && limit(i, sentenceTo)) {
             return;
         }
         if (says(MoodWords.PLANS, i, to) || willDo(i, to)) {
@@ -171,6 +177,22 @@ final class Mood {
     private boolean says(MoodWords.Phrases phrases, int i, int to) {
         int length = phrases.at(words, i, to);
         return length > 0 && !taught(i, length) && !expected(i);
+    }
+
+    /** "Should be 12 V, I have 9.8": what is expected, with a reading behind it. */
+    private boolean limit(int i, int sentenceTo) {
+        boolean limited = false;
+        boolean told = false;
+        for (int n = i + 1; n < Math.min(sentenceTo, i + LIMIT_REACH * (limited ? 2 : 1)); n++) {
+            if (tokens.get(n).numeric()) {
+                if (told) {
+                    return true;
+                }
+                limited = true;
+            }
+            told |= limited && MoodWords.FOUND.contains(words.get(n));
+        }
+        return false;
     }
 
     /** "IF cores": the intermediate frequency. */

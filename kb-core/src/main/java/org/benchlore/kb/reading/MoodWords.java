@@ -84,6 +84,14 @@ final class MoodWords {
     /** What something is compared with; with a pronoun between, no plan: "as it should". */
     static final Words COMPARING = Words.spaced("as where what how than like");
 
+    /** What leads on to what was read. */
+    static final Words FOUND =
+            Words.spaced("have has get got gets is was are were reads read measured measures found find see saw gives"
+                    + " gave shows only but");
+
+    /** What tells of a limit where a number follows. */
+    static final Words LIMITING = Words.spaced("should must ought supposed");
+
     static final Words PRONOUNS = Words.spaced("it they he she this that these those one");
     static final Words EXPECTED = Words.spaced("should ought");
 

@@ -170,6 +170,11 @@ final class Negations {
             return false;
         }
         if (target.free()) {
+            if (passage.term(negation.from).equals("neither") && toggle(negation, said(target))) {
+                target.name = true;
+                said(target).forEach(claim -> claim.listed = true);
+                return true;
+            }
             Item listed = listed(target);
             if (listed != null) {
                 return toggle(negation, claimsOf(listed.index));
@@ -196,6 +201,12 @@ final class Negations {
             return true;
         }
         return toggle(negation, List.of(claim));
+    }
+
+    /** What is said right behind a name without being linked to it: "neither channel distorted". */
+    private List<Claim> said(Item name) {
+        Item next = name.index + 1 < passage.items.size() ? passage.items.get(name.index + 1) : null;
+        return next != null && next.from == name.to ? claimsOf(next.index) : List.of();
     }
 
     /** The first item of the packs that a negation can reach forwards, or null. */
@@ -277,7 +288,8 @@ final class Negations {
             if (item.free()) {
                 return !item.entry.names.isEmpty() && bind(negation, item);
             }
-            return !mustEnd && toggle(negation, claimsOf(item.index));
+            // "drive clicking, not detected" denies no clicking
+            return !mustEnd && passage.sameSegment(i, negation.from) && toggle(negation, claimsOf(item.index));
         }
         return false;
     }

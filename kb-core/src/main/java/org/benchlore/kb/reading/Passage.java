@@ -147,7 +147,7 @@ final class Passage {
         return false;
     }
 
-    /** "Still no", "lamp on": no words for a state where "no output" or "on the socket" goes on. */
+    /** "Still no", "lamp on", "neither channel": no words for a state where "no output", "on the socket" or "hums" goes on. */
     private boolean dangling(Trie.Match match) {
         if (match.to() == tokens.size()
                 || match.to() - match.from() < 2
@@ -157,7 +157,10 @@ final class Passage {
         String last = terms[match.to() - 1];
         Token next = tokens.get(match.to());
         boolean denies = (last.equals("no") || last.equals("not")) && next.kind() != Kind.PUNCTUATION;
-        return denies || (match.depth() == 2 && ON.contains(last) && PLACES.contains(next.surface()));
+        boolean neither = terms[match.from()].equals("neither")
+                && next.kind() == Kind.WORD
+                && !next.term().equals("nor");
+        return denies || neither || (match.depth() == 2 && ON.contains(last) && PLACES.contains(next.surface()));
     }
 
     /** "3 of the 5 modems": no 5 V. */

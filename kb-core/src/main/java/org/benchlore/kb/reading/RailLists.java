@@ -13,10 +13,16 @@ final class RailLists {
     /** How far from nominal a reading may be, relatively, and still tell which rail it is of. */
     private static final double NEAR = 0.15;
 
+    /** The same for a reading without a list around it. */
+    private static final double CLOSE = 0.04;
+
+    /** Such a reading is told to a tenth at least: "12 V" may be a name. */
+    private static final double FINE = 0.11;
+
     private static final int JOINT = 3;
-    private static final Words HEADS = Words.of("voltages", "rails", "supplies", "outputs", "volts");
+    private static final Words HEADS = Words.of("voltages", "rails", "supplies", "outputs", "volts", "psu", "supply");
     private static final Words JOINTS =
-            Words.of(":", ",", "/", "and", "be", "at", "read", "measur", "=", "all", "now", ";");
+            Words.of(":", ",", "/", "and", "be", "at", "read", "measur", "=", "all", "now", ";", "ok", "fine");
 
     private RailLists() {}
 
@@ -26,6 +32,34 @@ final class RailLists {
                 list(passage, lexicon, values, i);
             }
         }
+    }
+
+    /** "Ran the PSU on a dummy load: fine, 12.05 V": what no name took and only one rail comes close to. */
+    static void close(Passage passage, Lexicon lexicon, Values values) {
+        for (int i = 0; i < passage.size(); i++) {
+            Token token = passage.token(i);
+            boolean volts = token.kind() == Kind.QUANTITY && token.unit().equals("V") && token.resolution() < FINE;
+            if (volts && values.reading(i) && passage.itemAt(i) == null && ofSupply(passage, i)) {
+                int at = i;
+                lexicon.railNear(token.value(), CLOSE)
+                        .ifPresent(rail -> values.measure(new Claim(rail, 0, null, at, at + 1), at));
+            }
+        }
+    }
+
+    private static boolean ofSupply(Passage passage, int reading) {
+        for (int i = reading - 1; i >= 0 && passage.sentence(i) == passage.sentence(reading); i--) {
+            if (HEADS.contains(passage.token(i).surface())) {
+                return true;
+            }
+            if (passage.item(i)
+                            .filter(item -> !item.entry.names.isEmpty() && item.name)
+                            .isPresent()
+                    && passage.sameSegment(i, reading)) {
+                return false;
+            }
+        }
+        return false;
     }
 
     private static void list(Passage passage, Lexicon lexicon, Values values, int head) {

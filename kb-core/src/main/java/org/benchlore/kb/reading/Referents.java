@@ -101,7 +101,7 @@ final class Referents {
     Trie.Match resolve(List<Token> tokens, String[] terms, int[] numbers, Trie.Match match) {
         Entry entry = match.entry();
         boolean phrase = !entry.phrases.isEmpty();
-        if (entry.code != null || (!phrase && entry.names.isEmpty())) {
+        if (entry.code != null || (!phrase && (entry.names.isEmpty() || listed(tokens, match)))) {
             return match;
         }
         int head = head(terms, numbers, match, phrase);
@@ -116,6 +116,20 @@ final class Referents {
         }
         Entry other = phrase ? said(terms, match, head, meant) : named(entry, meant);
         return other == null ? match : new Trie.Match(match.from(), match.to(), match.depth(), other);
+    }
+
+    /** "Fan, belt and motor": members of one list belong to nobody among them. */
+    private static boolean listed(List<Token> tokens, Trie.Match match) {
+        if (match.from() == 0) {
+            return false;
+        }
+        Token before = tokens.get(match.from() - 1);
+        boolean goesOn = match.to() < tokens.size() && and(tokens.get(match.to()));
+        return and(before) || (before.is(",") && goesOn);
+    }
+
+    private static boolean and(Token token) {
+        return token.term().equals("and") || token.term().equals("or") || token.is("&");
     }
 
     /** A short name that no pack teaches alone, where "its" points at the thing it belongs to. */

@@ -24,6 +24,12 @@ final class Told {
     private static final Words LIKE_PARTS = Words.spaced("other rest mate neighbour sister twin");
     private static final Words PRINTED = Words.of("printed", "expected");
     private static final Words RATED = Words.of("printed", "expected", "rated", "nominal", "marked");
+    private static final Words SHOULD = Words.spaced("should must ought supposed nominal");
+
+    /** Words between those and the number. */
+    private static final Words LEADING =
+            Words.spaced("be to read show have give measure around about at least roughly");
+
     private static final Words AGAINST = Words.of("against", "versus", "vs");
     private static final Words MEASURES = Words.spaced("measur read show test");
     private static final Words MARKINGS =
@@ -44,11 +50,27 @@ final class Told {
         this.passage = passage;
     }
 
+    /** Whether a number is what something should be: "must be 5.0", "supposed to read 24 V", "9 V expected". */
+    boolean asExpected(int i) {
+        if (printed(i)) {
+            return true;
+        }
+        for (int b = i - 1; b >= Math.max(0, i - NEAR) && passage.sameSegment(b, i); b--) {
+            if (SHOULD.contains(passage.token(b).surface())) {
+                return true;
+            }
+            if (!LEADING.contains(term(b)) && !LEADING.contains(passage.token(b).surface())) {
+                return false;
+            }
+        }
+        return false;
+    }
+
     /** Whether a number neither names a rail nor is a reading. */
     boolean asNothing(int i) {
         boolean bare = passage.token(i).kind() == Kind.NUMBER;
         return difference(i)
-                || printed(i)
+                || asExpected(i)
                 || (startsCourse(i) && namedBefore(i))
                 || (bare && term(i + 1).equals("to") && number(i + 2))
                 || (ofIts(i) && namedBefore(i));

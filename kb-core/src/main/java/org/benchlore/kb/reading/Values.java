@@ -67,6 +67,7 @@ final class Values {
         setAside();
         new Ratios(passage, told, this).link();
         new Against(passage, told, this).link();
+        new Expected(passage, lexicon, told, this).link();
         RailLists.link(passage, lexicon, this);
         List<Pair> pairs = new ArrayList<>();
         for (int i = 0; i < passage.size(); i++) {
@@ -83,6 +84,7 @@ final class Values {
                 claim(pair);
             }
         }
+        RailLists.close(passage, lexicon, this);
         new Trends(passage, claims).follow(this, lexicon);
     }
 

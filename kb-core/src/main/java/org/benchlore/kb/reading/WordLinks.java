@@ -28,11 +28,13 @@ final class WordLinks {
     }
 
     private final Passage passage;
+    private final Lexicon lexicon;
     private final List<Claim> claims;
     private final List<Item> items;
 
-    WordLinks(Passage passage, List<Claim> claims) {
+    WordLinks(Passage passage, Lexicon lexicon, List<Claim> claims) {
         this.passage = passage;
+        this.lexicon = lexicon;
         this.claims = claims;
         this.items = passage.items;
     }
@@ -85,7 +87,11 @@ final class WordLinks {
             }
             int gapFrom = step < 0 ? name.to : word.to;
             int gapTo = step < 0 ? word.from : name.from;
-            if (gapTo - gapFrom > Linker.REACH || !passage.sameClause(word.from, name.from)) {
+            boolean own = !word.entry.phrases.isEmpty()
+                    && !passage.sameSegment(word.from, name.from)
+                    && lexicon.namesItself(passage, word);
+            if (own || gapTo - gapFrom > Linker.REACH || !passage.sameClause(word.from, name.from)) {
+                // "tinted picture, sound is fine": what tells by itself is not said of a thing beyond a comma
                 return;
             }
             Optional<Sense> taught = match(name, word);

@@ -60,6 +60,12 @@ class ReadingRulesTest {
         "tray is not halfway,tray moves",
         "the 12 V is not low,rail-12v in-tolerance",
         "disc not stuck,disc-spin spins",
+        "'the 12 V should be 12, I have 9.8',rail-12v low",
+        "12 V must be 12.0 but only reads 9.1,rail-12v low",
+        "'12 V expected, 9.1 found',rail-12v low",
+        "'supposed to be 5 V, I get 3.9',rail-5v low",
+        "'the 5 V reads 3.9 (nominal 5)',rail-5v low",
+        "'ran the PSU on a dummy load: fine, 12.05 V at 3 A',rail-12v in-tolerance",
         "IF cores out of place,lock shut",
         "'spare drive, same fault',spare-drive absent",
         "pull the aerial and the hum is gone,hum-lead present",
@@ -118,6 +124,7 @@ class ReadingRulesTest {
                 "a tray should never be opened by hand, it gets stuck",
                 "3 of the 12 recorders were low",
                 "disc no. 3",
+                "the 12 V should be between 11.4 and 12.6 V",
                 "IF the fuse is blown, replace it",
                 "another set has a blown fuse",
             })
@@ -158,6 +165,16 @@ class ReadingRulesTest {
                         .quantities())
                 .extracting(Reading.Value::unit)
                 .containsExactly("V", "V");
+    }
+
+    @Test
+    void a_supply_is_told_by_how_near_its_readings_are() {
+        assertThat(findings("PSU: 12.2 V, 5.01 V")).containsExactly("rail-12v in-tolerance", "rail-5v in-tolerance");
+    }
+
+    @Test
+    void what_tells_by_itself_is_not_said_of_a_thing_beyond_a_comma() {
+        assertThat(findings("tray stuck halfway, disc spins up")).containsExactly("disc-spin spins", "tray stuck");
     }
 
     @Test
