@@ -62,12 +62,7 @@ final class Explanation {
         this.query = query;
         this.observations = observations;
         this.together = together;
-        this.posterior = Posterior.of(
-                outset,
-                observations,
-                query.fromNote(),
-                together,
-                catalogue.settings().doubt());
+        this.posterior = Posterior.of(outset, observations, query.fromNote(), together, catalogue.settings());
     }
 
     Ranking ranking() {
@@ -165,7 +160,7 @@ final class Explanation {
         if (!query.fromNote()) {
             return log;
         }
-        Posterior.addUnmentioned(log, view, observations);
+        Posterior.addUnmentioned(log, outset, observations, catalogue.settings().aside());
         for (int c = 0; c < log.length; c++) {
             log[c] = Math.exp(log[c]);
         }

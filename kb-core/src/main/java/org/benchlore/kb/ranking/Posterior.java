@@ -26,11 +26,11 @@ final class Posterior {
             List<Catalogue.Observation> observations,
             boolean fromNote,
             Dependence.@Nullable Together together,
-            double doubt) {
+            RankingSettings settings) {
         ScopeView view = outset.coded();
         double[] evidence = new double[view.prior.length];
         if (fromNote) {
-            addUnmentioned(evidence, view, observations);
+            addUnmentioned(evidence, outset, observations, settings.aside());
         }
         for (int i = 0; i < observations.size(); i++) {
             Catalogue.Observation observation = observations.get(i);
@@ -40,7 +40,7 @@ final class Posterior {
         if (together != null) {
             together.addLinks(evidence);
         }
-        return believed(asUntried(outset), view.prior, evidence, doubt);
+        return believed(asUntried(outset), view.prior, evidence, settings.doubt());
     }
 
     /** Shares before the findings as they would be had nothing been tried, up to a constant. */
@@ -114,8 +114,13 @@ final class Posterior {
         }
     }
 
-    /** Silence counts the more, the more the note says: three findings are no account of a unit. */
-    static void addUnmentioned(double[] score, ScopeView view, List<Catalogue.Observation> observations) {
+    /**
+     * What a note leaves out. Silence counts the more, the more the note says: three findings are no account of a unit. And a
+     * unit is brought in for what its fault did: a cause to which nothing in the note can be put down keeps only the
+     * share {@code aside}.
+     */
+    static void addUnmentioned(double[] score, Outset outset, List<Catalogue.Observation> observations, double aside) {
+        ScopeView view = outset.coded();
         double power = observations.size() / (observations.size() + TERSE);
         double[] all = view.unmentioned();
         for (int c = 0; c < score.length; c++) {
@@ -127,6 +132,36 @@ final class Posterior {
                 score[c] -= power * log[c];
             }
         }
+        if (aside < 1 && !observations.isEmpty()) {
+            double[] otherwise = otherwise(outset, observations);
+            for (int c = 0; c < score.length; c++) {
+                score[c] += Math.log(1 - (1 - aside) * otherwise[c]);
+            }
+        }
+    }
+
+    /**
+     * The chance that all a note tells would be told without the cause: of each finding, and of its wording and codes, the
+     * share not attributable to the cause, 1/LR against the unlisted one where that is over 1 (attributable fraction among the
+     * exposed: Rothman, Modern Epidemiology, from memory).
+     */
+    private static double[] otherwise(Outset outset, List<Catalogue.Observation> observations) {
+        ScopeView view = outset.coded();
+        int unlisted = view.prior.length - 1;
+        double[] otherwise = new double[view.prior.length];
+        double told = view.prior[unlisted] / outset.tried().prior[unlisted];
+        for (int c = 0; c < otherwise.length; c++) {
+            double before = outset.tried().prior[c];
+            otherwise[c] = before > 0 ? Math.min(1, told * before / view.prior[c]) : 1;
+        }
+        for (Catalogue.Observation observation : observations) {
+            double[][] p = view.column(observation.symptom).p;
+            double background = observation.given(p, unlisted);
+            for (int c = 0; c < otherwise.length; c++) {
+                otherwise[c] *= Math.min(1, background / observation.given(p, c));
+            }
+        }
+        return otherwise;
     }
 
     /** Shares that sum to 1, in place. */

@@ -202,7 +202,7 @@ public final class RankingModel {
                 observations,
                 query.fromNote(),
                 dependence.together(observations, outset.coded()),
-                catalogue.settings().doubt());
+                catalogue.settings());
     }
 
     /**

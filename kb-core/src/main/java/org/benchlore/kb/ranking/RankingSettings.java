@@ -13,6 +13,7 @@ package org.benchlore.kb.ranking;
  * @param mentionAlways chance that a note mentions an abnormal state of a symptom that is always reported, in [0,1)
  * @param mentionUsually the same for a symptom that is usually reported, in [0,1)
  * @param misread chance that a finding read from a note has nothing to do with what it stands for, in [0,1)
+ * @param aside chance that a note tells only what its unit's fault did not do, relative to any other note, in (0,1]
  * @param doubt chance that the findings of a unit count for less than they seem, in [0,1)
  */
 public record RankingSettings(
@@ -24,9 +25,10 @@ public record RankingSettings(
         double mentionAlways,
         double mentionUsually,
         double misread,
+        double aside,
         double doubt) {
     /** What ships. */
-    public static final RankingSettings DEFAULT = new RankingSettings(0.05, 0.6, 0.15, 40, 8, 0.6, 0.2, 0.05, 0.1);
+    public static final RankingSettings DEFAULT = new RankingSettings(0.05, 0.6, 0.15, 40, 8, 0.6, 0.2, 0.05, 0.1, 0.1);
 
     /** How often the normal state is mentioned unasked, as a share of the chance for an abnormal one. */
     static final double MENTION_NORMAL = 0.2;
@@ -40,6 +42,7 @@ public record RankingSettings(
         check("mentionAlways", mentionAlways, mentionAlways >= 0 && mentionAlways < 1);
         check("mentionUsually", mentionUsually, mentionUsually >= 0 && mentionUsually < 1);
         check("misread", misread, misread >= 0 && misread < 1);
+        check("aside", aside, aside > 0 && aside <= 1);
         check("doubt", doubt, doubt >= 0 && doubt < 1);
     }
 
@@ -54,6 +57,7 @@ public record RankingSettings(
                 mentionAlways,
                 mentionUsually,
                 misread,
+                aside,
                 other);
     }
 

@@ -48,6 +48,7 @@ final class PlanningMeasure {
             RankingSettings.DEFAULT.mentionAlways(),
             RankingSettings.DEFAULT.mentionUsually(),
             0,
+            RankingSettings.DEFAULT.aside(),
             RankingSettings.DEFAULT.doubt());
 
     private static final double SURE = 0.9;

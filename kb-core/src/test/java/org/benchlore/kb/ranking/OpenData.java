@@ -16,7 +16,7 @@ import org.benchlore.kb.reading.Finding;
 /** A CSV of cases, symptoms then the cause, {@code ?} for "not looked at", as knowledge without opinions and lessons. */
 final class OpenData {
     /** Nothing unlisted, no silence; a background that the cases make, worth one case until they do. */
-    static final RankingSettings SETTINGS = new RankingSettings(1e-9, 0, 0, 1, 8, 0, 0, 0, 0);
+    static final RankingSettings SETTINGS = new RankingSettings(1e-9, 0, 0, 1, 8, 0, 0, 0, 1, 0);
 
     final Knowledge knowledge;
     final List<Lesson> lessons;

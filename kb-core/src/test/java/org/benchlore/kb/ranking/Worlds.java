@@ -17,7 +17,7 @@ import org.benchlore.kb.reading.Finding;
 /** Small made-up worlds for tests of the ranking. */
 final class Worlds {
     /** Next to no unlisted cause and no silence, so that published worked examples come out as printed. */
-    static final RankingSettings CLOSED = new RankingSettings(1e-15, 0, 0, 1, 8, 0, 0, 0, 0);
+    static final RankingSettings CLOSED = new RankingSettings(1e-15, 0, 0, 1, 8, 0, 0, 0, 1, 0);
 
     private Worlds() {}
 
