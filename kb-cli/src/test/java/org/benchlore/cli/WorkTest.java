@@ -187,8 +187,13 @@ class WorkTest {
         assertThat(proof)
                 .contains("Done: ")
                 .contains("That speaks against the fix")
-                .contains("(was ")
                 .contains("Next: 'test' - ");
+        assertThat(proof.lines()
+                        .filter(line -> line.startsWith(" 1."))
+                        .distinct()
+                        .count())
+                .as("another cause leads")
+                .isEqualTo(2);
         assertThat(history(id).failedFixes()).hasSize(1);
         String sheet =
                 Run.of("sheet", id, "--home", dir.resolve("home").toString()).out();
