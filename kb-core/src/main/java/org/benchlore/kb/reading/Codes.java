@@ -46,6 +46,12 @@ final class Codes {
     /** Tokens from a code to how often it came. */
     private static final int COUNT_REACH = 4;
 
+    /** Members of a list of codes that are looked at on either side of one. */
+    private static final int LONGEST_LIST = 8;
+
+    /** More often is no count. */
+    private static final int MOST_TIMES = 9999;
+
     private static final Words TWICE = Words.of("twice", "twic");
     private static final Words EVERY = Words.of("every", "each", "daili", "nightli");
 
@@ -100,7 +106,7 @@ final class Codes {
     private int times(int from, int to) {
         int before = from == 0 ? 0 : (int) times(from - 1);
         if (before > 0) {
-            return before;
+            return Math.min(before, MOST_TIMES);
         }
         for (int i = to; i < Math.min(passage.size(), to + COUNT_REACH); i++) {
             Token token = passage.token(i);
@@ -115,7 +121,7 @@ final class Codes {
                 boolean next = token.unit().equals("times")
                         && i + 1 < passage.size()
                         && passage.token(i + 1).kind() == Kind.CODE;
-                return next ? 1 : said;
+                return next ? 1 : Math.min(said, MOST_TIMES);
             }
             if (token.kind() == Kind.CODE || passage.sentence(i) != passage.sentence(from)) {
                 return 1;
@@ -185,13 +191,15 @@ final class Codes {
     /** Whether one is listed twice in a row, as no part would be: all in such a list are codes. */
     private boolean again(int at) {
         int from = at;
-        while (from > 0 && beside(from)) {
+        for (int steps = 0; steps < LONGEST_LIST && from > 0 && beside(from); steps++) {
             from = before(from);
         }
-        for (int i = from; next(i) < passage.size() && beside(next(i)); i = next(i)) {
+        int i = from;
+        for (int steps = 0; steps < 2 * LONGEST_LIST && next(i) < passage.size() && beside(next(i)); steps++) {
             if (passage.token(i).term().equals(passage.token(next(i)).term())) {
                 return true;
             }
+            i = next(i);
         }
         return false;
     }

@@ -24,6 +24,9 @@ final class LogParse {
     /** The symptom that counters of starts and clean stops speak of, where a pack has it. */
     private static final String UNCLEAN_STOPS = "unclean-stops";
 
+    /** However often the lines say. */
+    private static final long MOST_TIMES = 1_000_000;
+
     private record CodeLine(int line, Span span, int count) {}
 
     private final String text;
@@ -190,7 +193,8 @@ final class LogParse {
                     .toList();
             Optional<Device.Code> known = lexicon.code(code);
             Span first = lines.get(0).span();
-            int times = lines.stream().mapToInt(CodeLine::count).sum();
+            int times = (int) Math.min(
+                    MOST_TIMES, lines.stream().mapToLong(CodeLine::count).sum());
             codes.add(new CodeCount(
                     code,
                     known.isPresent(),

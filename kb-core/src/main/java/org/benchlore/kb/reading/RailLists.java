@@ -19,6 +19,9 @@ final class RailLists {
     /** Such a reading is told to a tenth at least: "12 V" may be a name. */
     private static final double FINE = 0.11;
 
+    /** Tokens from "PSU" to a reading of it. */
+    private static final int SUPPLY_REACH = 20;
+
     private static final int JOINT = 3;
     private static final Words HEADS = Words.of("voltages", "rails", "supplies", "outputs", "volts", "psu", "supply");
     private static final Words JOINTS =
@@ -48,7 +51,9 @@ final class RailLists {
     }
 
     private static boolean ofSupply(Passage passage, int reading) {
-        for (int i = reading - 1; i >= 0 && passage.sentence(i) == passage.sentence(reading); i--) {
+        for (int i = reading - 1;
+                i >= Math.max(0, reading - SUPPLY_REACH) && passage.sentence(i) == passage.sentence(reading);
+                i--) {
             if (HEADS.contains(passage.token(i).surface())) {
                 return true;
             }
