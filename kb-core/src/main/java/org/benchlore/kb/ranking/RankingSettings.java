@@ -61,6 +61,21 @@ public record RankingSettings(
                 other);
     }
 
+    /** The same with another {@link #aside}. */
+    public RankingSettings tellingAside(double other) {
+        return new RankingSettings(
+                unlistedShare,
+                unlistedSpread,
+                unlistedSpreadKnown,
+                backgroundCases,
+                scopeCases,
+                mentionAlways,
+                mentionUsually,
+                misread,
+                other,
+                doubt);
+    }
+
     private static void check(String name, double value, boolean fits) {
         if (!fits) {
             throw new IllegalArgumentException(name + " " + value + " is out of range; see RankingSettings");

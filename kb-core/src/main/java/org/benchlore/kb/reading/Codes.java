@@ -52,7 +52,7 @@ final class Codes {
     /** More often is no count. */
     private static final int MOST_TIMES = 9999;
 
-    private static final Words TWICE = Words.of("twice", "twic");
+    private static final String TWICE = "twic";
     private static final Words EVERY = Words.of("every", "each", "daili", "nightli");
 
     private static final class Mentions {
@@ -115,7 +115,7 @@ final class Codes {
                     && passage.token(i - 1).is("(")
                     && i + 1 < passage.size()
                     && passage.token(i + 1).is(")");
-            int said = bracketed ? (int) token.value() : (TWICE.contains(token.term()) ? 2 : (int) times(i));
+            int said = bracketed ? (int) token.value() : (token.term().equals(TWICE) ? 2 : (int) times(i));
             if (said > 0) {
                 // "2x G4" is said of the next one
                 boolean next = token.unit().equals("times")

@@ -75,13 +75,18 @@ final class Linker {
         for (Item item : items) {
             boolean now = alsoWords || item.entry.words.isEmpty();
             if (now && item.free() && !item.entry.phrases.isEmpty() && !waits(item)) {
-                Sense sense = item.entry.phrases.get(0);
-                item.done = true;
-                Claim claim = new Claim(sense.symptom(), sense.state(), null, item.from, item.to);
-                claim.word = item;
-                claims.add(claim);
+                claim(item);
             }
         }
+    }
+
+    /** What a phrase says by itself. */
+    private void claim(Item phrase) {
+        Sense sense = phrase.entry.phrases.get(0);
+        phrase.done = true;
+        Claim claim = new Claim(sense.symptom(), sense.state(), null, phrase.from, phrase.to);
+        claim.word = phrase;
+        claims.add(claim);
     }
 
     /** "Picture and sound good": what is said of the picture speaks of the sound by itself. */
@@ -89,11 +94,7 @@ final class Linker {
         for (Item item : items) {
             boolean joined = item.word && !item.done && item.from > 0 && Plain.joining(passage.token(item.from - 1));
             if (joined && !item.entry.phrases.isEmpty() && lexicon.namesItself(passage, item)) {
-                Sense sense = item.entry.phrases.get(0);
-                item.done = true;
-                Claim claim = new Claim(sense.symptom(), sense.state(), null, item.from, item.to);
-                claim.word = item;
-                claims.add(claim);
+                claim(item);
             }
         }
     }

@@ -7,19 +7,6 @@ import org.benchlore.kb.knowledge.Device;
 
 /** What the lines of a log look like. Bounded time per line. */
 interface LogForm {
-    /** For texts that are no log. */
-    LogForm NONE = new LogForm() {
-        @Override
-        public boolean none() {
-            return true;
-        }
-
-        @Override
-        public Optional<Hit> match(String line) {
-            return Optional.empty();
-        }
-    };
-
     /** Some characters of a line and where they start in it. */
     record Part(String text, int start) {}
 
@@ -39,7 +26,7 @@ interface LogForm {
     record Hit(
             Optional<Part> time, Optional<LocalDateTime> clock, List<Mark> codes, List<Count> counts, boolean prose) {}
 
-    /** Whether no line can fit. */
+    /** Whether the text is no log; counters may still be told in it. */
     boolean none();
 
     /** What a line of the log holds; empty for a line that is none. */

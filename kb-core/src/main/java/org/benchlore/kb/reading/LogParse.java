@@ -50,14 +50,23 @@ final class LogParse {
         this.prose = form.none() ? new char[0] : text.toCharArray();
     }
 
-    /** A text that is no log. */
-    static LogParse without(String text, Lexicon lexicon) {
-        return new LogParse(text, lexicon, LogForm.NONE);
+    /** A note, parts of which may be a log. */
+    static LogParse inNote(String text, Lexicon lexicon) {
+        LogForm form = form(text, lexicon);
+        return form.none() ? new LogParse(text, lexicon, form) : parsed(text, lexicon, form);
+    }
+
+    /** What is given as a log. */
+    static LogParse of(String text, Lexicon lexicon) {
+        return parsed(text, lexicon, form(text, lexicon));
     }
 
     /** By the line patterns of the lexicon's device packs; where there are none, by what logs have in common. */
-    static LogParse of(String text, Lexicon lexicon) {
-        LogForm form = lexicon.logLines().none() ? UnlistedLog.of(text) : lexicon.logLines();
+    private static LogForm form(String text, Lexicon lexicon) {
+        return lexicon.logLines().none() ? UnlistedLog.of(text) : lexicon.logLines();
+    }
+
+    private static LogParse parsed(String text, Lexicon lexicon, LogForm form) {
         LogParse parse = new LogParse(text, lexicon, form);
         parse.lines();
         parse.countCodes();

@@ -285,13 +285,17 @@ final class Mood {
         }
         for (int i = first; i < Math.min(to, first + 2); i++) {
             String next = next(i, to);
-            boolean all = i == first && MoodWords.MANY.contains(words.get(i)) && MoodWords.DEVICES_ALL.contains(next);
+            boolean all = i == first && MoodWords.MANY.contains(words.get(i)) && units(next);
             boolean other = MoodWords.OTHER.contains(words.get(i)) && MoodWords.DEVICES.contains(next);
             if ((all || other) && !taught(i, 2)) {
                 return true;
             }
         }
         return false;
+    }
+
+    private static boolean units(String word) {
+        return word.endsWith("s") && MoodWords.DEVICES.contains(word.substring(0, word.length() - 1));
     }
 
     /** "I'll swap the bridge", "will measure", "must check"; "will not start" is no plan but a refusal. */

@@ -118,11 +118,7 @@ final class MoodWords {
                     + "| i have read | i read that | on the internet | on the forum | in the forum | in a forum | people say "
                     + "| should never | should always | fault tree | fault finding chart | as donors | for parts only");
 
-    /** Units in general, in front of which stands one of {@link #MANY}. */
-    static final Words DEVICES_ALL = Words.spaced(
-            "amplifiers amps players recorders sets radios tvs televisions phones laptops notebooks"
-                    + " tablets printers consoles models units machines decks receivers monitors mowers routers modems projectors");
-
+    /** In front of units in general. */
     static final Words MANY = Words.spaced("some many most all old older other such cheap modern");
 
     /** A unit; not this one where one of {@link #OTHER} stands in front. */

@@ -170,9 +170,10 @@ final class Negations {
             return false;
         }
         if (target.free()) {
-            if (passage.term(negation.from).equals("neither") && toggle(negation, said(target))) {
+            List<Claim> said = passage.term(negation.from).equals("neither") ? said(target) : List.of();
+            if (toggle(negation, said)) {
                 target.name = true;
-                said(target).forEach(claim -> claim.listed = true);
+                said.forEach(claim -> claim.listed = true);
                 return true;
             }
             Item listed = listed(target);

@@ -29,10 +29,8 @@ final class Quantities {
     private static final Words RATES = Words.of("once", "twice", "times", "per");
 
     /** What puts a bare number beside a quantity of the same kind. */
-    private static final Words COMPARING = Words.of(
-            "say", "take", "want", "instead", "to", "label", "print", "book", "spec", "manual", "sheet", "have", "get",
-            "give", "gave", "was", "rate", "nominal", "norm", "target", "below", "under", "abov", "over", "now",
-            "unload", "load", "after", "befor", "then", "than");
+    private static final Words COMPARING =
+            Words.of("say", "take", "want", "instead", "to", "label", "print", "book", "spec", "manual", "sheet");
 
     /** In front of a bare decimal that is a reading. */
     private static final Words LENDING =
@@ -42,9 +40,6 @@ final class Quantities {
     private static final double MOST_STEPS = 1e9;
 
     private static final double WHOLE_STEP = 1e-6; // a few ulp of the largest
-
-    /** Bare numbers further off than this are of something else. */
-    private static final double FAR = 30;
 
     /** Tokens from a bare number back to the quantity it borrows its unit from. */
     private static final int COMPARED = 8;
@@ -167,7 +162,7 @@ final class Quantities {
                 continue;
             }
             if (token.kind() == Kind.QUANTITY && !token.unit().equals("times")) {
-                return comparing && alike(passage.token(number), token) ? Optional.of(token) : Optional.empty();
+                return comparing ? Optional.of(token) : Optional.empty();
             }
             if (token.kind() == Kind.CODE || token.kind() == Kind.NUMBER) {
                 return Optional.empty();
@@ -175,13 +170,6 @@ final class Quantities {
             comparing |= i >= number - 3 && COMPARING.contains(token.term());
         }
         return Optional.empty();
-    }
-
-    /** Whether a bare number may be told in the unit of a quantity: not far from it, and not of things counted. */
-    private boolean alike(Token number, Token quantity) {
-        double ratio = Math.abs(number.value() * 1.0 / quantity.value());
-        double prefixed = ratio * quantity.factor();
-        return (ratio > 1.0 / FAR && ratio < FAR) || (prefixed > 1.0 / FAR && prefixed < FAR);
     }
 
     /** Whether a voltage is a rail's, socket's or adapter's name: as round as a name is, and not said of anything. */

@@ -73,8 +73,7 @@ public final class Reader {
             throw new TextTooLongException(text.length(), MOST_CHARACTERS);
         }
         Lexicon lexicon = lexicon(scope);
-        boolean prose = lexicon.logLines().none() && text.indexOf('\n') < 0;
-        LogParse log = prose ? LogParse.without(text, lexicon) : LogParse.of(text, lexicon);
+        LogParse log = LogParse.inNote(text, lexicon);
         Passage passage = new Passage(text, log.prose(), lexicon);
         List<Claim> claims = new ArrayList<>();
         List<CodeSeen> codes = log.with(new Codes(passage, lexicon).read(claims));

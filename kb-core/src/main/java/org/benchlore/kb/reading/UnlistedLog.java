@@ -59,6 +59,8 @@ final class UnlistedLog implements LogForm {
     private record Table(char separator, int code, int count) {}
 
     private final boolean log;
+
+    /** That of the last heading. */
     private @Nullable Table table;
 
     private UnlistedLog(boolean log) {
@@ -70,19 +72,27 @@ final class UnlistedLog implements LogForm {
         int lines = 0;
         int coded = 0;
         int others = 0;
-        for (String line : LINES.split(text)) {
+        for (String line : text.indexOf('\n') < 0 ? List.<String>of() : LINES.split(text)) {
             if (lines++ == SAMPLE) {
                 break;
             }
-            coded += head(line) != null ? 2 : marks(line).isEmpty() ? 0 : 1;
-            others += Stamp.of(line).isPresent() || !NamedCounters.in(line).isEmpty() ? 1 : 0;
+            if (line.length() > LONGEST_LINE) {
+                continue;
+            }
+            if (line.chars().noneMatch(Character::isDigit)) {
+                coded += head(line) == null ? 0 : 2;
+                continue;
+            }
+            Optional<Stamp> stamp = Stamp.of(line);
+            coded += marks(line, stamp).isEmpty() ? 0 : 1;
+            others += stamp.isPresent() || !NamedCounters.in(line).isEmpty() ? 1 : 0;
         }
-        return new UnlistedLog(lines > 1 && coded > 0 && coded + others > 1);
+        return new UnlistedLog(coded > 0 && coded + others > 1);
     }
 
     @Override
     public boolean none() {
-        return false;
+        return !log;
     }
 
     @Override
@@ -92,7 +102,7 @@ final class UnlistedLog implements LogForm {
         }
         List<Count> counts = NamedCounters.in(line);
         Optional<Stamp> stamp = log ? Stamp.of(line) : Optional.empty();
-        List<Mark> marks = log ? logged(line) : List.of();
+        List<Mark> marks = log ? logged(line, stamp) : List.of();
         int words = cells(line, stamp.map(Stamp::end).orElse(0)).size();
         boolean entry = stamp.isPresent() && words <= MOST_WORDS;
         if (!entry && marks.isEmpty() && counts.isEmpty()) {
@@ -104,22 +114,21 @@ final class UnlistedLog implements LogForm {
                 stamp.flatMap(Stamp::time), stamp.flatMap(Stamp::clock), marks, counts, !entry && !row && !counter));
     }
 
-    private List<Mark> logged(String line) {
+    private List<Mark> logged(String line, Optional<Stamp> stamp) {
         Table head = head(line);
         if (head != null) {
             table = head;
             return List.of();
         }
-        return table == null ? marks(line) : row(line, table);
+        return table == null ? marks(line, stamp) : row(line, table);
     }
 
     /** The codes of a line of its own. */
-    private static List<Mark> marks(String line) {
+    private static List<Mark> marks(String line, Optional<Stamp> stamp) {
         Matcher keyed = KEYED.matcher(line);
         if (keyed.find() && keyed.group("code").chars().anyMatch(Character::isDigit)) {
             return List.of(new Mark(new Part(keyed.group("code"), keyed.start("code")), times(line)));
         }
-        Optional<Stamp> stamp = Stamp.of(line);
         List<Part> cells = cells(line, stamp.map(Stamp::end).orElse(0));
         if (stamp.isEmpty() && cells.size() > MOST_WORDS) {
             return List.of();

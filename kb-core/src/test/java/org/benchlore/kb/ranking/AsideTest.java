@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
  */
 class AsideTest {
     private static final double ASIDE = 0.1;
-    private static final RankingSettings SETTINGS = new RankingSettings(1e-15, 0, 0, 1, 8, 0, 0, 0, ASIDE, 0);
+    private static final RankingSettings SETTINGS = Worlds.CLOSED.tellingAside(ASIDE);
 
     private static RankingModel model() {
         double[][] background = {{.5, .5}};

@@ -25,17 +25,7 @@ class ReportingTest {
     }
 
     /** What ships, but that a note may as well tell of other things than its fault. */
-    private static final RankingSettings SILENCE_ONLY = new RankingSettings(
-            RankingSettings.DEFAULT.unlistedShare(),
-            RankingSettings.DEFAULT.unlistedSpread(),
-            RankingSettings.DEFAULT.unlistedSpreadKnown(),
-            RankingSettings.DEFAULT.backgroundCases(),
-            RankingSettings.DEFAULT.scopeCases(),
-            RankingSettings.DEFAULT.mentionAlways(),
-            RankingSettings.DEFAULT.mentionUsually(),
-            RankingSettings.DEFAULT.misread(),
-            1,
-            RankingSettings.DEFAULT.doubt());
+    private static final RankingSettings SILENCE_ONLY = RankingSettings.DEFAULT.tellingAside(1);
 
     /** Units with cause c0 or c1 whose notes mention an abnormal state with the given chance and a normal one never. */
     private static List<Lesson> notes(double mention, long seed) {
