@@ -7,10 +7,16 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.KnowledgeBaseBuilder;
+import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.data.ShippedPacks;
+import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Nearest;
 import org.benchlore.kb.reading.Finding;
@@ -19,6 +25,8 @@ import picocli.CommandLine.Option;
 
 /** Options and helpers that all commands share. */
 abstract class BenchCommand implements Callable<Integer> {
+    private static final int LOOK_THROUGH = 200;
+
     /** Notes beyond this are refused before they are read into memory. */
     private static final long MAX_INPUT = 16L << 20;
 
@@ -107,6 +115,27 @@ abstract class BenchCommand implements Callable<Integer> {
         }
     }
 
+    /** Says so where no pack and no recent case knows such a device; it is taken all the same. */
+    void warnOfUnknown(KnowledgeBase kb, DeviceScope scope) {
+        if (scope.depth() == 0) {
+            return;
+        }
+        Set<String> known = new TreeSet<>();
+        Stream.of(
+                        kb.knowledge().devices().stream().map(Device::scope),
+                        kb.knowledge().causes().stream().map(Cause::scope),
+                        kb.cases(LOOK_THROUGH).stream().map(CaseHistory::scope))
+                .flatMap(scopes -> scopes)
+                .filter(s -> s.depth() > 0)
+                .forEach(s -> known.add(s.path().get(0)));
+        String given = scope.path().get(0);
+        if (!known.contains(given)) {
+            bench.err()
+                    .println("benchlore: no pack and no case knows a device '" + Page.clean(given) + "'; "
+                            + Nearest.remedy(given, known, "it is taken as a new one"));
+        }
+    }
+
     /** Findings given as SYMPTOM=STATE, checked against the packs. */
     static List<Finding> findings(KnowledgeBase kb, List<String> given) {
         List<Finding> findings = new ArrayList<>();
@@ -141,6 +170,8 @@ abstract class BenchCommand implements Callable<Integer> {
 
     /** "Did you mean" for an id. */
     static String nearest(String given, Collection<String> known) {
-        return Nearest.remedy(given, known, "try 'benchlore search'");
+        return Nearest.id(given, known)
+                .map(near -> "did you mean '" + near + "'?")
+                .orElse("try 'benchlore search'");
     }
 }

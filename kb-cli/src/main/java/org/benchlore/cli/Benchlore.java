@@ -14,6 +14,7 @@ import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.benchlore.kb.cases.StoreException;
 import org.benchlore.kb.knowledge.KnowledgeBaseException;
+import org.benchlore.kb.knowledge.Nearest;
 import org.benchlore.kb.search.SearchIndexException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -98,16 +99,20 @@ public final class Benchlore {
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setExecutionExceptionHandler((thrown, command, parsed) -> failed(thrown, err));
         line.setParameterExceptionHandler((thrown, given) -> wrongUsage(thrown, err));
-        return line.execute(wordsLast(args));
+        return line.execute(wordsLast(args, line));
     }
 
     /** "-12V missing" is words, not an option: what starts with a minus and a digit, or holds blanks, goes last. */
-    private static String[] wordsLast(String[] args) {
+    private static String[] wordsLast(String[] args, CommandLine line) {
         List<String> options = new ArrayList<>();
         List<String> words = new ArrayList<>();
         for (int i = 0; i < args.length; i++) {
             if (args[i].equals("--")) {
                 return args;
+            }
+            if (i > 0 && args[i].matches("-\\d+([.,]\\d+)?") && takesValue(args[i - 1], line)) {
+                options.set(options.size() - 1, args[i - 1] + "=" + args[i]);
+                continue;
             }
             boolean minus = args[i].length() > 1 && args[i].charAt(0) == '-';
             if (minus && (Character.isDigit(args[i].charAt(1)) || args[i].matches("-[^=]*\\s.*"))) {
@@ -123,11 +128,45 @@ public final class Benchlore {
         return options.toArray(String[]::new);
     }
 
+    /** Whether an option of that name takes a value in any command, so that a number below zero after it is that value. */
+    private static boolean takesValue(String name, CommandLine line) {
+        CommandLine.Model.OptionSpec option = line.getCommandSpec().findOption(name);
+        return name.startsWith("--")
+                && ((option != null && option.arity().max() > 0)
+                        || line.getSubcommands().values().stream().anyMatch(sub -> takesValue(name, sub)));
+    }
+
     private static int wrongUsage(CommandLine.ParameterException thrown, PrintWriter err) {
-        err.println("benchlore: " + Page.clean(String.valueOf(thrown.getMessage())));
-        CommandLine.UnmatchedArgumentException.printSuggestions(thrown, err);
+        err.println("benchlore: " + Page.clean(message(thrown)));
         err.println("Try 'benchlore " + path(thrown.getCommandLine()) + "--help'.");
         return ExitCode.USAGE;
+    }
+
+    /** What is wrong, and what was probably meant. */
+    private static String message(CommandLine.ParameterException thrown) {
+        CommandLine command = thrown.getCommandLine();
+        String said = String.valueOf(thrown.getMessage());
+        if (!(thrown instanceof CommandLine.UnmatchedArgumentException unmatched)
+                || unmatched.getUnmatched().isEmpty()) {
+            return said;
+        }
+        String first = unmatched.getUnmatched().get(0);
+        if (first.startsWith("-")) {
+            return said
+                    + Nearest.to(first, command.getCommandSpec().optionsMap().keySet())
+                            .map(near -> "; did you mean '" + near + "'?")
+                            .orElse("");
+        }
+        List<String> names = List.copyOf(command.getSubcommands().keySet());
+        if (names.isEmpty()) {
+            return said;
+        }
+        CommandLine parent = command.getParent();
+        String elsewhere = parent != null && parent.getSubcommands().containsKey(first)
+                ? "'benchlore " + first + "' is a command by itself"
+                : "use one of " + String.join(", ", names);
+        return "'" + first + "' is no command of '" + ("benchlore " + path(command)).strip() + "'; "
+                + Nearest.remedy(first, names, elsewhere);
     }
 
     private static String path(CommandLine command) {

@@ -74,8 +74,12 @@ final class CaseCommand extends BenchCommand {
 
         @Override
         public Integer call() {
+            if (seen.nothing()) {
+                throw new UsageException("open a case of what? Give the owner's complaint, such as \"no picture\"");
+            }
             DeviceScope scope = seen.scope(DeviceScope.ANY);
             try (KnowledgeBase kb = open()) {
+                warnOfUnknown(kb, scope);
                 SeenOptions.Seen told = seen.read(kb, this, scope);
                 String text = told.reading().text();
                 String id = kb.newCaseId();
@@ -83,6 +87,9 @@ final class CaseCommand extends BenchCommand {
                         new CaseEvent.Opened(kb.head(id), scope, text, unit, CaseHistory.OWN, workedOn),
                         new CaseEvent.Noted(kb.head(id), text, Reading.Source.OWNER, told.findings()));
                 new Answer(bench, json).give(kb, id, "Opened case " + id + ".");
+                if (!json) {
+                    new ReadPage(kb.knowledge(), bench.page()).print(told);
+                }
                 return ExitCode.DONE;
             }
         }
@@ -113,6 +120,13 @@ final class CaseCommand extends BenchCommand {
         @Option(names = "--test", paramLabel = "TEST", description = "The bench test this is the result of.")
         @Nullable
         String test;
+
+        @Option(
+                names = "--after",
+                paramLabel = "FIX",
+                description = "It was seen after this fix, which is noted as done now if it is not yet.")
+        @Nullable
+        String after;
 
         @Option(names = "--minutes", paramLabel = "N", description = "Bench time the test took.")
         @Nullable
@@ -152,6 +166,9 @@ final class CaseCommand extends BenchCommand {
             try (KnowledgeBase kb = open()) {
                 CaseHistory history = known(kb, id);
                 List<CaseEvent> events = new ArrayList<>();
+                if (after != null) {
+                    done(kb, history, after).ifPresent(events::add);
+                }
                 if (seen != null) {
                     events.add(run(kb.head(id), seen, hours, how));
                 }
@@ -160,8 +177,8 @@ final class CaseCommand extends BenchCommand {
                     new Answer(bench, json).give(kb, id, "Noted. See 'benchlore proof --case " + id + "'.");
                     return ExitCode.DONE;
                 }
-                List<Finding> read =
-                        SeenOptions.read(kb, text, findings, history.scope()).findings();
+                SeenOptions.Seen told = SeenOptions.read(kb, text, findings, history.scope());
+                List<Finding> read = told.findings();
                 String testId = test;
                 if (testId == null) {
                     events.add(new CaseEvent.Noted(
@@ -178,23 +195,24 @@ final class CaseCommand extends BenchCommand {
                     events.add(new CaseEvent.Tested(kb.head(id), testId, read, minutes, text));
                 }
                 kb.record(events);
-                new Answer(bench, json)
-                        .give(
-                                kb,
-                                id,
-                                read.isEmpty()
-                                        ? nothingRead(kb.knowledge(), testId)
-                                        : noted(new TestPage(kb.knowledge(), bench.page()), read));
+                new Answer(bench, json).give(kb, id, read.isEmpty() ? nothingRead(kb.knowledge(), testId) : "Noted.");
+                if (!json) {
+                    new ReadPage(kb.knowledge(), bench.page()).print(told);
+                }
                 return ExitCode.DONE;
             }
         }
     }
 
-    /** What was understood, so that a slip is seen at once. */
-    private static String noted(TestPage states, List<Finding> read) {
-        return "Noted: "
-                + read.stream().map(f -> states.state(f.symptomId(), f.state())).collect(Collectors.joining("; "))
-                + ".";
+    /** The fix as done now, for the cause concluded; empty where it is noted and stands. */
+    private static Optional<CaseEvent> done(KnowledgeBase kb, CaseHistory history, String fix) {
+        String fixId = UnitOptions.fixId(kb, fix);
+        boolean noted =
+                history.cure().filter(cure -> cure.fixId().equals(fixId)).isPresent();
+        String causeId = history.causeId() == null ? CaseEvent.FixApplied.UNKNOWN_CAUSE : history.causeId();
+        return noted
+                ? Optional.empty()
+                : Optional.of(new CaseEvent.FixApplied(kb.head(history.id()), fixId, causeId, null, ""));
     }
 
     private static String nothingRead(Knowledge knowledge, @Nullable String testId) {
@@ -285,7 +303,10 @@ final class CaseCommand extends BenchCommand {
         @Parameters(index = "0", paramLabel = "CASE", description = "Case id.")
         String id = "";
 
-        @Option(names = "--event", paramLabel = "ID", description = "Only this event of the case.")
+        @Option(
+                names = "--event",
+                paramLabel = "ID",
+                description = "Only this event of the case; 'benchlore show CASE' has the ids in brackets.")
         @Nullable
         String event;
 
@@ -300,6 +321,13 @@ final class CaseCommand extends BenchCommand {
         public Integer call() {
             try (KnowledgeBase kb = open()) {
                 known(kb, id);
+                String eventId = event;
+                if (eventId != null
+                        && kb.events(id).stream()
+                                .noneMatch(e -> e.head().eventId().equals(eventId))) {
+                    throw new UsageException("case " + id + " has no event '" + eventId + "'; 'benchlore show " + id
+                            + "' has their ids in brackets");
+                }
                 kb.record(new CaseEvent.Withdrawn(kb.head(id), event, reason));
                 new Answer(bench, json)
                         .give(kb, id, "Withdrew " + (event == null ? "case " : "an event of case ") + id + ".");

@@ -49,14 +49,14 @@ final class CasePage {
         String ended =
                 history.withdrawn() ? "withdrawn" : history.outcome() == null ? "open" : words(history.outcome());
         String what = history.causeId() == null ? history.complaint() : cause(history.causeId());
-        return device(history) + ", " + ended + ": " + what;
+        return (history.unit().isBlank() ? "" : history.unit() + ", ") + device(history) + ", " + ended + ": " + what;
     }
 
     void full(CaseHistory history) {
         page.heading("Case " + history.id() + (history.withdrawn() ? " (withdrawn, counts for nothing)" : ""));
         page.text(
                 2,
-                "Unit: " + device(history) + (history.unit().isBlank() ? "" : ", " + history.unit())
+                "Unit: " + device(history) + (history.unit().isBlank() ? "" : ", marked " + history.unit())
                         + (history.workedOnBefore() ? ", worked on before" : "") + "; case of: " + history.origin());
         if (!history.complaint().isBlank()) {
             page.hanging(2, 4, "Complaint: " + history.complaint());
@@ -65,7 +65,10 @@ final class CasePage {
         for (CaseEvent event : history.events()) {
             String text = event.fold(line);
             if (!text.isEmpty()) {
-                page.hanging("  " + TIME.format(event.head().at()) + "  ", 20, text);
+                page.hanging(
+                        "  " + TIME.format(event.head().at()) + "  ",
+                        20,
+                        text + " [" + event.head().eventId() + "]");
             }
         }
         page.heading("Findings");

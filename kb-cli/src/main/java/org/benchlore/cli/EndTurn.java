@@ -46,7 +46,8 @@ final class EndTurn {
     private Optional<Integer> pick(List<String> items) {
         show.numbered(items);
         while (true) {
-            Optional<String> answer = lines.ask(WHICH);
+            Optional<String> answer =
+                    lines.ask(WHICH, "The number of a line above; Enter leaves the question, and nothing is stored.");
             if (answer.isEmpty() || answer.get().isEmpty()) {
                 return Optional.empty();
             }
@@ -78,7 +79,9 @@ final class EndTurn {
 
     private Optional<String> byId() {
         while (true) {
-            Optional<String> id = lines.ask("cause id> ");
+            Optional<String> id = lines.ask(
+                    "cause id> ",
+                    "Such as mechanism-grease-hardened, as 'benchlore search' shows it; Enter leaves it.");
             if (id.isEmpty()
                     || id.get().isEmpty()
                     || work.kb().knowledge().cause(id.get()).isPresent()) {
@@ -124,8 +127,7 @@ final class EndTurn {
 
     /** Whether no check since the last fix went well. */
     private boolean unproven() {
-        return ProofRecord.of(work.history()).checks().stream()
-                .noneMatch(check -> check.result() == CaseEvent.Checked.Result.PASSED);
+        return !ProofRecord.of(work.history()).somethingPassed();
     }
 
     private List<Remedy> remedies() {
@@ -178,8 +180,10 @@ final class EndTurn {
                             "Is it worth it? About %.0f minutes, and it leaves one unit in %.0f worse. y weighs it first, Enter goes on.",
                             remedy.fix().minutes(),
                             1 / remedy.fix().makesWorse()));
-            boolean weigh =
-                    lines.ask("weigh> ").filter(a -> a.matches("(?i)y(es)?")).isPresent();
+            boolean weigh = lines.ask(
+                            "weigh> ", "y weighs what the work costs and returns; Enter goes on with the fix.")
+                    .filter(a -> a.matches("(?i)y(es)?"))
+                    .isPresent();
             if (weigh
                     && new WorthTurn(work, lines, page)
                             .weigh(remedy.fix())
@@ -194,8 +198,11 @@ final class EndTurn {
                 .forEach(c -> page.caution(c.text()));
         page.numbered(2, remedy.fix().steps());
         page.text(0, "When it is done: the minutes it took, or 'done'. Enter alone leaves it.");
-        Optional<String> answer = lines.ask("done> ").filter(a -> !a.isEmpty());
-        if (answer.isEmpty()) {
+        Optional<String> answer = lines.ask(
+                        "done> ", "The minutes it took, or a word on how it went, once it is done; Enter leaves it.")
+                .filter(a -> !a.isEmpty());
+        if (answer.isEmpty() || WorkWords.obeyed(answer.get())) {
+            page.text(0, "The fix is not noted.");
             return;
         }
         work.record(new CaseEvent.FixApplied(
@@ -205,7 +212,9 @@ final class EndTurn {
                 minutes(answer.get()),
                 answer.get().matches("(?i)done|y|yes|ok|[\\d.]+( *min.*)?") ? "" : answer.get()));
         page.text(0, "Stored. Did it help? yes, no, or Enter while you cannot tell.");
-        String helped = lines.ask("helped> ").orElse("");
+        String helped = lines.ask("helped> ", "yes, no, or Enter while you cannot tell.")
+                .filter(a -> !WorkWords.obeyed(a))
+                .orElse("");
         if (helped.matches("(?i)no?")) {
             work.record(new CaseEvent.Ended(work.head(), Outcome.NOT_FIXED, null, ""));
             page.text(0, "Stored: it did not help. Go on with what you see now.");
@@ -240,6 +249,9 @@ final class EndTurn {
                         .ifPresent(r -> work.record(new CaseEvent.FixApplied(
                                 work.head(), r.fix().id(), r.cause().id(), null, "")));
             }
+            if (!meant(outcome)) {
+                return false;
+            }
         }
         if (outcome == Outcome.FIXED_AND_PROVEN && unproven() && !new ProofTurn(work, lines, page).run()) {
             if (ProofRecord.of(work.history()).failed()) {
@@ -249,18 +261,39 @@ final class EndTurn {
             outcome = Outcome.FIXED;
         }
         Integer days = outcome == Outcome.CAME_BACK
-                ? lines.ask("days since hand-over (Enter: not known)> ")
+                ? lines.ask("days since hand-over (Enter: not known)> ", "A number of days, or Enter.")
                         .filter(d -> d.matches("\\d{1,5}"))
                         .map(Integer::valueOf)
                         .orElse(null)
                 : null;
-        String note = lines.ask("a note (Enter: none)> ").orElse("");
+        String note = lines.ask("a note (Enter: none)> ", "Anything worth keeping with the ending, or Enter.")
+                .orElse("");
         work.record(new CaseEvent.Ended(work.head(), outcome, days, note));
         page.text(
                 0,
                 "Stored: " + outcome.id() + ". Sheets: 'benchlore sheet " + work.id()
                         + "', and with '--kind handover' for the owner.");
         return true;
+    }
+
+    /** Says what a repair goes down without, and asks where that is everything. */
+    private boolean meant(Outcome outcome) {
+        boolean cause = work.history().causeId() != null;
+        boolean fix = work.history().cure().isPresent();
+        if (cause != fix) {
+            page.text(0, "No " + (cause ? "fix" : "cause") + " is noted: the case goes down without one.");
+        }
+        if (cause || fix) {
+            return true;
+        }
+        page.text(
+                0,
+                "Neither a cause nor a fix is noted: it would go down as "
+                        + outcome.id().replace('-', ' ')
+                        + " without either, and nothing is learnt from it. y stores that, Enter leaves the case open.");
+        return lines.ask("store> ", "y or Enter.")
+                .filter(a -> a.matches("(?i)y(es)?"))
+                .isPresent();
     }
 
     private static String words(Certainty certainty) {

@@ -19,12 +19,25 @@ final class Lines {
     /** Ends pasted lines. */
     private static final String END = ".";
 
+    /** Asks for help at any prompt. */
+    static final String HELP = "?";
+
     private final BufferedReader in;
     private final PrintWriter out;
 
     Lines(InputStream in, PrintWriter out) {
         this.in = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8));
         this.out = out;
+    }
+
+    /** As {@link #ask}, with a word of help for whoever answers with a question mark. */
+    Optional<String> ask(String question, String help) {
+        Optional<String> answer = ask(question);
+        while (answer.filter(HELP::equals).isPresent()) {
+            new Page(out, false).text(0, help);
+            answer = ask(question);
+        }
+        return answer;
     }
 
     /** Asks, and waits for an answer; blanks around it are dropped. Empty at the end of input. */

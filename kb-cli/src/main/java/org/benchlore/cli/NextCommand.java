@@ -35,6 +35,7 @@ final class NextCommand extends BenchCommand {
 
     @Override
     public Integer call() {
+        unit.require("next for");
         try (KnowledgeBase kb = open()) {
             UnitOptions.Unit known = unit.unit(kb, this);
             NextStep next = kb.next(known.query(), conditions.conditions(known.done(), known.opened(kb)));

@@ -11,6 +11,7 @@ import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
@@ -83,19 +84,22 @@ final class OutcomeCommand extends BenchCommand {
 
     @Override
     public Integer call() {
-        Outcome outcome = outcome();
         if (seen.nothing() && id == null) {
             throw new UsageException("outcome of what? Give --case ID, or the words of a case in one step");
         }
         try (KnowledgeBase kb = open()) {
-            checkIds(kb);
+            Outcome outcome = checked(kb);
             String caseId = id == null ? kb.newCaseId() : id;
             Optional<CaseHistory> before = kb.history(caseId);
+            Optional<CaseEvent.FixApplied> standing = Optional.empty();
             List<CaseEvent> events = new ArrayList<>();
             if (seen.nothing()) {
-                events.addAll(CaseCommand.known(kb, caseId).events());
+                CaseHistory history = CaseCommand.known(kb, caseId);
+                standing = history.cure();
+                events.addAll(history.events());
             } else {
                 DeviceScope scope = seen.scope(DeviceScope.ANY);
+                warnOfUnknown(kb, scope);
                 SeenOptions.Seen told = seen.read(kb, this, scope);
                 String text = told.reading().text();
                 events.add(new CaseEvent.Opened(head(kb, caseId, "1-opened"), scope, text, "", CaseHistory.OWN, false));
@@ -104,7 +108,7 @@ final class OutcomeCommand extends BenchCommand {
             }
             boolean known =
                     !seen.nothing() && before.isPresent() && before.get().outcome() != null;
-            List<CaseEvent> ending = ending(kb, caseId, outcome);
+            List<CaseEvent> ending = ending(kb, caseId, outcome, standing);
             events.addAll(ending);
             return record(
                     kb,
@@ -114,38 +118,56 @@ final class OutcomeCommand extends BenchCommand {
         }
     }
 
-    private Outcome outcome() {
+    /** The outcome, all that is wrong with the options told at once. */
+    private Outcome checked(KnowledgeBase kb) {
+        List<String> wrong = new ArrayList<>();
+        Outcome outcome = null;
         try {
-            return Outcome.parse(ended);
+            outcome = Outcome.parse(ended);
         } catch (IllegalArgumentException e) {
-            throw new UsageException(String.valueOf(e.getMessage()));
+            wrong.add(String.valueOf(e.getMessage()));
         }
-    }
-
-    private void checkIds(KnowledgeBase kb) {
         if (cause != null && !cause.equals(RankingModel.UNLISTED)) {
-            UnitOptions.causeId(kb, cause);
+            UnitOptions.noCause(kb, cause).ifPresent(wrong::add);
         }
         if (fix != null) {
-            UnitOptions.fixId(kb, fix);
+            UnitOptions.noFix(kb, fix).ifPresent(wrong::add);
             if (cause == null) {
-                throw new UsageException("--fix needs --cause: which cause was it meant for?");
+                wrong.add("--fix needs --cause: which cause was it meant for?");
             }
         }
+        if (outcome == null || !wrong.isEmpty()) {
+            throw new UsageException(String.join("\n", wrong));
+        }
+        return outcome;
     }
 
-    private List<CaseEvent> ending(KnowledgeBase kb, String caseId, Outcome outcome) {
+    /** @param standing a fix that is noted already; the same one named again is not done twice, but for this cause */
+    private List<CaseEvent> ending(
+            KnowledgeBase kb, String caseId, Outcome outcome, Optional<CaseEvent.FixApplied> standing) {
         List<CaseEvent> events = new ArrayList<>();
         boolean fixed = outcome == Outcome.FIXED || outcome == Outcome.FIXED_AND_PROVEN;
         if (cause != null) {
             Certainty sure = certainty != null ? certainty : fixed ? Certainty.PROVEN : Certainty.LIKELY;
             events.add(new CaseEvent.Concluded(head(kb, caseId, "3-concluded"), cause, sure, ""));
             if (fix != null) {
-                events.add(new CaseEvent.FixApplied(head(kb, caseId, "4-fix"), fix, cause, minutes, ""));
+                events.add(fix(kb, caseId, fix, cause, standing));
             }
         }
         events.add(new CaseEvent.Ended(head(kb, caseId, "5-ended"), outcome, afterDays, note));
         return events;
+    }
+
+    private CaseEvent fix(
+            KnowledgeBase kb, String caseId, String fixId, String causeId, Optional<CaseEvent.FixApplied> standing) {
+        CaseEvent.Head head = head(kb, caseId, "4-fix");
+        return standing.filter(s -> s.fixId().equals(fixId))
+                .<CaseEvent>map(s -> new CaseEvent.Corrected(
+                        head,
+                        s.head().eventId(),
+                        new CaseEvent.FixApplied(
+                                s.head(), fixId, causeId, minutes == null ? s.minutes() : minutes, s.note())))
+                .orElseGet(() -> new CaseEvent.FixApplied(head, fixId, causeId, minutes, ""));
     }
 
     /** A case in one step with an id of the caller's has event ids of its own, so that repeating it is known. */
@@ -164,6 +186,14 @@ final class OutcomeCommand extends BenchCommand {
         }
         double after = probability(kb, query);
         CaseHistory history = kb.history(told.id()).orElseThrow();
+        if (history.outcome() == Outcome.FIXED_AND_PROVEN
+                && !ProofRecord.of(history).somethingPassed()) {
+            bench.err()
+                    .println("benchlore: case " + told.id()
+                            + " holds no check and no run after the work, so nothing in it"
+                            + " shows that it is proven, and the owner's sheet says so; 'benchlore proof --case "
+                            + told.id() + " --hours N' notes a run");
+        }
         if (json) {
             bench.out().println(Json.outcome(history, cause == null ? "" : cause, before, after));
             return ExitCode.DONE;

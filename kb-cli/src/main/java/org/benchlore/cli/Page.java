@@ -11,6 +11,8 @@ import org.benchlore.kb.search.SearchHit;
 final class Page {
     private static final int WIDTH = 80;
     private static final int BAR = 16;
+    private static final double NEXT_TO_NOTHING = 0.01;
+    private static final double NEARLY_ALL = 0.99;
 
     /** Stand for "set off" while a line is filled; private-use characters in a text are taken out before. */
     private static final char MARK_ON = '\uE000';
@@ -107,10 +109,21 @@ final class Page {
 
     /** A probability without false precision: never 0 % or 100 %. */
     static String percent(double p) {
-        if (p < 0.01) {
+        if (p < NEXT_TO_NOTHING) {
             return "<1 %";
         }
-        return p > 0.99 ? ">99 %" : String.format(Locale.ROOT, "%.0f %%", 100 * p);
+        return p > NEARLY_ALL ? ">99 %" : String.format(Locale.ROOT, "%.0f %%", 100 * p);
+    }
+
+    /** "between 3 % and 40 %", "under 1 %", "over 96 %": an end that rounds to nothing or to all is no end. */
+    static String range(double low, double high) {
+        if (low > NEARLY_ALL) {
+            return "over 99 %";
+        }
+        if (low < NEXT_TO_NOTHING) {
+            return "under " + (high < NEXT_TO_NOTHING ? "1 %" : percent(high));
+        }
+        return high > NEARLY_ALL ? "over " + percent(low) : "between " + percent(low) + " and " + percent(high);
     }
 
     static String decibans(double decibans) {

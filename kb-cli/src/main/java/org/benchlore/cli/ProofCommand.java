@@ -100,6 +100,10 @@ final class ProofCommand extends BenchCommand {
         if ((seen == null) != (seenHours == null)) {
             throw new UsageException("--seen and --in go together: so many times in so many hours");
         }
+        if (seen != null && seenHours != null && !(seen > 0 && seenHours > 0)) {
+            throw new UsageException("a fault seen " + seen + " times in " + ProofPage.hours(seenHours)
+                    + " gives nothing to prove against; give 1 time or more in more than 0 hours");
+        }
         try (KnowledgeBase kb = open()) {
             ProofRecord known = caseId == null ? asGiven(kb) : ofCase(kb, caseId, how);
             Optional<Double> prior = Optional.ofNullable(notCured);

@@ -82,15 +82,15 @@ final class ProofPage {
                                 hours(known.cleanHours()),
                                 Page.percent(run.stillThere()),
                                 Page.percent(proof.priorNotCured()))
-                        : say("Not run since: still there with %s.", Page.percent(run.stillThere())));
+                        : say(
+                                "Not run since; by what is known of the fix alone it is still there with %s.",
+                                Page.percent(run.stillThere())));
         page.text(
                 2,
                 run.hoursLeft() > 0
                         ? say(
-                                "%s %swithout fault until that is %s.",
-                                hours(run.hoursLeft()),
-                                known.cleanHours() > 0 ? "more " : "",
-                                Page.percent(1 - proof.confidence()))
+                                "%s %swithout fault prove it with %.0f %%.",
+                                hours(run.hoursLeft()), known.cleanHours() > 0 ? "more " : "", 100 * proof.confidence())
                         : say("That is enough for %.0f %%.", 100 * proof.confidence()));
         if (known.otherHours() > 0) {
             page.text(

@@ -65,7 +65,8 @@ final class ProofTurn {
 
     private Optional<Checked.Result> step(ProofPlan.Item item) {
         while (true) {
-            Optional<String> answer = lines.ask("p/f/n> ");
+            Optional<String> answer = lines.ask(
+                    "p/f/n> ", "p passed, f failed, n left out; hours and how may follow: p 2 h warm. Enter: later.");
             if (answer.isEmpty() || answer.get().isEmpty()) {
                 return Optional.empty();
             }
@@ -143,7 +144,10 @@ final class ProofTurn {
             return false;
         }
         page.text(0, "How: cold, warm, under load, after a while, standby? Enter for no matter.");
-        List<Condition> how = conditions(lines.ask("how> ").orElse("").toLowerCase(Locale.ROOT));
+        List<Condition> how = conditions(lines.ask(
+                        "how> ", "One or several of cold, warm, under load, after a while, standby; Enter: no matter.")
+                .orElse("")
+                .toLowerCase(Locale.ROOT));
         int seen = (int) Math.min(1_000_000, Math.round(times.get()));
         work.record(
                 seen == 0
@@ -162,7 +166,7 @@ final class ProofTurn {
     private Optional<Double> number(String question, String prompt) {
         page.text(0, question);
         while (true) {
-            Optional<String> answer = lines.ask(prompt);
+            Optional<String> answer = lines.ask(prompt, question + " Enter leaves it, and nothing is stored.");
             if (answer.isEmpty() || answer.get().isEmpty()) {
                 return Optional.empty();
             }

@@ -34,9 +34,7 @@ final class RankCommand extends BenchCommand {
 
     @Override
     public Integer call() {
-        if (unit.seen.nothing() && unit.caseId == null) {
-            throw new UsageException("rank what? Give words, --finding SYMPTOM=STATE or --case CASE");
-        }
+        unit.require("rank");
         if (top < 1) {
             throw new UsageException("--top " + top + " shows nothing; give 1 or more");
         }
@@ -65,7 +63,9 @@ final class RankCommand extends BenchCommand {
         bench.err()
                 .println(
                         words.isEmpty()
-                                ? "benchlore: case " + unit.caseId + " has no finding yet"
+                                ? unit.caseId == null
+                                        ? "benchlore: no words came in"
+                                        : "benchlore: case " + unit.caseId + " has no finding yet"
                                 : "benchlore: nothing in these words is known here: " + Page.clean(words));
         bench.err()
                 .println("Say what you see or measure, such as \"no 12 V\" or \"fan stopped\","

@@ -178,11 +178,7 @@ final class RankingPage {
         if (interval.low() < ANYWHERE && interval.high() > 1 - ANYWHERE) {
             return "too little is known to say how far that may be off";
         }
-        return String.format(
-                Locale.ROOT,
-                "90 %% sure it lies between %s and %s",
-                Page.percent(interval.low()),
-                Page.percent(interval.high()));
+        return "90 % sure it lies " + Page.range(interval.low(), interval.high());
     }
 
     private static String cases(long n) {

@@ -35,7 +35,7 @@ final class SeenOptions {
     record Seen(Reading reading, List<Finding> findings) {}
 
     boolean nothing() {
-        return words.isEmpty() && findings.isEmpty();
+        return findings.isEmpty() && words.stream().allMatch(String::isBlank);
     }
 
     /** The device given, else another. */

@@ -58,10 +58,9 @@ final class ShowCommand extends BenchCommand {
                     .filter(e -> wanted.isEmpty() || e.kind().equals(wanted))
                     .toList();
             if (shown.isEmpty()) {
-                bench.err()
-                        .println("benchlore: nothing here has the id '" + Page.clean(name) + "'; "
-                                + nearest(name, ids(knowledge).toList()));
-                return ExitCode.NOTHING_FOUND;
+                throw new UsageException("nothing here has the id '" + name + "'; "
+                        + nearest(
+                                name, Stream.concat(ids(knowledge), recent(kb)).toList()));
             }
             for (Entry entry : shown) {
                 if (json) {
@@ -73,6 +72,10 @@ final class ShowCommand extends BenchCommand {
             }
             return ExitCode.DONE;
         }
+    }
+
+    private static Stream<String> recent(KnowledgeBase kb) {
+        return kb.cases(200).stream().map(CaseHistory::id);
     }
 
     private record Entry(String kind, Runnable print, String json) {}

@@ -3,10 +3,12 @@ package org.benchlore.cli;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.knowledge.Symptom;
@@ -21,10 +23,16 @@ final class TestTurn {
 
     private static final String QUESTION = "result> ";
 
+    private static final String HELP = "A number of the list, or what the test showed in words or as a reading with its"
+            + " unit. 'other' shows another test, Enter leaves this one; fix, undo, end and the other commands leave it,"
+            + " too.";
+
     private final WorkCase work;
     private final Lines lines;
     private final Page page;
     private final WorkPage show;
+
+    private Optional<String> command = Optional.empty();
 
     /** A state that the test can show, with what it means. */
     private record Choice(Symptom symptom, State state, String means) {
@@ -47,6 +55,11 @@ final class TestTurn {
         this.show = show;
     }
 
+    /** The command that was given in place of a result, to be obeyed now. */
+    Optional<String> command() {
+        return command;
+    }
+
     /** Whether a result was stored. */
     boolean take() {
         List<TestProposal> proposals = work.next().inOrder(Integer.MAX_VALUE);
@@ -60,10 +73,15 @@ final class TestTurn {
                     "What did it show? Numbers from this list, or words or a reading with its unit (4.9 V)."
                             + " 'other' for another test, Enter to leave it.");
             show.numbered(choices.stream().map(Choice::text).toList());
-            Optional<String> answer = lines.ask(QUESTION);
+            Optional<String> answer = lines.ask(QUESTION, HELP);
             while (answer.isPresent()
                     && !answer.get().isEmpty()
                     && !answer.get().equalsIgnoreCase("other")) {
+                if (WorkWords.obeyed(answer.get())) {
+                    page.text(0, "The test is left without a result.");
+                    command = answer;
+                    return false;
+                }
                 Optional<Result> result = result(test, choices, answer.get());
                 if (result.isPresent()) {
                     work.record(new CaseEvent.Tested(
@@ -76,7 +94,7 @@ final class TestTurn {
                     show.findings(result.get().findings());
                     return true;
                 }
-                answer = lines.ask(QUESTION);
+                answer = lines.ask(QUESTION, HELP);
             }
             if (answer.isEmpty() || answer.get().isEmpty()) {
                 return false;
@@ -127,7 +145,27 @@ final class TestTurn {
                             + "; give a reading with its unit, such as 4.9 V.");
             return Optional.empty();
         }
+        Optional<String> entry = entry(answer);
+        if (entry.isPresent()) {
+            page.text(0, entry.get());
+            return Optional.empty();
+        }
         List<Finding> findings = read(test, answer);
+        List<Finding> others = findings.stream()
+                .filter(f -> !test.reveals().contains(f.symptomId()))
+                .toList();
+        if (!others.isEmpty()) {
+            page.text(0, "This test does not read what that says:");
+            show.findings(others);
+            page.text(0, "y stores it all the same, Enter does not.");
+            boolean meant = lines.ask("store> ", "y or Enter.")
+                    .filter(a -> a.matches("(?i)y(es)?"))
+                    .isPresent();
+            if (!meant) {
+                page.text(0, "Not stored; say the result without it.");
+                return Optional.empty();
+            }
+        }
         if (findings.isEmpty()) {
             page.text(
                     0,
@@ -140,6 +178,20 @@ final class TestTurn {
         return findings.isEmpty() ? Optional.empty() : Optional.of(new Result(findings, answer));
     }
 
+    /** What to say of an entry's id, which is no result. */
+    private Optional<String> entry(String answer) {
+        Knowledge knowledge = work.kb().knowledge();
+        String id = answer.toLowerCase(Locale.ROOT);
+        return knowledge.fix(id).isPresent()
+                ? Optional.of("That is a fix and no result, and not stored; 'fix' notes one.")
+                : knowledge.cause(id).isPresent()
+                        ? Optional.of("That is a cause and no result, and not stored; 'cause' names it.")
+                        : knowledge.test(id).isPresent()
+                                ? Optional.of(
+                                        "That is a test and no result, and not stored; 'other' shows another one.")
+                                : Optional.empty();
+    }
+
     private String name(String symptomId) {
         return work.kb().knowledge().symptom(symptomId).map(Symptom::name).orElse(symptomId);
     }
@@ -148,6 +200,9 @@ final class TestTurn {
     private List<Finding> read(BenchTest test, String answer) {
         Reading plain = work.kb().read(answer, work.history().scope());
         if (plain.findings().stream().anyMatch(f -> test.reveals().contains(f.symptomId()))) {
+            return plain.findings();
+        }
+        if (!plain.findings().isEmpty()) {
             return plain.findings();
         }
         Set<String> units = new HashSet<>();

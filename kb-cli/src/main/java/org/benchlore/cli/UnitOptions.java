@@ -54,11 +54,19 @@ final class UnitOptions {
         }
     }
 
+    /** Refuses to go on where nothing of the unit was given. */
+    void require(String verb) {
+        if (seen.nothing() && caseId == null) {
+            throw new UsageException(verb + " what? Give words, --finding SYMPTOM=STATE or --case CASE");
+        }
+    }
+
     /** What is known of the unit; perhaps nothing. */
     Unit unit(KnowledgeBase kb, BenchCommand command) {
         Optional<CaseHistory> history = Optional.ofNullable(caseId).map(id -> CaseCommand.known(kb, id));
         Optional<RankingQuery> told = history.map(kb::query);
         DeviceScope scope = seen.scope(told.map(RankingQuery::scope).orElse(DeviceScope.ANY));
+        command.warnOfUnknown(kb, scope);
         SeenOptions.Seen said = seen.read(kb, command, scope);
         Map<String, Finding> all = new TreeMap<>();
         told.ifPresent(q -> q.findings().forEach(f -> all.put(f.symptomId(), f)));
@@ -102,24 +110,38 @@ final class UnitOptions {
     }
 
     static String fixId(KnowledgeBase kb, String id) {
-        return kb.knowledge()
-                .fix(id)
-                .orElseThrow(() -> new UsageException("no fix '" + id + "'; "
-                        + BenchCommand.nearest(
-                                id,
-                                kb.knowledge().fixes().stream().map(f -> f.id()).toList())))
-                .id();
+        noFix(kb, id).ifPresent(wrong -> {
+            throw new UsageException(wrong);
+        });
+        return id;
     }
 
     static String causeId(KnowledgeBase kb, String id) {
-        return kb.knowledge()
-                .cause(id)
-                .orElseThrow(() -> new UsageException("no cause '" + id + "'; "
+        noCause(kb, id).ifPresent(wrong -> {
+            throw new UsageException(wrong);
+        });
+        return id;
+    }
+
+    /** What to say of a fix that is not known; empty if it is. */
+    static Optional<String> noFix(KnowledgeBase kb, String id) {
+        return kb.knowledge().fix(id).isPresent()
+                ? Optional.empty()
+                : Optional.of("no fix '" + id + "'; "
+                        + BenchCommand.nearest(
+                                id,
+                                kb.knowledge().fixes().stream().map(f -> f.id()).toList()));
+    }
+
+    /** As {@link #noFix}, of a cause. */
+    static Optional<String> noCause(KnowledgeBase kb, String id) {
+        return kb.knowledge().cause(id).isPresent()
+                ? Optional.empty()
+                : Optional.of("no cause '" + id + "'; "
                         + BenchCommand.nearest(
                                 id,
                                 kb.knowledge().causes().stream()
                                         .map(c -> c.id())
-                                        .toList())))
-                .id();
+                                        .toList()));
     }
 }

@@ -59,6 +59,7 @@ final class WorkCommand extends BenchCommand {
         Page page = bench.page();
         Lines lines = new Lines(System.in, bench.out());
         try (KnowledgeBase kb = open()) {
+            warnOfUnknown(kb, scope);
             Optional<String> chosen = id == null
                     ? chosen(kb, lines, page, scope)
                     : Optional.of(CaseCommand.known(kb, id).id());
@@ -92,10 +93,19 @@ final class WorkCommand extends BenchCommand {
         }
         page.text(0, "What is wrong with it, in the owner's words?");
         Optional<String> words = lines.ask("> ");
-        while (words.isPresent() && words.get().isEmpty()) {
+        while (words.filter(w -> w.isEmpty() || WorkWords.obeyed(w) && !WorkWords.leaves(w))
+                .isPresent()) {
+            if (!words.get().isEmpty()) {
+                page.text(
+                        0,
+                        "There is no case yet: say what is wrong with the unit, such as \"no picture, sound is fine\""
+                                + (open.isEmpty() ? "" : ", or give the number of an open case")
+                                + "; 'stop' leaves. Inside a case you can say:");
+                page.bullets(2, WorkWords.HELP);
+            }
             words = lines.ask("> ");
         }
-        return words.map(w -> {
+        return words.filter(w -> !WorkWords.leaves(w)).map(w -> {
             List<Integer> picked = Lines.picked(w, open.size());
             return picked.size() == 1 ? open.get(picked.get(0)).id() : opened(kb, w, scope, page);
         });

@@ -3,7 +3,6 @@ package org.benchlore.cli;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
 import java.util.regex.Pattern;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
@@ -13,26 +12,6 @@ import org.benchlore.kb.reading.Reading;
 
 /** One case, word by word, until it is finished or the input ends. */
 final class WorkLoop {
-    private static final List<String> HELP = List.of(
-            "anything else: what you see, hear or measure, in your own words",
-            "test: take the test that tells most per minute",
-            "log: paste the lines of a log, then a lone full stop",
-            "plan: the whole repair as a tree, with its expected minutes",
-            "worth: weigh whether to do the advised fix at all",
-            "doubt: take a second look at the leading cause",
-            "why: all findings, the causes, and what speaks for them",
-            "cause: say which cause it was",
-            "fix: note a fix that you do now",
-            "proof: go through what proves the fix, and see for how long to run",
-            "run: note hours of run, and how often the fault showed in them",
-            "undo: take back the last step",
-            "end: finish with an outcome",
-            "stop, quit: leave; the case stays open, and 'benchlore work CASE' goes on with it",
-            "?: this list");
-
-    /** Nobody means these as a note. */
-    private static final Set<String> LEAVE = Set.of("stop", "quit", "exit", "q", "bye");
-
     /** An answer to a question that was left. */
     private static final Pattern BARE_NUMBER = Pattern.compile("\\d{1,5}([.,]\\d{1,3})?");
 
@@ -42,6 +21,9 @@ final class WorkLoop {
     private final Lines lines;
     private final Page page;
     private final WorkPage show;
+
+    /** A command typed where a result was asked for. */
+    private Optional<String> left = Optional.empty();
 
     WorkLoop(WorkCase work, Lines lines, Page page) {
         this.work = work;
@@ -56,8 +38,9 @@ final class WorkLoop {
         comesAndGoes(work.kb().read(work.history().complaint(), work.history().scope()));
         page.text(0, "Say what you see or measure, 'test' for the next test, '?' for help.");
         while (true) {
-            Optional<String> line = lines.ask("> ");
-            if (line.isEmpty() || LEAVE.contains(line.get().toLowerCase(Locale.ROOT))) {
+            Optional<String> line = left.isEmpty() ? lines.ask("> ") : left;
+            left = Optional.empty();
+            if (line.isEmpty() || WorkWords.leaves(line.get())) {
                 page.text(0, "Everything is stored. Go on with 'benchlore work " + work.id() + "'.");
                 return;
             }
@@ -71,15 +54,17 @@ final class WorkLoop {
     private boolean finished(String line) {
         Ranking before = work.ranking();
         switch (line.toLowerCase(Locale.ROOT)) {
-            case "?" -> page.bullets(2, HELP);
+            case "?" -> page.bullets(2, WorkWords.HELP);
             case "why" -> why();
             case "plan" -> plan();
             case "worth" -> ending().worth();
             case "doubt" -> doubt();
             case "test" -> {
-                if (new TestTurn(work, lines, page, show).take()) {
+                TestTurn turn = new TestTurn(work, lines, page, show);
+                if (turn.take()) {
                     moved(before);
                 }
+                left = turn.command();
             }
             case "log" -> {
                 page.text(0, "Paste the log; end it with a line that holds only a full stop.");

@@ -38,7 +38,9 @@ final class WorthTurn {
         new DecisionPage(work.kb().knowledge(), page).worth(worth);
         page.text(0, "What is decided: work, leave or parts? Enter keeps nothing.");
         while (true) {
-            String answer = lines.ask("decided> ").orElse("").toLowerCase(Locale.ROOT);
+            String answer = lines.ask("decided> ", "work, leave or parts; Enter keeps nothing.")
+                    .orElse("")
+                    .toLowerCase(Locale.ROOT);
             if (answer.isEmpty()) {
                 return Optional.empty();
             }
@@ -64,7 +66,9 @@ final class WorthTurn {
 
     private Optional<Double> amount(String question, Optional<Double> otherwise) {
         while (true) {
-            String answer = lines.ask(question).orElse("");
+            String answer = lines.ask(
+                            question, "An amount in your own currency, such as 120; Enter takes what stands there.")
+                    .orElse("");
             if (answer.isEmpty()) {
                 return otherwise;
             }

@@ -373,6 +373,12 @@ public final class KnowledgeBase implements AutoCloseable {
         return store.history(caseId);
     }
 
+    /** Everything recorded of a case, taken-back events too, in order of time and id; empty for an unknown case. */
+    public List<CaseEvent> events(String caseId) {
+        open();
+        return store.eventsOf(caseId);
+    }
+
     /**
      * A sheet about a case: for the technician, for the owner, or a question for others.
      *

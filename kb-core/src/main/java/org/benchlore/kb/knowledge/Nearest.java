@@ -2,7 +2,10 @@ package org.benchlore.kb.knowledge;
 
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.Optional;
+import java.util.Set;
 
 /** The known word closest to what was written, for "did you mean". */
 public final class Nearest {
@@ -10,6 +13,9 @@ public final class Nearest {
     private static final int MAX_CHARS = 80;
 
     private static final int MAX_EDITS = 4;
+
+    /** A word of so many letters may be misspelt and still be known. */
+    private static final int LONG = 5;
 
     private Nearest() {}
 
@@ -31,6 +37,35 @@ public final class Nearest {
             }
         }
         return Optional.ofNullable(nearest);
+    }
+
+    /**
+     * As {@link #to}, else the id that holds most of the words an id was written with, such as
+     * {@code mechanism-grease-hardened} for {@code grease-hardened}: more than half of them, and as few others as can be.
+     */
+    public static Optional<String> id(String written, Collection<String> ids) {
+        Optional<String> near = to(written, ids);
+        if (near.isPresent() || written.length() > MAX_CHARS) {
+            return near;
+        }
+        Set<String> words = words(written);
+        return ids.stream()
+                .filter(id -> 2 * shared(words, id) > words.size())
+                .min(Comparator.comparingInt((String id) -> -shared(words, id))
+                        .thenComparingInt(id -> words(id).size())
+                        .thenComparing(Comparator.naturalOrder()));
+    }
+
+    private static Set<String> words(String id) {
+        return new HashSet<>(Arrays.asList(id.split("-", -1)));
+    }
+
+    private static int shared(Set<String> words, String id) {
+        Set<String> of = words(id);
+        return (int) words.stream()
+                .filter(word -> of.contains(word)
+                        || (word.length() >= LONG && to(word, of).isPresent()))
+                .count();
     }
 
     /** "did you mean 'x'", or {@code otherwise} when nothing is near. */

@@ -32,7 +32,8 @@ public record ProofPlan(
      * @param hours hours without fault, the rate as uncertain as so few sightings leave it
      * @param hoursAtMeanRate the same, were the rate known to be sightings over hours
      * @param stillThere probability now that the fault is still there; 1 once a check has failed
-     * @param hoursLeft further hours until that is at most 1 − confidence
+     * @param hoursLeft further hours until that is at most 1 − confidence and the run by itself, whatever was thought of the
+     *     fix before, would have shown the fault with that confidence: what nobody ran is not proven
      */
     public record Run(double hours, double hoursAtMeanRate, double stillThere, double hoursLeft) {}
 
@@ -74,12 +75,13 @@ public record ProofPlan(
     private static Run run(ProofRecord known, double confidence, double prior) {
         int seen = known.seen();
         double in = known.seenHours();
+        double toShow = ProofRun.hours(seen, in, confidence);
         double toBelieve = ProofRun.hoursToBelieve(prior, seen, in, 1 - confidence);
         return new Run(
-                ProofRun.hours(seen, in, confidence),
+                toShow,
                 ProofRun.hours(in / seen, confidence),
                 known.failed() ? 1 : ProofRun.stillThere(prior, seen, in, known.cleanHours()),
-                Math.max(0, toBelieve - known.cleanHours()));
+                Math.max(0, Math.max(toShow, toBelieve) - known.cleanHours()));
     }
 
     private static List<Item> items(List<Checked> checks, List<String> verify) {

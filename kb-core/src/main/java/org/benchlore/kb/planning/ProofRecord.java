@@ -97,6 +97,11 @@ public record ProofRecord(
         return new ProofRecord(fixId, failed, times, hours, List.of(), cleanHours + otherHours, 0, checks);
     }
 
+    /** Whether a check or a run since the fix went well. */
+    public boolean somethingPassed() {
+        return checks.stream().anyMatch(check -> check.result() == Checked.Result.PASSED);
+    }
+
     private static List<Condition> conditions(List<Checked> before) {
         Set<Condition> common = EnumSet.allOf(Condition.class);
         boolean told = false;

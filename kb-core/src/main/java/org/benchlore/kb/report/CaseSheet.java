@@ -225,8 +225,7 @@ final class CaseSheet {
         return List.of(
                 Terms.capital(cause.name()),
                 Terms.share(cause.probability()) + " ("
-                        + Terms.share(cause.interval().low()) + " to "
-                        + Terms.share(cause.interval().high()) + ")",
+                        + Terms.range(cause.interval().low(), cause.interval().high()) + ")",
                 Long.toString(cause.cases()),
                 dash(evidence.reasons(cause, 1)),
                 dash(evidence.reasons(cause, -1)));

@@ -85,6 +85,13 @@ final class Evidence {
         return values;
     }
 
+    /** Whether a meter's reading stands in a text. */
+    boolean measured(String text) {
+        return readings.of(text).stream()
+                .flatMap(reading -> reading.understood().stream())
+                .anyMatch(u -> u.source() == Reading.Source.MEASURED);
+    }
+
     /** What speaks for ({@code sign} 1) or against (-1) a cause, strongest first, how the notes are worded last; may be empty. */
     String reasons(RankedCause cause, int sign) {
         Stream<String> findings = cause.evidence().stream()

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
@@ -14,6 +15,7 @@ import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reading;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,9 +28,13 @@ final class HandoverSheet {
     /** Outcomes after which nobody claims that a fault is gone. */
     private static final Set<Outcome> NO_CLAIM = Set.of(Outcome.NO_FAULT_FOUND, Outcome.NOT_WORTH_IT);
 
+    /** Share from which the figures, too, call a cause certain; our choice. */
+    private static final double SURE = 0.95;
+
     private final CaseHistory history;
     private final Course course;
     private final Terms terms;
+    private final Evidence evidence;
     private final ProofWords proof;
     private final List<Sheet.Block> blocks = new ArrayList<>();
     private final List<CaseEvent.FixApplied> fixes;
@@ -44,6 +50,7 @@ final class HandoverSheet {
         this.history = history;
         this.course = course;
         this.terms = terms;
+        this.evidence = evidence;
         this.proof = proof;
         this.fixes = List.copyOf(course.all(CaseEvent.FixApplied.class).values());
         boolean fixed = false;
@@ -92,11 +99,19 @@ final class HandoverSheet {
             facts.add(new Sheet.Fact("Finished", Terms.day(at)));
         }
         blocks.add(new Sheet.Facts(facts));
-        blocks.add(new Sheet.Verdict(inShort(history.outcome(), proof.somethingPassed(), decided())));
+        blocks.add(new Sheet.Verdict(inShort()));
         if (!history.complaint().isBlank()) {
-            blocks.add(new Sheet.Section("What you told us"));
+            blocks.add(new Sheet.Section(told() ? "What you told us" : "How it came in, in our words"));
             blocks.add(new Sheet.Quote(Escape.clip(history.complaint(), MOST_WORDS)));
         }
+    }
+
+    /** Whether the complaint is the owner's: no meter read it, and nobody at the bench is noted to have said it. */
+    private boolean told() {
+        return !evidence.measured(history.complaint())
+                && course.all(CaseEvent.Noted.class).values().stream()
+                        .filter(note -> note.text().equals(history.complaint()))
+                        .allMatch(note -> note.source() == Reading.Source.OWNER);
     }
 
     /** What was decided last, where the work was weighed. */
@@ -106,14 +121,20 @@ final class HandoverSheet {
                 .reduce(Decision.WORK, (a, b) -> b);
     }
 
-    private static String inShort(@Nullable Outcome outcome, boolean checked, Decision decided) {
+    private String inShort() {
+        Outcome outcome = history.outcome();
         if (outcome == null) {
             return "The work on your unit is not finished yet.";
         }
         return switch (outcome) {
-            case FIXED_AND_PROVEN -> "Your unit is repaired, and it passed our checks afterwards.";
+            case FIXED_AND_PROVEN ->
+                proof.allPassed()
+                        ? "Your unit is repaired, and it passed our checks afterwards."
+                        : checked()
+                                ? "Your unit is repaired. What we have checked, and what not, is listed below."
+                                : "Your unit is repaired, on the bench's word: no check after the work was written down.";
             case FIXED ->
-                checked
+                proof.somethingPassed()
                         ? "Your unit is repaired. What we have checked so far is listed below."
                         : "Your unit is repaired. A longer check has not been done yet.";
             case NOT_FIXED -> "The repair we tried did not help. The fault is still there.";
@@ -122,7 +143,7 @@ final class HandoverSheet {
             case NO_FAULT_FOUND -> "We found nothing broken in the unit.";
             case MADE_WORSE -> "The work did not go well: the unit is in a worse state than when it came in.";
             case NOT_WORTH_IT ->
-                switch (decided) {
+                switch (decided()) {
                     case LEAVE -> "The work was weighed, and it was decided to leave the unit as it is.";
                     case PARTS -> "The work was weighed, and it was decided to use the unit for parts.";
                     case WORK -> "A repair would cost more than it is worth. We did not go on.";
@@ -150,15 +171,35 @@ final class HandoverSheet {
                 .map(c -> c.kind() == Cause.Kind.INNOCENT)
                 .orElse(false);
         String kind = innocent ? "Nothing was broken. The explanation: " : "The fault: ";
-        blocks.add(new Sheet.Words(kind + terms.cause(causeId) + ". " + sure(history.certainty())));
+        blocks.add(new Sheet.Words(kind + terms.cause(causeId) + ". " + sure(causeId)));
     }
 
-    private static String sure(@Nullable Certainty certainty) {
-        return certainty == Certainty.PROVEN
+    private String sure(String causeId) {
+        if (history.certainty() != Certainty.PROVEN && history.certainty() != Certainty.LIKELY) {
+            return "This is our best guess so far.";
+        }
+        boolean likely = course.last()
+                .flatMap(ranking -> Course.find(ranking, causeId))
+                .filter(cause -> cause.probability() >= SURE)
+                .isPresent();
+        return history.certainty() == Certainty.PROVEN && shown() && likely
                 ? "We are sure of this."
-                : certainty == Certainty.LIKELY
-                        ? "This fits what we saw, but it has not been shown for certain."
-                        : "This is our best guess so far.";
+                : "This fits what we saw, but it has not been shown for certain.";
+    }
+
+    /** Whether a test, or a check after the work, is written down that can have shown the cause. */
+    private boolean shown() {
+        return checked() || !course.all(CaseEvent.Tested.class).isEmpty();
+    }
+
+    /** Whether something written down after the last fix went well: a step, a run, or what had been wrong. */
+    private boolean checked() {
+        return proof.somethingPassed()
+                || after.values().stream()
+                        .anyMatch(is -> normal(is)
+                                && Optional.ofNullable(before.get(is.finding().symptomId()))
+                                        .filter(was -> !normal(was))
+                                        .isPresent());
     }
 
     private void done() {
@@ -260,8 +301,11 @@ final class HandoverSheet {
         proven.addAll(proof.provenForOwner());
         open.addAll(proof.openForOwner());
         if (outcome == Outcome.FIXED_AND_PROVEN) {
-            if (!proof.ran()) {
-                proven.add(0, "After the repair the unit ran without the fault.");
+            if (!checked()) {
+                open.add(
+                        0,
+                        "That the repair holds. It was handed over as proven on the bench's word; no check and no run"
+                                + " after the work was written down.");
             }
         } else if (outcome == Outcome.FIXED) {
             open.add(
@@ -272,8 +316,10 @@ final class HandoverSheet {
         } else if (outcome == null || !NO_CLAIM.contains(outcome)) {
             open.add("That the fault is gone.");
         }
-        if (history.certainty() == Certainty.PROVEN) {
+        if (history.certainty() == Certainty.PROVEN && shown()) {
             proven.add("The cause was shown by a check or by the cure.");
+        } else if (history.certainty() == Certainty.PROVEN) {
+            open.add("The cause. The bench took it as shown, but no check that shows it was written down.");
         } else if (history.causeId() != null) {
             open.add("The cause. It fits, but another one could look the same.");
         } else {
@@ -334,7 +380,7 @@ final class HandoverSheet {
     }
 
     private void safety() {
-        List<String> safety = Hazards.forOwner(Hazards.of(history, terms.knowledge()));
+        List<String> safety = Hazards.forOwner(history, terms.knowledge());
         if (!safety.isEmpty()) {
             blocks.add(new Sheet.Section("For your safety"));
             blocks.add(new Sheet.Warnings(safety));

@@ -1,6 +1,8 @@
 package org.benchlore.kb.report;
 
 import java.util.List;
+import java.util.Locale;
+import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -10,7 +12,23 @@ final class HistoryJson {
     private HistoryJson() {}
 
     static ObjectNode history(CaseHistory history) {
-        return history(JsonNodes.root("case-state"), history);
+        ObjectNode root = history(JsonNodes.root("case-state"), history);
+        ArrayNode events = root.putArray("events");
+        history.events().forEach(event -> {
+            ObjectNode one = events.addObject();
+            one.put("id", event.head().eventId());
+            one.put("at", event.head().at().toString());
+            one.put("kind", kind(event));
+        });
+        return root;
+    }
+
+    /** As events are named where they are exported, such as {@code fix-applied}. */
+    private static String kind(CaseEvent event) {
+        return event.getClass()
+                .getSimpleName()
+                .replaceAll("(?<=[a-z])(?=[A-Z])", "-")
+                .toLowerCase(Locale.ROOT);
     }
 
     static ObjectNode histories(List<CaseHistory> histories) {
@@ -25,6 +43,9 @@ final class HistoryJson {
         node.put("opened", history.openedAt().toString());
         node.put("scope", history.scope().toString());
         node.put("complaint", history.complaint());
+        if (!history.unit().isBlank()) {
+            node.put("unit", history.unit());
+        }
         node.put("origin", history.origin());
         ArrayNode findings = node.putArray("findings");
         history.findings().forEach(f -> JsonNodes.finding(findings.addObject(), f));

@@ -5,14 +5,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.benchlore.kb.cases.CaseEvent.Checked;
-import org.benchlore.kb.cases.CaseHistory;
-import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.planning.ProofPlan;
 import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.reading.Reading.Condition;
 
 /** What was proven after the last fix and what was not, in words for the technician and for the owner. */
-record ProofWords(ProofPlan proof, CaseHistory history, Terms terms) {
+record ProofWords(ProofPlan proof, Terms terms) {
     /** What sheets ask of a run. */
     static final double CONFIDENCE = 0.9;
 
@@ -58,6 +56,13 @@ record ProofWords(ProofPlan proof, CaseHistory history, Terms terms) {
 
     boolean somethingPassed() {
         return ran() || proof.checklist().stream().anyMatch(ProofWords::passed);
+    }
+
+    /** Whether something passed, no step is open and none stands as failed. */
+    boolean allPassed() {
+        return somethingPassed()
+                && proof.open().isEmpty()
+                && proof.checklist().stream().noneMatch(ProofWords::failed);
     }
 
     private static boolean passed(ProofPlan.Item item) {
@@ -109,8 +114,8 @@ record ProofWords(ProofPlan proof, CaseHistory history, Terms terms) {
                         Terms.share(run.stillThere()),
                         Terms.share(proof.priorNotCured()),
                         run.hoursLeft() > 0
-                                ? Terms.hours(run.hoursLeft()) + " more until that is "
-                                        + Terms.share(1 - proof.confidence()) + "."
+                                ? Terms.hours(run.hoursLeft()) + " more to prove it with "
+                                        + Terms.share(proof.confidence()) + "."
                                 : "no more hours needed for " + Terms.share(proof.confidence()) + ".")));
         if (!known.failed() && known.fixId().isPresent()) {
             proof.open().forEach(i -> said.add("Not done: " + item(i.step())));
@@ -171,11 +176,9 @@ record ProofWords(ProofPlan proof, CaseHistory history, Terms terms) {
                                 ? "about " + Terms.hours(r.hoursLeft()) + " more"
                                 : "about " + Terms.hours(r.hoursLeft()))
                         + " without it to be fairly sure."));
-        if (history.outcome() != Outcome.FIXED_AND_PROVEN || somethingPassed()) {
-            List<String> left = proof.open().stream().map(i -> item(i.step())).toList();
-            if (!left.isEmpty()) {
-                open.add("Not checked after the work: " + String.join(" ", left));
-            }
+        List<String> left = proof.open().stream().map(i -> item(i.step())).toList();
+        if (!left.isEmpty()) {
+            open.add("Not written down as checked after the work: " + String.join(" ", left));
         }
         return open;
     }

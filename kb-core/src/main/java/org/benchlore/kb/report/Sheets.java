@@ -103,8 +103,7 @@ public final class Sheets {
     }
 
     private ProofWords proof(CaseHistory history, Terms terms) {
-        return new ProofWords(
-                record.proof(ProofRecord.of(history), ProofWords.CONFIDENCE, Optional.empty()), history, terms);
+        return new ProofWords(record.proof(ProofRecord.of(history), ProofWords.CONFIDENCE, Optional.empty()), terms);
     }
 
     private LogDigest log(CaseHistory history, Readings readings) {

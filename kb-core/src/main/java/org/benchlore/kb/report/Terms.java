@@ -49,6 +49,17 @@ record Terms(Knowledge knowledge) {
         return p > 0.99 ? ">99 %" : String.format(Locale.ROOT, "%.0f %%", 100 * p);
     }
 
+    /** "3 % to 40 %", or one end where the other rounds to nothing or to all. */
+    static String range(double low, double high) {
+        if (low > 0.99) {
+            return "over 99 %";
+        }
+        if (low < 0.01) {
+            return "under " + (high < 0.01 ? "1 %" : share(high));
+        }
+        return high > 0.99 ? "over " + share(low) : share(low) + " to " + share(high);
+    }
+
     static String words(Enum<?> value) {
         return value.name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }

@@ -64,6 +64,9 @@ final class Documents {
                     terms.addAll(terms(passage, draft.scope(), subjects));
                     document.add(new StoredField(field, passage));
                 }));
+        draft.texts().getOrDefault(Fields.CODES, List.of()).stream()
+                .map(code -> Word.join(wordbook.words(code)))
+                .forEach(tag -> document.add(new StringField(Fields.TAG, tag, Field.Store.NO)));
         document.add(new Field(Fields.STORY, new TermList(terms), WORDS));
         document.add(new StoredField(Fields.TITLE, draft.title()));
         document.add(new StoredField(Fields.SCOPE, draft.scope().toString()));

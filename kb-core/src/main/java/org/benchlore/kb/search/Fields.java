@@ -49,6 +49,9 @@ final class Fields {
     /** Names of the entries it is linked to: a fix is also found by what it cures. */
     static final String LINKED = "linked";
 
+    /** A case's id, and its unit's tag: the words of each, all in one. */
+    static final String TAG = "tag";
+
     static final String NOTES = "notes";
     static final String CONCLUSION = "conclusion";
 

@@ -66,7 +66,7 @@ final class Finder {
         relevance.asked(asked);
         relevance.findings(query.findings());
         BooleanQuery.Builder cases = Queries.cases(words, concepts, query.findings());
-        Queries.addAsked(cases, asked);
+        Queries.addAsked(cases, asked, words);
         CaseScores scores = CaseScores.of(snapshot, Queries.within(cases.build(), query.scope()), PRECEDENTS);
         relevance.spread(scores.precedents());
         for (int place : relevance.found()) {

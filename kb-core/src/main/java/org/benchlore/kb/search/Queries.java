@@ -74,8 +74,10 @@ final class Queries {
         }
     }
 
-    /** Adds the case that is called for outright, by its id. */
-    static void addAsked(BooleanQuery.Builder any, String id) {
+    /** Adds the case that is called for outright, by its id, and those whose unit's tag is just these words. */
+    static void addAsked(BooleanQuery.Builder any, String id, List<Word> words) {
+        Query tag = new TermQuery(new Term(Fields.TAG, Word.join(words)));
+        any.add(boosted(new ConstantScoreQuery(tag), Relevance.ASKED), Occur.SHOULD);
         Query key = new TermQuery(Documents.key(HitKind.CASE, id));
         any.add(boosted(new ConstantScoreQuery(key), Relevance.ASKED), Occur.SHOULD);
     }

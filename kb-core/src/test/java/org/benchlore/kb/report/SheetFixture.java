@@ -33,6 +33,7 @@ final class SheetFixture {
             from: memory
             cautions:
               - {id: mains, hazard: mains, text: Mains can kill. Unplug first., from: common-practice}
+              - {id: cell, hazard: lithium, text: Cells burn., from: memory}
               - {id: fumes, hazard: fumes, text: Extract at the joint., from: memory}
             symptoms:
               - id: rail-12v
@@ -132,7 +133,7 @@ final class SheetFixture {
                 difficulty: easy
                 risk: medium
                 makes-worse: 0.01
-                cautions: [mains, fumes]
+                cautions: [mains, fumes, cell]
                 steps: [Fit it.]
                 verify: [Ten cold starts.]
             devices:

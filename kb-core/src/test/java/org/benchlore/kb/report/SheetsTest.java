@@ -95,7 +95,7 @@ class SheetsTest {
                 .contains("- 12 V rail: put right, and checked after the work.")
                 .contains("- That the repair lasts. The unit has not been through a longer check yet.")
                 .contains("- Not written down again after the work: Front lamp; Trip code.")
-                .contains("- Not checked after the work: Ten cold starts.")
+                .contains("- Not written down as checked after the work: Ten cold starts.")
                 .contains("There is mains voltage inside.");
         // no shares, no decibans, nothing of the bench's inner trade
         assertThat(sheet).doesNotContain(" dB").doesNotContain("Share").doesNotContain("fumes");
@@ -127,7 +127,7 @@ class SheetsTest {
                 .contains("- After the repair the unit ran 8 hours without the fault.")
                 .contains("- Checked and passed: Ten cold starts.")
                 .contains("- That the repair lasts longer than we ran it.")
-                .doesNotContain("Not checked after the work");
+                .doesNotContain("as checked after the work");
         assertThat(checked(Kind.CASE, Outcome.FIXED, passed))
                 .contains("- Of the last fix: New fuse.")
                 .contains("- Run since without fault: 8 hours.")
@@ -142,13 +142,58 @@ class SheetsTest {
         String left =
                 checked(Kind.HANDOVER, Outcome.FIXED, check(1, "Ten cold starts.", Checked.Result.NOT_DONE, null));
         assertThat(left)
-                .contains("- Not checked after the work: Ten cold starts.")
+                .contains("- Not written down as checked after the work: Ten cold starts.")
                 .contains("A longer check has not been done yet.");
         assertThat(checked(Kind.QUESTION, Outcome.NOT_FIXED, check(1, "Ten cold starts.", Checked.Result.FAILED, 3.0)))
                 .contains("- Checked after it: Ten cold starts, failed, 3 hours, warm");
         assertThat(checked(
                         Kind.QUESTION, Outcome.NOT_FIXED, check(1, "as Mrs Miller said", Checked.Result.FAILED, 3.0)))
                 .doesNotContain("Miller");
+    }
+
+    @Test
+    void what_nobody_wrote_down_is_not_claimed_on_the_owner_s_sheet() {
+        assertThat(checked(Kind.HANDOVER, Outcome.FIXED_AND_PROVEN))
+                .contains("**Your unit is repaired, on the bench's word: no check after the work was written down.**")
+                .contains("- That the repair holds. It was handed over as proven on the bench's word;")
+                .contains("- Not written down as checked after the work: Ten cold starts.")
+                .doesNotContain("passed our checks")
+                .doesNotContain("ran without the fault");
+        assertThat(checked(Kind.HANDOVER, Outcome.FIXED_AND_PROVEN, check(2, "", Checked.Result.PASSED, 8.0)))
+                .contains("**Your unit is repaired. What we have checked, and what not, is listed below.**")
+                .contains("- After the repair the unit ran 8 hours without the fault.");
+        assertThat(checked(
+                        Kind.HANDOVER,
+                        Outcome.FIXED_AND_PROVEN,
+                        check(1, "Ten cold starts.", Checked.Result.PASSED, null)))
+                .contains("**Your unit is repaired, and it passed our checks afterwards.**");
+    }
+
+    @Test
+    void a_cause_that_nothing_written_down_can_have_shown_is_not_called_sure() {
+        List<CaseEvent> events = new ArrayList<>(HISTORY.events().subList(0, 2));
+        events.addAll(HISTORY.events().subList(4, 6));
+        events.add(HISTORY.events().get(7));
+        assertThat(handover(events))
+                .contains("This fits what we saw, but it has not been shown for certain.")
+                .contains("- The cause. The bench took it as shown, but no check that shows it was written down.")
+                .doesNotContain("We are sure");
+    }
+
+    @Test
+    void what_the_bench_measured_is_not_told_as_the_owner_s_words() {
+        List<CaseEvent> events = List.of(new CaseEvent.Opened(
+                later("o", 0), SheetFixture.SCOPE, "dead, 12 V rail 0.3 V", "", CaseHistory.OWN, false));
+        assertThat(headings(handover(events)))
+                .contains("How it came in, in our words")
+                .doesNotContain("What you told us");
+    }
+
+    @Test
+    void a_lithium_battery_is_not_told_of_by_cautions_for_units_of_any_kind() {
+        assertThat(handover(HISTORY.events()))
+                .contains("There is mains voltage")
+                .doesNotContain("lithium");
     }
 
     @Test
