@@ -162,6 +162,9 @@ final class CaseCommand extends BenchCommand {
             if ((seen == null) != (hours == null) || (seen == null && !conditions.isEmpty())) {
                 throw new UsageException("--seen and --in go together, and --condition with them");
             }
+            if (hours != null && !(hours > 0)) {
+                throw new UsageException("a run of " + ProofPage.hours(hours) + " tells nothing; give more than 0");
+            }
             List<Reading.Condition> how = ProofCommand.conditions(conditions);
             try (KnowledgeBase kb = open()) {
                 CaseHistory history = known(kb, id);

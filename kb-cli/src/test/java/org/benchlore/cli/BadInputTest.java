@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Random;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -38,8 +39,58 @@ class BadInputTest {
         Run state = Run.of("rank", "--finding", "rail-12v=gone", "--home", home());
         assertThat(state.err()).contains("absent").contains("in-tolerance");
         Run shown = Run.of("show", "reset-supervisor-faild", "--home", home());
-        assertThat(shown.code()).isEqualTo(ExitCode.NOTHING_FOUND);
+        assertThat(shown.code()).isEqualTo(ExitCode.USAGE);
         assertThat(shown.err()).contains("reset-supervisor-failed");
+    }
+
+    @Test
+    void what_is_missing_is_said_in_a_sentence() {
+        for (String[] call : new String[][] {{"rank", ""}, {"next", ""}, {"case", "open", ""}}) {
+            Run run = Run.of(
+                    Stream.concat(Stream.of(call), Stream.of("--home", home())).toArray(String[]::new));
+            assertThat(run.code()).as(run.out()).isEqualTo(ExitCode.USAGE);
+            assertThat(run.err().lines()).hasSize(1);
+            assertThat(run.err()).contains("what? Give");
+        }
+    }
+
+    @Test
+    void all_wrong_options_of_an_outcome_are_told_at_once() {
+        Run run = Run.of(
+                "outcome",
+                "no 12 V",
+                "--cause",
+                "grease-hardened",
+                "--fix",
+                "replace-reset-supervisr",
+                "--ended",
+                "fixd",
+                "--home",
+                home());
+        assertThat(run.code()).isEqualTo(ExitCode.USAGE);
+        assertThat(run.err())
+                .contains("unknown outcome 'fixd'")
+                .contains("did you mean 'mechanism-grease-hardened'?")
+                .contains("did you mean 'replace-reset-supervisor'?");
+    }
+
+    @Test
+    void a_slip_in_a_command_of_case_or_in_an_option_is_met_with_what_was_meant() {
+        assertThat(Run.of("case", "lsit").err())
+                .contains("'lsit' is no command of 'benchlore case'; did you mean 'list'?");
+        assertThat(Run.of("case", "show", "x").err()).contains("'benchlore show' is a command by itself");
+        assertThat(Run.of("rank", "--csae", "x").err()).contains("did you mean '--case'?");
+    }
+
+    @Test
+    void a_value_below_zero_is_a_value_and_an_unknown_device_is_taken_with_a_word() {
+        Run worth =
+                Run.of("worth", "no 12 V", "--fix", "replace-reset-supervisor", "--repaired", "-5", "--home", home());
+        assertThat(worth.code()).as(worth.err()).isZero();
+        assertThat(worth.out()).contains("now -5");
+        Run rank = Run.of("rank", "no 12 V", "--device", "disc-recordr", "--home", home());
+        assertThat(rank.code()).isZero();
+        assertThat(rank.err()).contains("no pack and no case knows a device 'disc-recordr'");
     }
 
     @Test

@@ -80,8 +80,9 @@ class JsonContractTest {
         json("suggestions", "search", "--suggest", "stand");
         json("entry", "show", "rail-12v");
         json("entry", "show", "reset-supervisor-failed");
-        json("case-state", "case", "open", "no 12 V");
+        json("case-state", "case", "open", "no 12 V", "--unit", "shelf 2");
         json("outcome", "outcome", WORDS, "--cause", "reset-supervisor-failed", "--ended", "fixed");
+        assertThat(json("case-state", "show", "job-1")).contains("\"kind\":\"fix-applied\"");
         json("case-list", "case", "list");
         json("evaluation", "evaluate");
         json("reasons", "doubt", WORDS);

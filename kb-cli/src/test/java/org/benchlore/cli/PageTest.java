@@ -16,6 +16,15 @@ class PageTest {
     }
 
     @Test
+    void an_interval_has_no_end_that_rounds_to_nothing_or_to_all() {
+        assertThat(Page.range(.001, .002)).isEqualTo("under 1 %");
+        assertThat(Page.range(.001, .97)).isEqualTo("under 97 %");
+        assertThat(Page.range(.03, .4)).isEqualTo("between 3 % and 40 %");
+        assertThat(Page.range(.96, .999)).isEqualTo("over 96 %");
+        assertThat(Page.range(.995, .999)).isEqualTo("over 99 %");
+    }
+
+    @Test
     void headings_and_words_longer_than_a_line_stay_within_80_columns() {
         String name = "Proof of: Replace the part that fails at temperature [replace-thermal-intermittent-part]";
         assertThat(printed(page -> page.heading(name)))

@@ -93,8 +93,21 @@ class ProofTest {
     }
 
     @Test
+    void a_case_that_ends_as_proven_with_nothing_to_show_for_it_is_told_so() {
+        fix();
+        Run run = run("outcome", "--case", ID, "--ended", "fixed-and-proven");
+        assertThat(run.code()).isZero();
+        assertThat(run.err()).contains("holds no check and no run after the work");
+        assertThat(done("sheet", ID, "--kind", "handover")).contains("on the bench's word");
+        done("proof", "--case", ID, "--hours", "4");
+        assertThat(run("outcome", "--case", ID, "--ended", "fixed-and-proven").err())
+                .isEmpty();
+    }
+
+    @Test
     void what_cannot_be_is_refused_in_a_sentence() {
         fix();
+        assertThat(run("proof", "--case", ID, "--seen", "0", "--in", "0").err()).contains("nothing to prove against");
         assertThat(run("proof", "--case", ID, "--passed", "99").err()).contains("step 99 is not on the list");
         assertThat(run("proof", "--case", ID, "--passed", "1", "--passed", "2", "--hours", "3")
                         .err())

@@ -298,6 +298,34 @@ class WorkTest {
     }
 
     @Test
+    void a_command_or_an_id_is_no_result_and_no_first_complaint() throws Exception {
+        String out = whole(List.of(
+                "?",
+                "fix",
+                "no light, nothing happens",
+                "test",
+                "?",
+                "replace-reset-supervisor",
+                "undo",
+                "end",
+                "2",
+                "",
+                "",
+                "",
+                "stop"));
+        assertThat(out)
+                .contains("There is no case yet: say what is wrong with the unit")
+                .contains("That is a fix and no result")
+                .contains("The test is left without a result.")
+                .contains("Nothing to take back")
+                .contains("Neither a cause nor a fix is noted");
+        CaseHistory history = history(caseId(out));
+        assertThat(history.complaint()).isEqualTo("no light, nothing happens");
+        assertThat(history.outcome()).isNull();
+        assertThat(history.events()).noneMatch(CaseEvent.Tested.class::isInstance);
+    }
+
+    @Test
     void whoever_says_quit_leaves_and_it_is_no_note() throws Exception {
         for (String word : List.of("quit", "Exit", "q")) {
             String out = whole(List.of("no light, nothing happens", word, "never read"));

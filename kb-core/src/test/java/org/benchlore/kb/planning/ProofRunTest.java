@@ -131,6 +131,15 @@ class ProofRunTest {
         assertThat(half.stillThere()).isBetween(.05, .3);
     }
 
+    @Test
+    void a_good_record_of_the_fix_proves_nothing_that_was_not_run() {
+        ProofPlan.Run run = ProofPlan.of(ProofRecord.of(Optional.empty(), 6, 24, 0), .9, .04, List.of())
+                .run()
+                .orElseThrow();
+        assertThat(run.stillThere()).isCloseTo(.04, within(1e-12));
+        assertThat(run.hoursLeft()).isCloseTo(run.hours(), within(1e-9));
+    }
+
     private static ProofPlan.Run run(double cleanHours) {
         return ProofPlan.of(ProofRecord.of(Optional.empty(), 3, 24, cleanHours), .95, .3, List.of())
                 .run()

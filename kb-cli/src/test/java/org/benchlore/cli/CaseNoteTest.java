@@ -1,0 +1,100 @@
+package org.benchlore.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.benchlore.kb.KnowledgeBase;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.data.ShippedPacks;
+import org.benchlore.kb.reading.Finding;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What opening and noting say and store, and how it is found and taken back. */
+class CaseNoteTest {
+    private static final Pattern ID = Pattern.compile("Opened case (\\S+)\\.");
+
+    @TempDir
+    Path home;
+
+    private String id = "";
+
+    private Run run(String... args) {
+        List<String> all = new ArrayList<>(List.of(args));
+        all.addAll(List.of("--home", home.toString()));
+        return Run.of(all.toArray(String[]::new));
+    }
+
+    private String done(String... args) {
+        Run run = run(args);
+        assertThat(run.code()).as(run.err()).isZero();
+        return run.out();
+    }
+
+    private CaseHistory history() {
+        try (KnowledgeBase kb =
+                KnowledgeBase.builder().packs(ShippedPacks.all()).home(home).open()) {
+            return kb.history(id).orElseThrow();
+        }
+    }
+
+    @BeforeEach
+    void open() {
+        String out = done("case", "open", "no 12 V, blorf wibble", "--unit", "shelf A");
+        Matcher matcher = ID.matcher(out);
+        assertThat(matcher.find()).isTrue();
+        id = matcher.group(1);
+        assertThat(out).contains("Read: 12 V rail absent.").contains("Not understood: \"blorf wibble\".");
+    }
+
+    @Test
+    void the_unit_s_tag_is_listed_shown_and_found() {
+        assertThat(done("case", "list")).contains("shelf A, device not stated");
+        assertThat(done("show", id)).contains("marked shelf A");
+        assertThat(done("search", "Shelf A").lines().findFirst().orElseThrow()).startsWith("case");
+    }
+
+    @Test
+    void an_event_is_taken_back_by_the_id_that_show_gives_and_by_no_other() {
+        assertThat(done("case", "note", id, "mains fuse blown")).contains("Read: mains fuse blown.");
+        String last = history().events().get(2).head().eventId();
+        assertThat(done("show", id)).contains("[" + last + "]");
+        Run unknown = run("case", "withdraw", id, "--event", "01m8nosuch");
+        assertThat(unknown.code()).isEqualTo(ExitCode.USAGE);
+        assertThat(unknown.err()).contains("has no event '01m8nosuch'");
+        assertThat(history().events()).hasSize(3);
+        done("case", "withdraw", id, "--event", last);
+        assertThat(history().events()).hasSize(2);
+    }
+
+    @Test
+    void what_was_seen_after_a_fix_is_not_held_against_the_fault() {
+        done("case", "note", id, "12 V rail 12.1 V", "--after", "replace-reset-supervisor");
+        assertThat(history().findingsOfFault()).contains(Finding.of("rail-12v", "absent"));
+        done("case", "note", id, "runs an hour", "--after", "replace-reset-supervisor");
+        done(
+                "outcome",
+                "--case",
+                id,
+                "--cause",
+                "reset-supervisor-failed",
+                "--fix",
+                "replace-reset-supervisor",
+                "--ended",
+                "fixed");
+        CaseHistory ended = history();
+        assertThat(ended.events().stream().filter(CaseEvent.FixApplied.class::isInstance))
+                .as("one fix, for the cause concluded since")
+                .singleElement()
+                .extracting(e -> ((CaseEvent.FixApplied) e).causeId())
+                .isEqualTo("reset-supervisor-failed");
+        assertThat(ended.findingsOfFault()).contains(Finding.of("rail-12v", "absent"));
+        assertThat(run("case", "note", id, "x", "--after", "nosuch").code()).isEqualTo(ExitCode.USAGE);
+    }
+}
