@@ -317,7 +317,7 @@ class WorkTest {
                 .contains("There is no case yet: say what is wrong with the unit")
                 .contains("That is a fix and no result")
                 .contains("The test is left without a result.")
-                .contains("Nothing to take back")
+                .contains("Taken back: ")
                 .contains("Neither a cause nor a fix is noted");
         CaseHistory history = history(caseId(out));
         assertThat(history.complaint()).isEqualTo("no light, nothing happens");
