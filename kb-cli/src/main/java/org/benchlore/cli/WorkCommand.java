@@ -93,7 +93,7 @@ final class WorkCommand extends BenchCommand {
         }
         page.text(0, "What is wrong with it, in the owner's words?");
         Optional<String> words = lines.ask("> ");
-        while (words.filter(w -> w.isEmpty() || WorkWords.obeyed(w) && !WorkWords.leaves(w))
+        while (words.filter(w -> w.isEmpty() || (WorkWords.obeyed(w) && !WorkWords.leaves(w)))
                 .isPresent()) {
             if (!words.get().isEmpty()) {
                 page.text(
