@@ -1,13 +1,8 @@
 package org.benchlore.kb;
 
-import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.CaseStore;
@@ -26,7 +21,8 @@ import org.benchlore.kb.ranking.RankingSettings;
  * earliest that many: a set that the cases alone decide, and one that rarely changes.
  */
 final class Memory {
-    private static final int PAGE = 20_000;
+    /** Lessons learnt at a time, so that a replay of a long log does not keep them all. */
+    private static final int BATCH = 4096;
 
     /** Fewer ended cases tell nothing of findings that travel together. */
     private static final int LEAST_TO_FIT = 32;
@@ -37,35 +33,30 @@ final class Memory {
     private final CaseStore store;
     private final Lessons lessons;
     private final RankingModel packs;
+    private final Snapshot nothing;
     private volatile Snapshot snapshot;
 
-    /** The earliest lessons, at most {@link #MOST_TO_FIT}. */
-    private final TreeMap<When, Lesson> earliest = new TreeMap<>();
+    /**
+     * What is known at a position.
+     *
+     * @param earliest not touched any more
+     * @param fitted the lessons that dependence was learnt from
+     */
+    private record Snapshot(RankingModel model, long position, Earliest earliest, List<Lesson> fitted) {}
 
-    /** Whether lessons were dropped from {@link #earliest} for want of room. */
-    private boolean overflowed;
-
-    private List<Lesson> fitted = List.of();
-
-    private record Snapshot(RankingModel model, long position) {}
-
-    private record When(Instant openedAt, String caseId) implements Comparable<When> {
-        private static final Comparator<When> ORDER =
-                Comparator.comparing(When::openedAt).thenComparing(When::caseId);
-
-        @Override
-        public int compareTo(When other) {
-            return ORDER.compare(this, other);
-        }
-    }
-
-    private record Taught(When when, Lesson lesson) {}
+    private record Taught(Earliest.When when, Lesson lesson) {}
 
     Memory(CaseStore store, Knowledge knowledge, RankingSettings settings) {
+        this(store, knowledge, settings, MOST_TO_FIT);
+    }
+
+    /** @param mostToFit ended cases to learn dependence from at most, a power of two */
+    Memory(CaseStore store, Knowledge knowledge, RankingSettings settings, int mostToFit) {
         this.store = store;
         this.packs = RankingModel.of(knowledge, settings);
         this.lessons = new Lessons(knowledge, packs);
-        this.snapshot = new Snapshot(packs, 0);
+        this.nothing = new Snapshot(packs, 0, new Earliest(mostToFit), List.of());
+        this.snapshot = nothing;
     }
 
     /** The model of everything recorded so far, by this process or another. */
@@ -81,7 +72,7 @@ final class Memory {
         current();
         Snapshot now = snapshot;
         return now.model()
-                .unlearn(taught(recordedUpTo(now.position(), caseId)).map(Taught::lesson).stream()
+                .unlearn(taught(store.recordedOf(caseId), now.position()).map(Taught::lesson).stream()
                         .toList());
     }
 
@@ -97,87 +88,55 @@ final class Memory {
 
     /** Forgets what was derived and derives it again. */
     synchronized void rebuild() {
-        snapshot = new Snapshot(packs, 0);
-        earliest.clear();
-        overflowed = false;
-        fitted = List.of();
-        catchUp();
+        snapshot = fit(follow(nothing, store.position()));
     }
 
     private synchronized void catchUp() {
-        Snapshot now = snapshot;
-        boolean gap = false;
-        for (List<CaseStore.Recorded> page = after(now); !page.isEmpty(); page = after(now)) {
-            Snapshot old = now;
-            List<Lesson> gone = new ArrayList<>();
-            List<Lesson> learnt = new ArrayList<>();
-            for (Map.Entry<String, List<CaseEvent>> touched : byCase(page).entrySet()) {
-                List<CaseEvent> events =
-                        old.position() == 0 ? new ArrayList<>() : recordedUpTo(old.position(), touched.getKey());
-                Optional<Taught> before = taught(events);
-                events.addAll(touched.getValue());
-                Optional<Taught> after = taught(events);
-                before.ifPresent(t -> gone.add(t.lesson()));
-                after.ifPresent(t -> learnt.add(t.lesson()));
-                gap |= before.isPresent() && earliest.remove(before.get().when()) != null && overflowed;
-                after.ifPresent(this::keep);
-            }
-            long position = page.get(page.size() - 1).position();
-            now = new Snapshot(old.model().unlearn(gone).learn(learnt), position);
-        }
-        if (gap) {
-            rebuild();
-        } else {
-            snapshot = new Snapshot(fit(now.model()), now.position());
-        }
+        long position = store.position();
+        Snapshot next = follow(snapshot, position);
+        // A replay learns each case once and takes none back, so that nothing can be lacking after it.
+        snapshot = fit(next.earliest().lacks() ? follow(nothing, position) : next);
     }
 
-    private List<CaseStore.Recorded> after(Snapshot now) {
-        return store.eventsAfter(now.position(), PAGE);
-    }
-
-    private void keep(Taught taught) {
-        earliest.put(taught.when(), taught.lesson());
-        if (earliest.size() > MOST_TO_FIT) {
-            earliest.pollLastEntry();
-            overflowed = true;
-        }
-    }
-
-    private RankingModel fit(RankingModel model) {
-        int due = earliest.size() < LEAST_TO_FIT ? 0 : Integer.highestOneBit(earliest.size());
-        List<Lesson> first = earliest.values().stream().limit(due).toList();
-        if (first.equals(fitted)) {
-            return model;
-        }
-        fitted = first;
-        return model.fit(first);
-    }
-
-    private static Map<String, List<CaseEvent>> byCase(List<CaseStore.Recorded> page) {
-        Map<String, List<CaseEvent>> byCase = new HashMap<>();
-        for (CaseStore.Recorded recorded : page) {
-            byCase.computeIfAbsent(recorded.event().head().caseId(), id -> new ArrayList<>())
-                    .add(recorded.event());
-        }
-        return byCase;
-    }
-
-    private List<CaseEvent> recordedUpTo(long position, String caseId) {
-        List<CaseEvent> events = new ArrayList<>();
-        for (CaseStore.Recorded recorded : store.recordedOf(caseId)) {
-            if (recorded.position() <= position) {
-                events.add(recorded.event());
+    private Snapshot follow(Snapshot known, long position) {
+        RankingModel model = known.model();
+        Earliest earliest = known.earliest().copy();
+        List<Lesson> gone = new ArrayList<>();
+        List<Lesson> learnt = new ArrayList<>();
+        for (String id : store.casesBetween(known.position(), position)) {
+            List<CaseStore.Recorded> all = store.recordedOf(id);
+            Optional<Taught> before = taught(all, known.position());
+            Optional<Taught> after = taught(all, position);
+            before.ifPresent(t -> {
+                gone.add(t.lesson());
+                earliest.remove(t.when());
+            });
+            after.ifPresent(t -> {
+                learnt.add(t.lesson());
+                earliest.add(t.when(), t.lesson());
+            });
+            if (gone.size() + learnt.size() >= BATCH) {
+                model = model.unlearn(gone).learn(learnt);
+                gone.clear();
+                learnt.clear();
             }
         }
-        return events;
+        return new Snapshot(model.unlearn(gone).learn(learnt), position, earliest, known.fitted());
     }
 
-    private Optional<Taught> taught(List<CaseEvent> events) {
-        if (events.isEmpty()) {
-            return Optional.empty();
-        }
+    private static Snapshot fit(Snapshot next) {
+        List<Lesson> first = next.earliest().powerOfTwo(LEAST_TO_FIT);
+        return first.equals(next.fitted())
+                ? next
+                : new Snapshot(next.model().fit(first), next.position(), next.earliest(), first);
+    }
+
+    private Optional<Taught> taught(List<CaseStore.Recorded> recorded, long upTo) {
+        List<CaseEvent> events = recorded.stream()
+                .filter(r -> r.position() <= upTo)
+                .map(CaseStore.Recorded::event)
+                .toList();
         return CaseHistory.fold(events)
-                .flatMap(h -> lessons.of(h).map(lesson -> new Taught(new When(h.openedAt(), h.id()), lesson)));
+                .flatMap(h -> lessons.of(h).map(lesson -> new Taught(new Earliest.When(h.openedAt(), h.id()), lesson)));
     }
 }

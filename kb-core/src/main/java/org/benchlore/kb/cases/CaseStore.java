@@ -142,6 +142,17 @@ public final class CaseStore implements AutoCloseable {
         return read(table -> table.after(position, limit));
     }
 
+    /**
+     * Cases of which something was recorded, each once, in order of id. A follower that knows the log up to one position
+     * looks at these to know it up to another.
+     *
+     * @param after position from which on, 0 for the beginning
+     * @param upTo the last position to look at
+     */
+    public List<String> casesBetween(long after, long upTo) {
+        return read(table -> table.casesBetween(after, upTo));
+    }
+
     /** Position of the last event recorded; 0 for an empty store. */
     public long position() {
         return read(EventTable::position);
