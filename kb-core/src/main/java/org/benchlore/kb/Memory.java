@@ -1,21 +1,25 @@
 package org.benchlore.kb;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.CaseStore;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.planning.CaseWork;
 import org.benchlore.kb.ranking.Lesson;
 import org.benchlore.kb.ranking.Lessons;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingSettings;
 
 /**
- * Follows the store and keeps the ranking model that its events make. What a touched case taught before is taken back
- * exactly and what it teaches now is added, so the model is that of the events up to its position, whatever the steps in
- * which they came. Readers take the current model without a lock; whoever finds new events catches up for all.
+ * Follows the store and keeps what its events teach: the ranking model, and what was done in each case. What a touched
+ * case taught before is taken back exactly and what it teaches now is added, so a snapshot is that of the events up to its
+ * position, whatever the steps in which they came. Readers take the current one without a lock; whoever finds new events
+ * catches up for all.
  *
  * <p>Dependence between findings is learnt anew only when the number of ended cases passes a power of two, from the
  * earliest that many: a set that the cases alone decide, and one that rarely changes.
@@ -31,18 +35,10 @@ final class Memory {
     private static final int MOST_TO_FIT = 2048;
 
     private final CaseStore store;
+    private final Knowledge knowledge;
     private final Lessons lessons;
-    private final RankingModel packs;
     private final Snapshot nothing;
     private volatile Snapshot snapshot;
-
-    /**
-     * What is known at a position.
-     *
-     * @param earliest not touched any more
-     * @param fitted the lessons that dependence was learnt from
-     */
-    private record Snapshot(RankingModel model, long position, Earliest earliest, List<Lesson> fitted) {}
 
     private record Taught(Earliest.When when, Lesson lesson) {}
 
@@ -53,37 +49,43 @@ final class Memory {
     /** @param mostToFit ended cases to learn dependence from at most, a power of two */
     Memory(CaseStore store, Knowledge knowledge, RankingSettings settings, int mostToFit) {
         this.store = store;
-        this.packs = RankingModel.of(knowledge, settings);
+        this.knowledge = knowledge;
+        RankingModel packs = RankingModel.of(knowledge, settings);
         this.lessons = new Lessons(knowledge, packs);
-        this.nothing = new Snapshot(packs, 0, new Earliest(mostToFit), List.of());
+        this.nothing = new Snapshot(knowledge, 0, packs, new Earliest(mostToFit), List.of(), Map.of());
         this.snapshot = nothing;
     }
 
-    /** The model of everything recorded so far, by this process or another. */
-    RankingModel current() {
+    /** Everything recorded so far, by this process or another. */
+    Snapshot current() {
         if (store.position() != snapshot.position()) {
             catchUp();
         }
-        return snapshot.model();
+        return snapshot;
     }
 
-    /** The model of everything recorded so far but what one case taught; dependence, fitted to many cases, stays. */
-    RankingModel without(String caseId) {
-        current();
-        Snapshot now = snapshot;
-        return now.model()
-                .unlearn(taught(store.recordedOf(caseId), now.position()).map(Taught::lesson).stream()
-                        .toList());
+    /** Everything recorded so far but what one case taught; dependence, fitted to many cases, stays. */
+    Snapshot without(String caseId) {
+        Snapshot now = current();
+        Map<String, CaseWork> others = new HashMap<>(now.work());
+        others.remove(caseId);
+        return new Snapshot(
+                knowledge,
+                now.position(),
+                now.model().unlearn(lesson(caseId, now).stream().toList()),
+                now.earliest(),
+                now.fitted(),
+                others);
+    }
+
+    /** What a case had taught by then; empty if nothing. */
+    Optional<Lesson> lesson(String caseId, Snapshot then) {
+        return told(store.recordedOf(caseId), then.position()).flatMap(lessons::of);
     }
 
     /** The packs' opinion alone. */
     RankingModel packs() {
-        return packs;
-    }
-
-    /** What cases teach. */
-    Lessons lessons() {
-        return lessons;
+        return nothing.model();
     }
 
     /** Forgets what was derived and derives it again. */
@@ -101,42 +103,49 @@ final class Memory {
     private Snapshot follow(Snapshot known, long position) {
         RankingModel model = known.model();
         Earliest earliest = known.earliest().copy();
+        Map<String, CaseWork> work = new HashMap<>(known.work());
         List<Lesson> gone = new ArrayList<>();
         List<Lesson> learnt = new ArrayList<>();
         for (String id : store.casesBetween(known.position(), position)) {
             List<CaseStore.Recorded> all = store.recordedOf(id);
-            Optional<Taught> before = taught(all, known.position());
-            Optional<Taught> after = taught(all, position);
-            before.ifPresent(t -> {
+            Optional<CaseHistory> now = told(all, position);
+            told(all, known.position()).flatMap(this::taught).ifPresent(t -> {
                 gone.add(t.lesson());
                 earliest.remove(t.when());
             });
-            after.ifPresent(t -> {
+            now.flatMap(this::taught).ifPresent(t -> {
                 learnt.add(t.lesson());
                 earliest.add(t.when(), t.lesson());
             });
+            work.remove(id);
+            now.map(CaseWork::of).filter(done -> !done.equals(CaseWork.NONE)).ifPresent(done -> work.put(id, done));
             if (gone.size() + learnt.size() >= BATCH) {
                 model = model.unlearn(gone).learn(learnt);
                 gone.clear();
                 learnt.clear();
             }
         }
-        return new Snapshot(model.unlearn(gone).learn(learnt), position, earliest, known.fitted());
+        return new Snapshot(knowledge, position, model.unlearn(gone).learn(learnt), earliest, known.fitted(), work);
     }
 
-    private static Snapshot fit(Snapshot next) {
+    private Snapshot fit(Snapshot next) {
         List<Lesson> first = next.earliest().powerOfTwo(LEAST_TO_FIT);
         return first.equals(next.fitted())
                 ? next
-                : new Snapshot(next.model().fit(first), next.position(), next.earliest(), first);
+                : new Snapshot(
+                        knowledge, next.position(), next.model().fit(first), next.earliest(), first, next.work());
     }
 
-    private Optional<Taught> taught(List<CaseStore.Recorded> recorded, long upTo) {
+    private static Optional<CaseHistory> told(List<CaseStore.Recorded> recorded, long upTo) {
         List<CaseEvent> events = recorded.stream()
                 .filter(r -> r.position() <= upTo)
                 .map(CaseStore.Recorded::event)
                 .toList();
-        return CaseHistory.fold(events)
-                .flatMap(h -> lessons.of(h).map(lesson -> new Taught(new Earliest.When(h.openedAt(), h.id()), lesson)));
+        return CaseHistory.fold(events);
+    }
+
+    private Optional<Taught> taught(CaseHistory history) {
+        return lessons.of(history)
+                .map(lesson -> new Taught(new Earliest.When(history.openedAt(), history.id()), lesson));
     }
 }

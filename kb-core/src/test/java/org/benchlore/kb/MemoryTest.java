@@ -117,16 +117,18 @@ fixes:
     void a_case_among_the_first_may_change_its_lesson_when_there_are_more_than_dependence_is_learnt_from() {
         ended(0, 3 * MOST_TO_FIT);
         Memory memory = memory();
-        double[] before = ranked(memory.current());
+        double[] before = ranked(memory.current().model());
 
         store.append(List.of(new CaseEvent.Ended(head(0, "-4"), Outcome.CAME_BACK, null, "")));
-        assertThat(ranked(memory.current())).isNotEqualTo(before).isEqualTo(ranked(memory().current()));
+        assertThat(ranked(memory.current().model()))
+                .isNotEqualTo(before)
+                .isEqualTo(ranked(memory().current().model()));
 
         store.append(List.of(new CaseEvent.Withdrawn(head(0, "-5"), null, "")));
-        assertThat(ranked(memory.current()))
+        assertThat(ranked(memory.current().model()))
                 .as("the next case takes its place among those that dependence is learnt from")
-                .isEqualTo(ranked(memory().current()));
-        assertThat(memory.current().cases()).isEqualTo(3 * MOST_TO_FIT - 1);
+                .isEqualTo(ranked(memory().current().model()));
+        assertThat(memory.current().model().cases()).isEqualTo(3 * MOST_TO_FIT - 1);
     }
 
     @Test
@@ -139,17 +141,47 @@ fixes:
             store.append(events.subList(0, 2));
             often.current();
         }
-        assertThat(ranked(often.current())).isEqualTo(ranked(memory().current()));
+        assertThat(ranked(often.current().model()))
+                .isEqualTo(ranked(memory().current().model()));
 
         often.rebuild();
-        assertThat(ranked(often.current())).isEqualTo(ranked(memory().current()));
+        assertThat(ranked(often.current().model()))
+                .isEqualTo(ranked(memory().current().model()));
     }
 
     @Test
     void a_model_without_one_case_ranks_as_if_it_had_never_been_seen() {
         ended(0, 8);
-        double[] seven = ranked(memory().current());
+        double[] seven = ranked(memory().current().model());
         ended(8, 9);
-        assertThat(ranked(memory().without("case-8"))).isEqualTo(seven);
+        assertThat(ranked(memory().without("case-8").model())).isEqualTo(seven);
+    }
+
+    @Test
+    void a_snapshot_keeps_model_record_and_planner_of_one_position() {
+        ended(0, 2);
+        Memory memory = memory();
+        Snapshot before = memory.current();
+        store.append(List.of(
+                new CaseEvent.FixApplied(head(0, "-4"), "clamp-core", "core-loose", 10.0, ""),
+                new CaseEvent.Ended(head(0, "-5"), Outcome.FIXED, null, "")));
+        Snapshot after = memory.current();
+        assertThat(before.record().fix("clamp-core").tried()).isZero();
+        assertThat(after.record().fix("clamp-core").worked()).isEqualTo(1);
+        assertThat(memory.without("case-0").record().fix("clamp-core").tried()).isZero();
+        assertThat(after.planner()).isSameAs(memory.current().planner()).isNotSameAs(before.planner());
+    }
+
+    @Test
+    void a_unit_that_recovered_by_itself_teaches_nothing_of_the_fix_before_it() {
+        store.append(ended(1).subList(0, 2));
+        store.append(List.of(
+                new CaseEvent.FixApplied(head(1, "-4"), "new-lead", "lead-broken", null, ""),
+                new CaseEvent.Ended(head(1, "-5"), Outcome.RECOVERED_BY_ITSELF, null, "")));
+        Memory memory = memory();
+        assertThat(memory.lesson("case-1", memory.current())).isEmpty();
+
+        store.append(List.of(new CaseEvent.Ended(head(1, "-6"), Outcome.NOT_FIXED, null, "")));
+        assertThat(memory.lesson("case-1", memory.current())).isPresent();
     }
 }

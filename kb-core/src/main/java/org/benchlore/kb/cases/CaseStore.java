@@ -6,8 +6,10 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.BiPredicate;
+import java.util.function.Consumer;
 import org.benchlore.kb.cases.StoreException.Trouble;
 import org.jspecify.annotations.Nullable;
 
@@ -42,6 +44,7 @@ public final class CaseStore implements AutoCloseable {
     private final EventTable reader;
     private final ReentrantLock writing;
     private final ReentrantLock reading;
+    private final List<Consumer<CaseEvent>> listeners = new CopyOnWriteArrayList<>();
     private boolean closed;
 
     CaseStore(String where, @Nullable EventTable writer, EventTable reader) {
@@ -115,7 +118,7 @@ public final class CaseStore implements AutoCloseable {
             throw new StoreException(
                     Trouble.READ_ONLY, where, "was opened for reading only; open it for writing to record", null);
         }
-        return locked(writing, () -> {
+        List<EventTable.Appended> all = locked(writing, () -> {
             List<EventTable.Appended> done = new ArrayList<>(groups.size());
             table.begin();
             try {
@@ -129,6 +132,19 @@ public final class CaseStore implements AutoCloseable {
                 throw e;
             }
         });
+        for (EventTable.Appended done : all) {
+            done.added().forEach(recorded -> listeners.forEach(listener -> listener.accept(recorded.event())));
+        }
+        return all;
+    }
+
+    /**
+     * Calls a listener for each event that is new in the store and came by this instance, recorded or imported: on the
+     * recording thread, in order, once the event is durable and with no lock held. What a listener throws reaches whoever
+     * recorded; the events stay.
+     */
+    public void onAppended(Consumer<CaseEvent> listener) {
+        listeners.add(listener);
     }
 
     /**
