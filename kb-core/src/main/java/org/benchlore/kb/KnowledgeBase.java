@@ -353,7 +353,7 @@ public final class KnowledgeBase implements AutoCloseable {
      */
     public Optional<String> sheet(String caseId, Sheets.Kind kind, Sheets.Format format) {
         return answer(() -> {
-            Snapshot others = memory.without(caseId);
+            Lore others = memory.without(caseId);
             return store.history(caseId)
                     .map(history -> new Sheets(knowledge, reader, others.model(), others.record(), queries(others))
                             .write(history, kind, format));
@@ -481,8 +481,8 @@ public final class KnowledgeBase implements AutoCloseable {
                 : Optional.empty();
     }
 
-    private UnitQueries queries(Snapshot snapshot) {
-        return new UnitQueries(knowledge, snapshot.model(), snapshot.record(), index::codes);
+    private UnitQueries queries(Lore lore) {
+        return new UnitQueries(knowledge, lore.model(), lore.record(), index::codes);
     }
 
     private void open() {

@@ -37,8 +37,8 @@ final class Memory {
     private final CaseStore store;
     private final Knowledge knowledge;
     private final Lessons lessons;
-    private final Snapshot nothing;
-    private volatile Snapshot snapshot;
+    private final Lore nothing;
+    private volatile Lore lore;
 
     private record Taught(Earliest.When when, Lesson lesson) {}
 
@@ -52,24 +52,24 @@ final class Memory {
         this.knowledge = knowledge;
         RankingModel packs = RankingModel.of(knowledge, settings);
         this.lessons = new Lessons(knowledge, packs);
-        this.nothing = new Snapshot(knowledge, 0, packs, new Earliest(mostToFit), List.of(), Map.of());
-        this.snapshot = nothing;
+        this.nothing = new Lore(knowledge, 0, packs, new Earliest(mostToFit), List.of(), Map.of());
+        this.lore = nothing;
     }
 
     /** Everything recorded so far, by this process or another. */
-    Snapshot current() {
-        if (store.position() != snapshot.position()) {
+    Lore current() {
+        if (store.position() != lore.position()) {
             catchUp();
         }
-        return snapshot;
+        return lore;
     }
 
     /** Everything recorded so far but what one case taught; dependence, fitted to many cases, stays. */
-    Snapshot without(String caseId) {
-        Snapshot now = current();
+    Lore without(String caseId) {
+        Lore now = current();
         Map<String, CaseWork> others = new HashMap<>(now.work());
         others.remove(caseId);
-        return new Snapshot(
+        return new Lore(
                 knowledge,
                 now.position(),
                 now.model().unlearn(lesson(caseId, now).stream().toList()),
@@ -79,7 +79,7 @@ final class Memory {
     }
 
     /** What a case had taught by then; empty if nothing. */
-    Optional<Lesson> lesson(String caseId, Snapshot then) {
+    Optional<Lesson> lesson(String caseId, Lore then) {
         return told(store.recordedOf(caseId), then.position()).flatMap(lessons::of);
     }
 
@@ -90,17 +90,17 @@ final class Memory {
 
     /** Forgets what was derived and derives it again. */
     synchronized void rebuild() {
-        snapshot = fit(follow(nothing, store.position()));
+        lore = fit(follow(nothing, store.position()));
     }
 
     private synchronized void catchUp() {
         long position = store.position();
-        Snapshot next = follow(snapshot, position);
+        Lore next = follow(lore, position);
         // A replay learns each case once and takes none back, so that nothing can be lacking after it.
-        snapshot = fit(next.earliest().lacks() ? follow(nothing, position) : next);
+        lore = fit(next.earliest().lacks() ? follow(nothing, position) : next);
     }
 
-    private Snapshot follow(Snapshot known, long position) {
+    private Lore follow(Lore known, long position) {
         RankingModel model = known.model();
         Earliest earliest = known.earliest().copy();
         Map<String, CaseWork> work = new HashMap<>(known.work());
@@ -125,14 +125,14 @@ final class Memory {
                 learnt.clear();
             }
         }
-        return new Snapshot(knowledge, position, model.unlearn(gone).learn(learnt), earliest, known.fitted(), work);
+        return new Lore(knowledge, position, model.unlearn(gone).learn(learnt), earliest, known.fitted(), work);
     }
 
-    private Snapshot fit(Snapshot next) {
+    private Lore fit(Lore next) {
         List<Lesson> first = next.earliest().powerOfTwo(LEAST_TO_FIT);
         return first.equals(next.fitted())
                 ? next
-                : new Snapshot(
+                : new Lore(
                         knowledge, next.position(), next.model().fit(first), next.earliest(), first, next.work());
     }
 

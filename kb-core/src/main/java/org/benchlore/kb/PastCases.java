@@ -22,7 +22,7 @@ final class PastCases {
     }
 
     List<Influence> behind(RankingQuery query, String causeId, int limit) {
-        Snapshot now = memory.current();
+        Lore now = memory.current();
         double with = decibans(now.model(), query, causeId);
         List<Influence> found = new ArrayList<>();
         index.concludedOn(causeId, query, LOOKED_AT)

@@ -161,11 +161,11 @@ fixes:
     void a_snapshot_keeps_model_record_and_planner_of_one_position() {
         ended(0, 2);
         Memory memory = memory();
-        Snapshot before = memory.current();
+        Lore before = memory.current();
         store.append(List.of(
                 new CaseEvent.FixApplied(head(0, "-4"), "clamp-core", "core-loose", 10.0, ""),
                 new CaseEvent.Ended(head(0, "-5"), Outcome.FIXED, null, "")));
-        Snapshot after = memory.current();
+        Lore after = memory.current();
         assertThat(before.record().fix("clamp-core").tried()).isZero();
         assertThat(after.record().fix("clamp-core").worked()).isEqualTo(1);
         assertThat(memory.without("case-0").record().fix("clamp-core").tried()).isZero();

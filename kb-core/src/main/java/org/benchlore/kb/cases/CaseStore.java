@@ -231,11 +231,6 @@ public final class CaseStore implements AutoCloseable {
         return read(EventTable::caseCount);
     }
 
-    /** Whether {@link #append} is refused. */
-    public boolean readOnly() {
-        return writer == null;
-    }
-
     /** Where the store is, as messages name it. */
     String where() {
         return where;

@@ -189,16 +189,6 @@ public final class SearchIndex implements AutoCloseable {
     }
 
     /**
-     * The words with likely slips of the pen mended; empty where none is suspected.
-     *
-     * @throws ClosedIndexException after {@link #close}
-     */
-    public Optional<String> didYouMean(String words) {
-        String typed = Snippets.cut(words, 0, SearchQuery.MAX_WORDS_LENGTH);
-        return ask(snapshot -> wordbook.speller().mend(typed, new Finder(snapshot, wordbook)::written));
-    }
-
-    /**
      * Cases like this one, itself left out: those that share its findings, rare ones most, then its words; nearer device
      * scopes first.
      *

@@ -237,7 +237,6 @@ class DecisionsTest {
         assertThat(record.works("board-dead", remedy)).isCloseTo((.8 * 4 + 1) / 7, within(1e-12));
         assertThat(record.fixMinutes(BenchWorld.KNOWLEDGE.fix("replace-board").orElseThrow()))
                 .isEqualTo(13.0);
-        assertThat(record.fix("replace-lead").chanceBetterThan(board)).isBetween(.5, .9);
     }
 
     @Test

@@ -16,7 +16,7 @@ import org.benchlore.kb.ranking.RankingModel;
  * What packs and cases say together as of one position of the log. Immutable and thread-safe; the record of fixes and
  * tests and the planner are made when first asked for.
  */
-final class Snapshot {
+final class Lore {
     private final long position;
     private final RankingModel model;
     private final Earliest earliest;
@@ -30,7 +30,7 @@ final class Snapshot {
      * @param fitted the lessons that the model's dependence was learnt from
      * @param work what was done, by case; cases in which nothing was done are left out; not touched any more
      */
-    Snapshot(
+    Lore(
             Knowledge knowledge,
             long position,
             RankingModel model,
