@@ -81,9 +81,19 @@ class AgreementTest {
                         + Page.percent(leader.get("probability").asDouble()) + " (");
 
         String told = run(
-                "outcome", "--case", unit, "--cause", cause, "--fix", "replace-reset-supervisor", "--ended", "not-fixed");
+                "outcome",
+                "--case",
+                unit,
+                "--cause",
+                cause,
+                "--fix",
+                "replace-reset-supervisor",
+                "--ended",
+                "not-fixed");
         assertThat(told).containsPattern("it\\s+was\\s+" + Page.percent(share(cause, ranking)) + "\\s+before");
-        assertThat(told).containsPattern("is\\s+now\\s+" + Page.percent(share(cause, json("rank", "--case", unit))) + "\\s+likely");
+        assertThat(told)
+                .containsPattern(
+                        "is\\s+now\\s+" + Page.percent(share(cause, json("rank", "--case", unit))) + "\\s+likely");
     }
 
     @Test

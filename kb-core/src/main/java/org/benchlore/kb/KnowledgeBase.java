@@ -9,7 +9,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.SortedMap;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
@@ -135,9 +134,7 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /** What a note says of a unit: its findings, its words where not all was understood, and codes that no pack knows. */
     public RankingQuery query(Reading reading) {
-        return answer(() -> new RankingQuery(reading.findings(), reading.scope(), true)
-                .inWords(RankingQuery.wordsOf(reading, knowledge))
-                .withCodes(index.codes(Set.copyOf(reading.unknownCodes()), reading.scope(), "")));
+        return answer(() -> UnitQueries.of(reading, knowledge, index::codes));
     }
 
     /** Whether anything in a query tells causes apart: a finding, a code of past cases, a word of an entry. */

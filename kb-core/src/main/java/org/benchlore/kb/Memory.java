@@ -132,8 +132,7 @@ final class Memory {
         List<Lesson> first = next.earliest().powerOfTwo(LEAST_TO_FIT);
         return first.equals(next.fitted())
                 ? next
-                : new Lore(
-                        knowledge, next.position(), next.model().fit(first), next.earliest(), first, next.work());
+                : new Lore(knowledge, next.position(), next.model().fit(first), next.earliest(), first, next.work());
     }
 
     private static Optional<CaseHistory> told(List<CaseStore.Recorded> recorded, long upTo) {

@@ -2,8 +2,10 @@ package org.benchlore.kb.planning;
 
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.benchlore.kb.cases.CaseEvent;
@@ -20,6 +22,9 @@ import org.benchlore.kb.reading.Reading;
  * answer about the same case agree. Immutable and thread-safe, if its codes are.
  */
 public final class UnitQueries {
+    /** Codes of one unit looked up in past cases, those seen most often; a pasted log may hold thousands. */
+    private static final int MOST_CODES = 32;
+
     private final Knowledge knowledge;
     private final RankingModel model;
     private final BenchRecord record;
@@ -56,8 +61,6 @@ public final class UnitQueries {
         List<Reading> readings = history.textsOfFault().stream()
                 .flatMap(text -> read.apply(text).stream())
                 .toList();
-        Set<String> unknown =
-                readings.stream().flatMap(r -> r.unknownCodes().stream()).collect(Collectors.toSet());
         return new RankingQuery(
                 RankingQuery.standing(
                         history.findingsOfFault().stream().filter(model::knows).toList(), readings, knowledge),
@@ -70,6 +73,26 @@ public final class UnitQueries {
                 readings.stream()
                         .map(reading -> RankingQuery.wordsOf(reading, knowledge))
                         .collect(Collectors.joining("\n")),
-                codes.of(unknown, history.scope(), history.id()));
+                codes.of(unknownCodes(readings), history.scope(), history.id()));
+    }
+
+    /** What a note says: its findings, its words where not all was understood, and codes that no pack knows. */
+    public static RankingQuery of(Reading reading, Knowledge knowledge, Codes codes) {
+        return new RankingQuery(reading.findings(), reading.scope(), true)
+                .inWords(RankingQuery.wordsOf(reading, knowledge))
+                .withCodes(codes.of(unknownCodes(List.of(reading)), reading.scope(), ""));
+    }
+
+    private static Set<String> unknownCodes(List<Reading> readings) {
+        Map<String, Integer> seen = new TreeMap<>();
+        readings.stream()
+                .flatMap(reading -> reading.codes().stream())
+                .filter(code -> !code.known())
+                .forEach(code -> seen.merge(code.code(), code.count(), Integer::sum));
+        return seen.entrySet().stream()
+                .sorted(Map.Entry.<String, Integer>comparingByValue().reversed())
+                .limit(MOST_CODES)
+                .map(Map.Entry::getKey)
+                .collect(Collectors.toSet());
     }
 }
