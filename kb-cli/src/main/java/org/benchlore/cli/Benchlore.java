@@ -1,13 +1,15 @@
 package org.benchlore.cli;
 
+import java.io.FileDescriptor;
+import java.io.OutputStream;
 import java.io.OutputStreamWriter;
-import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.benchlore.kb.cases.StoreException;
@@ -69,16 +71,20 @@ public final class Benchlore {
     /** Runs the command line and ends the process with its exit code. */
     public static void main(String[] args) {
         LUCENE.setLevel(Level.SEVERE); // newer JDKs make it remark on how it maps memory
-        PrintWriter out = writer(System.out);
-        PrintWriter err = writer(System.err);
+        StandardStream output = new StandardStream(FileDescriptor.out);
+        PrintWriter out = writer(output);
+        PrintWriter err = writer(new StandardStream(FileDescriptor.err));
         boolean colour = Boolean.getBoolean(TERMINAL) && System.getenv("NO_COLOR") == null;
         int code = run(args, out, err, colour, System.getenv());
         out.flush();
+        Optional<String> lost = output.trouble();
+        lost.ifPresent(why -> err.println("benchlore: the answer could not be written out (" + why
+                + "); make room or send it elsewhere, and ask again"));
         err.flush();
-        System.exit(code);
+        System.exit(lost.isPresent() && code < ExitCode.USAGE ? ExitCode.BAD_INPUT : code);
     }
 
-    private static PrintWriter writer(PrintStream stream) {
+    private static PrintWriter writer(OutputStream stream) {
         return new PrintWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8), false);
     }
 

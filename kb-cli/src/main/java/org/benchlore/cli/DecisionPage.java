@@ -65,6 +65,16 @@ final class DecisionPage {
                                                 ? ""
                                                 : say(", a cost of %.0f", next.minutesUntested() * perMinute))),
                         () -> page.hanging(0, 2, withoutFix(next)));
+        for (NextStep.Withheld fix : next.withheld()) {
+            page.hanging(
+                    0,
+                    2,
+                    say(
+                            "Left out %s, though it would cure with %s: %s.",
+                            fix.forRisk() ? "for its risk to the unit (--risk)" : "for want of tools",
+                            Page.percent(fix.cures()),
+                            names.fix(fix.fixId())));
+        }
     }
 
     private static String withoutFix(NextStep next) {
@@ -72,8 +82,8 @@ final class DecisionPage {
             return "No fix is worth its time before that.";
         }
         return next.opening()
-                .map(t -> "Too many suspects yet for one test or fix to pay for itself. Begin with what tells most per"
-                        + " minute: " + t.test().name() + " [" + t.test().id() + "].")
+                .map(t -> "No single test or fix pays for itself yet. Begin with what tells most per minute: "
+                        + t.test().name() + " [" + t.test().id() + "].")
                 .orElse("No fix is worth its time as things stand.");
     }
 

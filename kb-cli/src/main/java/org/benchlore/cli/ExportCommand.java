@@ -1,11 +1,14 @@
 package org.benchlore.cli;
 
-import java.io.BufferedWriter;
 import java.io.IOException;
+import java.io.Writer;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.report.KnowledgePages;
 import org.jspecify.annotations.Nullable;
@@ -91,8 +94,11 @@ final class ExportCommand extends BenchCommand {
         Path part = Files.createTempFile(folder, ".benchlore", ".part");
         try {
             long events;
-            try (BufferedWriter writer = Files.newBufferedWriter(part, StandardCharsets.UTF_8)) {
+            try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE);
+                    Writer writer = Channels.newWriter(channel, StandardCharsets.UTF_8)) {
                 events = kb.exportCases(writer, anonymous);
+                writer.flush();
+                channel.force(true);
             }
             Files.move(part, to, StandardCopyOption.REPLACE_EXISTING);
             return events;

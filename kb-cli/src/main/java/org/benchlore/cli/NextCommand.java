@@ -16,6 +16,9 @@ import picocli.CommandLine.Option;
         description = "List the bench tests worth doing next, by minutes saved per minute, or say to stop testing.",
         mixinStandardHelpOptions = true)
 final class NextCommand extends BenchCommand {
+    /** A test that saves less, in minutes of repair, is not worth a line. */
+    private static final double LEAST_SAVING = 0.5;
+
     @Mixin
     UnitOptions unit = new UnitOptions();
 
@@ -40,9 +43,7 @@ final class NextCommand extends BenchCommand {
             NextStep next = kb.next(known.query(), conditions.conditions(known.done(), known.opened(kb)));
             List<TestProposal> shown = next.inOrder(Math.max(top, 0));
             if (json) {
-                bench.out()
-                        .println(Json.next(
-                                new NextStep(shown, next.repair(), next.minutesUntested(), next.stopTesting())));
+                bench.out().println(Json.next(next.showing(shown)));
             } else {
                 print(kb, known, next, shown);
             }
@@ -62,9 +63,15 @@ final class NextCommand extends BenchCommand {
         TestPage tests = new TestPage(kb.knowledge(), page);
         int place = 1;
         for (TestProposal proposal : shown) {
+            if (place == 1 || proposal.savingMinutes() >= LEAST_SAVING) {
+                page.blank();
+                tests.summary(place++, proposal);
+                decisions.results(proposal);
+            }
+        }
+        if (place <= shown.size()) {
             page.blank();
-            tests.summary(place++, proposal);
-            decisions.results(proposal);
+            page.text(0, "Further tests would save no repair.");
         }
         if (next.tests().isEmpty()) {
             page.text(0, String.format(Locale.ROOT, "No test within these tools and this risk can tell more."));

@@ -48,7 +48,11 @@ final class RankingPage {
         understood(reading, ranking);
         query.codes().forEach(code -> page.hanging(2, 6, taught(code)));
         if (ranking.findings().isEmpty()) {
-            page.hanging(2, 6, "No finding: what follows goes by the wording and past cases alone. Look closer first.");
+            page.hanging(
+                    2,
+                    6,
+                    "No finding: what follows goes by the wording and past cases alone; a look or a reading"
+                            + " would make it surer.");
         }
         done.forEach(id -> page.hanging(2, 6, "done before: " + new Names(knowledge).fix(id)));
         page.blank();

@@ -120,7 +120,7 @@ final class WorkPage {
                 .or(() -> next.opening()
                         .map(t -> String.format(
                                 Locale.ROOT,
-                                "Too many suspects yet for one test or fix to pay for itself. 'test' - %s, %.0f min%s, tells most per minute.",
+                                "No single test or fix pays for itself yet. 'test' - %s, %.0f min%s, tells most per minute.",
                                 t.test().name(),
                                 t.minutes(),
                                 TestPage.toOpen(t.openingMinutes()))))

@@ -9,6 +9,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Runs the very jar that ships: merged services, multi-release classes, the whole wheel in it. */
@@ -17,21 +19,34 @@ class JarIT {
     Path home;
 
     private Run jar(String... args) throws IOException, InterruptedException {
+        return jar(Files.createTempFile("out", ""), args);
+    }
+
+    private Run jar(Path out, String... args) throws IOException, InterruptedException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-jar",
                 Path.of("target", "benchlore.jar").toString()));
         command.addAll(List.of(args));
         command.addAll(List.of("--home", home.toString()));
-        Path out = Files.createTempFile("out", "");
         Path err = Files.createTempFile("err", "");
         int code = new ProcessBuilder(command)
                 .redirectOutput(out.toFile())
                 .redirectError(err.toFile())
                 .start()
                 .waitFor();
-        return new Run(
-                code, Files.readString(out, StandardCharsets.UTF_8), Files.readString(err, StandardCharsets.UTF_8));
+        String said = Files.isRegularFile(out) ? Files.readString(out, StandardCharsets.UTF_8) : "";
+        return new Run(code, said, Files.readString(err, StandardCharsets.UTF_8));
+    }
+
+    @Test
+    @EnabledOnOs(OS.LINUX)
+    void an_answer_that_a_full_disk_swallowed_is_no_success() throws IOException, InterruptedException {
+        Run export = jar(Path.of("/dev/full"), "quality");
+        assertThat(export.code()).isEqualTo(ExitCode.BAD_INPUT);
+        assertThat(export.err())
+                .startsWith("benchlore: the answer could not be written out (")
+                .hasLineCount(1);
     }
 
     @Test

@@ -5,10 +5,12 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Finds dates as people write them: 2024-03-12, 12.3.2024, 12/3/24, 12 Mar 2024, March 12th, 2024, with a weekday or not.
- * Years of two digits are 1969 to 2068, as POSIX has it. Looks at a bounded stretch only.
+ * Years of two digits are 1969 to 2068, as POSIX has it. Below a full date 14.3., 14 March, 14/3: and March 14: do, too: the year
+ * goes on. Looks at a bounded stretch only.
  */
 final class DateScan {
     private static final List<String> MONTHS =
@@ -31,6 +33,9 @@ final class DateScan {
             List.of("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday");
     private static final int LONGEST_WORD = 12;
 
+    /** A day so many months before the one above is of the next year. */
+    private static final int YEAR_TURNS = 6;
+
     /**
      * A date in a text.
      *
@@ -42,17 +47,28 @@ final class DateScan {
 
     private final String text;
     private final DateOrder order;
+    private final @Nullable LocalDate above;
     private int at;
 
-    private DateScan(String text, int from, DateOrder order) {
+    private DateScan(String text, int from, DateOrder order, @Nullable LocalDate above) {
         this.text = text;
         this.at = from;
         this.order = order;
+        this.above = above;
     }
 
     /** The date that begins at an offset, after blanks. */
     static Optional<Found> at(String text, int from, DateOrder order) {
-        return new DateScan(text, from, order).scan();
+        return at(text, from, order, null);
+    }
+
+    /**
+     * As {@link #at(String, int, DateOrder)}, dates without a year included.
+     *
+     * @param above the date above it, or null
+     */
+    static Optional<Found> at(String text, int from, DateOrder order, @Nullable LocalDate above) {
+        return new DateScan(text, from, order, above).scan();
     }
 
     /** The date that a whole text is, blanks aside; a time of day may follow. */
@@ -93,7 +109,7 @@ final class DateScan {
             at++;
             int second = number(2);
             if (second < 0 || charAt(at) != separator || !digit(at + 1)) {
-                return Optional.empty();
+                return second < 0 || firstDigits > 2 ? Optional.empty() : dayAndMonth(start, separator, first, second);
             }
             at++;
             int thirdAt = at;
@@ -125,13 +141,40 @@ final class DateScan {
         if (month == 0) {
             return Optional.empty();
         }
+        int end = at;
         skip('.');
         skip(',');
         if (charAt(at) == '-') {
             at++;
         }
         blanks();
-        return year(start, month, first);
+        return year(start, month, first).or(() -> withoutYear(start, end, month, first));
+    }
+
+    /** "14.3." and "14/3:", "14/3 -". */
+    private Optional<Found> dayAndMonth(int start, char separator, int first, int second) {
+        if (separator == '.' && charAt(at) == '.') {
+            return withoutYear(start, at + 1, second, first);
+        }
+        boolean closed = charAt(at) == ':' || (charAt(at) == ' ' && charAt(at + 1) == '-');
+        boolean monthFirst = order == DateOrder.MDY;
+        return separator == '/' && closed
+                ? withoutYear(start, at, monthFirst ? first : second, monthFirst ? second : first)
+                : Optional.empty();
+    }
+
+    private Optional<Found> withoutYear(int start, int end, int month, int day) {
+        if (above == null) {
+            return Optional.empty();
+        }
+        try {
+            LocalDate date = LocalDate.of(above.getYear(), month, day);
+            boolean turned = date.isBefore(above.minusMonths(YEAR_TURNS));
+            at = end;
+            return Optional.of(new Found(start, end, Optional.of(turned ? date.plusYears(1) : date)));
+        } catch (DateTimeException e) {
+            return Optional.empty(); // "30/4: " may be anything
+        }
     }
 
     /** "March 12th, 2024". */
@@ -147,9 +190,11 @@ final class DateScan {
             return Optional.empty();
         }
         ordinal();
+        int end = at;
         skip(',');
         blanks();
-        return year(start, month, day);
+        boolean closed = charAt(end) == ':' || (charAt(end) == ' ' && charAt(end + 1) == '-');
+        return year(start, month, day).or(() -> closed ? withoutYear(start, end, month, day) : Optional.empty());
     }
 
     private Optional<Found> year(int start, int month, int day) {

@@ -2,6 +2,7 @@ package org.benchlore.kb.importing;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One line of a diary, its marks taken off.
@@ -39,8 +40,14 @@ record DiaryLine(
 
     private static final int DEEPEST_HEADING = 6;
 
-    /** @param underlined whether the next line underlines this one, which makes it a heading */
-    static DiaryLine of(long number, String line, DateOrder order, boolean underlined) {
+    /**
+     * Looks at a line.
+     *
+     * @param above the last date above it, or null
+     * @param underlined whether the next line underlines this one, which makes it a heading
+     */
+    static DiaryLine of(
+            long number, String line, DateOrder order, @Nullable LocalDate above, boolean underlined) {
         String text = unquoted(line);
         int indent = indent(text);
         text = text.strip();
@@ -53,25 +60,26 @@ record DiaryLine(
         int hashes = hashes(text);
         if (hashes > 0 || underlined) {
             String title = hashes > 0 ? text.substring(hashes).replaceAll("[#\\s]+$", "") : text;
-            return heading(number, hashes > 0 ? hashes : 2, unmarked(title).strip(), order);
+            return heading(number, hashes > 0 ? hashes : 2, unmarked(title).strip(), order, above);
         }
         text = unmarked(text).strip();
         if (text.isEmpty()) {
             return plain(number, Kind.BLANK, 0, "");
         }
-        int bullet = DateScan.at(text, 0, order).isPresent() ? 0 : bullet(text);
+        int bullet = DateScan.at(text, 0, order, above).isPresent() ? 0 : bullet(text);
         String content = text.substring(bullet).strip();
-        return content(number, bullet > 0 ? Kind.BULLET : Kind.TEXT, indent, content, order);
+        return content(number, bullet > 0 ? Kind.BULLET : Kind.TEXT, indent, content, order, above);
     }
 
     private static DiaryLine plain(long number, Kind kind, int level, String text) {
         return new DiaryLine(number, kind, level, text, Optional.empty(), false, ImportField.NOTES, false);
     }
 
-    private static DiaryLine heading(long number, int level, String title, DateOrder order) {
+    private static DiaryLine heading(
+            long number, int level, String title, DateOrder order, @Nullable LocalDate above) {
         for (int at = 0; at < Math.min(title.length(), HEADING_DATE); at++) {
             boolean begins = at == 0 || !Character.isLetterOrDigit(title.charAt(at - 1));
-            Optional<DateScan.Found> found = begins ? DateScan.at(title, at, order) : Optional.empty();
+            Optional<DateScan.Found> found = begins ? DateScan.at(title, at, order, above) : Optional.empty();
             if (found.isPresent()) {
                 String rest = title.substring(0, found.get().start()) + " "
                         + title.substring(found.get().end());
@@ -99,8 +107,9 @@ record DiaryLine(
                 field.isPresent());
     }
 
-    private static DiaryLine content(long number, Kind kind, int indent, String text, DateOrder order) {
-        Optional<DateScan.Found> found = DateScan.at(text, 0, order);
+    private static DiaryLine content(
+            long number, Kind kind, int indent, String text, DateOrder order, @Nullable LocalDate above) {
+        Optional<DateScan.Found> found = DateScan.at(text, 0, order, above);
         String rest = found.map(f -> Wording.bare(text.substring(f.end()))).orElse(text);
         int colon = rest.indexOf(':');
         Optional<ImportField> label =

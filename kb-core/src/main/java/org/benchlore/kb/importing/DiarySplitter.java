@@ -57,6 +57,7 @@ final class DiarySplitter {
     private List<DiaryLine> parsed() {
         List<DiaryLine> parsed = new ArrayList<>(lines.size());
         boolean above = false;
+        LocalDate day = null;
         for (int i = 0; i < lines.size(); i++) {
             String line = lines.get(i);
             boolean underlined = !above && i + 1 < lines.size() && DiaryLine.underlines(lines.get(i + 1));
@@ -65,7 +66,8 @@ final class DiarySplitter {
                 line = "";
             }
             DiaryLine made =
-                    DiaryLine.of(i + 1, line, order, underlined && !line.isBlank() && !DiaryLine.underlines(line));
+                    DiaryLine.of(i + 1, line, order, day, underlined && !line.isBlank() && !DiaryLine.underlines(line));
+            day = made.date().orElse(day);
             above = made.is(Kind.TEXT) || made.is(Kind.BULLET);
             starters |= made.is(Kind.HEADING)
                     || made.is(Kind.SEPARATOR)

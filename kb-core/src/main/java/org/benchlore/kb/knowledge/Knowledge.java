@@ -53,7 +53,7 @@ public final class Knowledge {
         this.fixes = byId(fixes, Fix::id);
         this.cautions = byId(cautions, Caution::id);
         this.devices = devices.stream()
-                .sorted((a, b) -> a.scope().compareTo(b.scope()))
+                .sorted(Comparator.comparingInt((Device d) -> d.scope().depth()).thenComparing(Device::scope))
                 .toList();
         this.testsRevealing = inverse(this.tests.values(), BenchTest::reveals);
         this.causesShowing = inverse(
@@ -90,7 +90,7 @@ public final class Knowledge {
         return cautions.values();
     }
 
-    /** Device families, in order of scope. */
+    /** Device families, the wider scopes first. */
     public List<Device> devices() {
         return devices;
     }

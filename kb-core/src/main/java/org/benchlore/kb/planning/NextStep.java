@@ -12,11 +12,22 @@ import java.util.stream.Stream;
  * @param repair the fix to try first if no further test is done; empty if none is worth its time
  * @param minutesUntested expected minutes of repair without a further test, an unrepaired unit counted at its cost
  * @param stopTesting whether trying the fix is cheaper than any one test
+ * @param withheld fixes that tools or accepted risk leave out and that might well cure, the likeliest first
  */
 public record NextStep(
-        List<TestProposal> tests, Optional<FixChoice> repair, double minutesUntested, boolean stopTesting) {
+        List<TestProposal> tests,
+        Optional<FixChoice> repair,
+        double minutesUntested,
+        boolean stopTesting,
+        List<Withheld> withheld) {
     public NextStep {
         tests = List.copyOf(tests);
+        withheld = List.copyOf(withheld);
+    }
+
+    /** The same with these tests only. */
+    public NextStep showing(List<TestProposal> some) {
+        return new NextStep(some, repair, minutesUntested, stopTesting, withheld);
     }
 
     /** The test to do now: the best one, or the {@link #opening} one; empty when it is time to try the fix, or to stop. */
@@ -37,8 +48,8 @@ public record NextStep(
     }
 
     /**
-     * The test that tells most per minute, where none pays for itself and no fix does: with many suspects left, one test
-     * brings no repair nearer by itself, and still one has to begin somewhere. Empty otherwise.
+     * The test that tells most per minute, where none pays for itself and no fix does: one test may bring no repair nearer by
+     * itself, and still one has to begin somewhere. Empty otherwise.
      */
     public Optional<TestProposal> opening() {
         return stopTesting && repair.isEmpty()
@@ -58,4 +69,13 @@ public record NextStep(
      * @param cures probability that it cures the unit
      */
     public record FixChoice(String fixId, String causeId, double minutes, double openingMinutes, double cures) {}
+
+    /**
+     * A fix left out for its tools or its risk.
+     *
+     * @param fixId the fix
+     * @param cures probability that it would cure the unit
+     * @param forRisk whether its risk to the unit is higher than accepted; else a tool is missing
+     */
+    public record Withheld(String fixId, double cures, boolean forRisk) {}
 }

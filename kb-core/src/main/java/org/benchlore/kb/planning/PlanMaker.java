@@ -66,7 +66,7 @@ final class PlanMaker {
                 order.cost(),
                 repairs,
                 trouble.exclusive(),
-                now.leftOut,
+                now.withheld.stream().map(NextStep.Withheld::fixId).toList(),
                 Math.min(1, solved));
     }
 

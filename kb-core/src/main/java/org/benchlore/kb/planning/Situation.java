@@ -47,8 +47,8 @@ final class Situation {
     private final List<TestReadings.Hope> tests;
     /** Repairs by number, as {@link Trouble} counts them. */
     final List<Trouble.Repair> repairs = new ArrayList<>();
-    /** Fixes for kept causes that the conditions leave out. */
-    final List<String> leftOut = new ArrayList<>();
+    /** Fixes for kept causes that the conditions leave out, the likeliest cure first. */
+    final List<NextStep.Withheld> withheld = new ArrayList<>();
 
     private final List<Cause> causes;
     /** Minutes to open the unit; 0 if it lies open. */
@@ -112,13 +112,20 @@ final class Situation {
             if (conditions.failedFixes().contains(id) || !fix.scope().contains(query.scope())) {
                 return;
             }
-            if (fix.risk().compareTo(conditions.accepted()) > 0 || !conditions.has(fix.tools())) {
-                leftOut.add(id);
+            boolean risky = fix.risk().compareTo(conditions.accepted()) > 0;
+            if (risky || !conditions.has(fix.tools())) {
+                double cure = by.entrySet().stream()
+                        .mapToDouble(e -> weights[e.getKey()] * e.getValue())
+                        .sum();
+                withheld.add(new NextStep.Withheld(id, cure / Trouble.sum(weights), risky));
             } else if (repairs.size() < KEPT_REPAIRS) {
                 repairs.add(new Trouble.Repair(
                         id, price(fix), fix.opens(), List.copyOf(by.keySet()), List.copyOf(by.values())));
             }
         });
+        withheld.sort(Comparator.comparingDouble(NextStep.Withheld::cures)
+                .reversed()
+                .thenComparing(NextStep.Withheld::fixId));
     }
 
     /** Minutes of a fix, and what its chance of leaving the unit worse, and so unrepaired, is worth in minutes. */

@@ -33,6 +33,10 @@ public final class TestPlanner {
     private static final int READINGS = 12;
 
     private static final int SHIFTS = 3;
+
+    /** A fix left out for tools or risk is named from this chance of a cure on. */
+    private static final double WORTH_NAMING = 0.1;
+
     /** Device scopes kept ready; beyond this the tables are made anew. */
     private static final int MAX_SCOPES = 64;
 
@@ -99,7 +103,9 @@ public final class TestPlanner {
         Optional<NextStep.FixChoice> first =
                 repair.repairs().stream().findFirst().map(r -> now.choice(trouble, r, now.weights, 0));
         boolean stop = proposals.stream().noneMatch(p -> p.netMinutes() > 0);
-        return new NextStep(proposals, first, repair.cost(), stop);
+        List<NextStep.Withheld> withheld =
+                now.withheld.stream().filter(w -> w.cures() >= WORTH_NAMING).toList();
+        return new NextStep(proposals, first, repair.cost(), stop, withheld);
     }
 
     /** The whole plan as a decision tree, with its cost beside simpler ways. */

@@ -1,6 +1,8 @@
 package org.benchlore.kb.ranking;
 
 import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -37,6 +39,24 @@ public record CodeRecord(String code, SortedMap<String, Long> with, SortedMap<St
         double usual = (seen() + 0.5) / (all() + 1);
         double own = (with.getOrDefault(causeId, 0L) + WORTH * usual) / (cases.getOrDefault(causeId, 0L) + WORTH);
         return Math.log(own / usual);
+    }
+
+    /**
+     * What codes of one unit say of a cause together. One event writes several, so that they do not count as if they knew
+     * nothing of each other: the one that says most in full, the next by half, then by a third.
+     */
+    static double nats(List<CodeRecord> codes, String causeId) {
+        double[] each = codes.stream()
+                .mapToDouble(code -> code.nats(causeId))
+                .boxed()
+                .sorted(Comparator.comparingDouble((Double nats) -> -Math.abs(nats)))
+                .mapToDouble(Double::doubleValue)
+                .toArray();
+        double sum = 0;
+        for (int i = 0; i < each.length; i++) {
+            sum += each[i] / (i + 1);
+        }
+        return sum;
     }
 
     private static long sum(Map<String, Long> counts) {

@@ -35,6 +35,12 @@ final class Likeness {
      */
     private static final double POWER = 0.5;
 
+    /**
+     * Chance that the words of a note lead astray, being of a unit or a hand that no entry knows; so that wording alone makes no
+     * cause surer than 98 %. Of 280 notes the log-loss is least around it.
+     */
+    private static final double ASTRAY = 0.02;
+
     /** Entries of mean length that the smoothing is worth. */
     private static final double PRIOR = 0.5;
 
@@ -143,7 +149,8 @@ final class Likeness {
     }
 
     /**
-     * The same as factors on the causes' shares that leave the share of the unlisted cause as it was.
+     * The same as factors on the causes' shares that leave the share of the unlisted cause as it was; a mixture, since words
+     * may lead astray.
      *
      * @param prior shares of the causes, the unlisted one last
      */
@@ -158,7 +165,11 @@ final class Likeness {
             before += prior[c];
             after += prior[c] * factors[c];
         }
-        factors[causes] = before > 0 ? after / before : 1;
+        double mean = before > 0 ? after / before : 1;
+        for (int c = 0; c < causes; c++) {
+            factors[c] = (1 - ASTRAY) * factors[c] + ASTRAY * mean;
+        }
+        factors[causes] = mean;
         return factors;
     }
 

@@ -195,7 +195,11 @@ public final class RankingModel {
      * @throws IllegalArgumentException as {@link #rank}
      */
     public double[] probabilities(RankingQuery query) {
-        Outset outset = outset(query);
+        return probabilities(outset(query), query);
+    }
+
+    /** The same for a query whose outset is known; it does not depend on the findings. */
+    double[] probabilities(Outset outset, RankingQuery query) {
         List<Catalogue.Observation> observations = observe(query);
         return Posterior.of(
                 outset,
@@ -232,7 +236,7 @@ public final class RankingModel {
      * @throws IllegalArgumentException as {@link #rank}
      */
     public List<Turn> turns(RankingQuery query, int limit) {
-        return new Turns(this, catalogue, view(query.scope())).strongest(query, limit);
+        return new Turns(this, catalogue, outset(query)).strongest(query, limit);
     }
 
     /**
@@ -243,7 +247,7 @@ public final class RankingModel {
      * @throws IllegalArgumentException as {@link #rank}
      */
     public PairRanking pairs(RankingQuery query, int limit) {
-        ScopeView view = view(query.scope());
+        ScopeView view = coded(worded(view(query.scope()), query), query);
         List<Catalogue.Observation> observations = observe(query);
         return new Pairs(catalogue, view, observations, dependence.together(observations, view), failed(query))
                 .rank(query.workedOnBefore(), limit);
@@ -285,17 +289,18 @@ public final class RankingModel {
         if (query.codes().isEmpty()) {
             return view;
         }
-        double[] factors = new double[catalogue.causes()];
-        for (int c = 0; c < factors.length; c++) {
+        double[] nats = new double[catalogue.causes()];
+        double most = Double.NEGATIVE_INFINITY;
+        for (int c = 0; c < nats.length; c++) {
             String id =
                     c == catalogue.unlisted() ? UNLISTED : catalogue.cause(c).id();
-            double nats = 0;
-            for (CodeRecord code : query.codes()) {
-                nats += code.nats(id);
-            }
-            factors[c] = Math.exp(nats);
+            nats[c] = CodeRecord.nats(query.codes(), id);
+            most = Math.max(most, nats[c]);
         }
-        return view.after(factors);
+        for (int c = 0; c < nats.length; c++) {
+            nats[c] = Math.exp(nats[c] - most);
+        }
+        return view.after(nats);
     }
 
     private double[] failed(RankingQuery query) {

@@ -14,16 +14,16 @@ final class Turns {
 
     private final RankingModel model;
     private final Catalogue catalogue;
-    private final ScopeView view;
+    private final Outset outset;
 
-    Turns(RankingModel model, Catalogue catalogue, ScopeView view) {
+    Turns(RankingModel model, Catalogue catalogue, Outset outset) {
         this.model = model;
         this.catalogue = catalogue;
-        this.view = view;
+        this.outset = outset;
     }
 
     List<Turn> strongest(RankingQuery query, int limit) {
-        double[] now = model.probabilities(query);
+        double[] now = model.probabilities(outset, query);
         int leader = first(now);
         List<Turn> turns = new ArrayList<>();
         for (int s = 0; s < catalogue.symptoms(); s++) {
@@ -31,7 +31,7 @@ final class Turns {
             if (query.findings().stream().anyMatch(f -> f.symptomId().equals(symptom.id()))) {
                 continue;
             }
-            ScopeView.Column column = view.column(s);
+            ScopeView.Column column = outset.scope().column(s);
             for (int x = 0; x < column.p.length; x++) {
                 double chance = 0;
                 for (int c = 0; c < now.length; c++) {
@@ -54,7 +54,7 @@ final class Turns {
     private Turn turn(RankingQuery query, Symptom symptom, State state, double chance, double[] now, int leader) {
         List<Finding> findings = new ArrayList<>(query.findings());
         findings.add(Finding.of(symptom.id(), state.id()));
-        double[] then = model.probabilities(query.with(findings));
+        double[] then = model.probabilities(outset, query.with(findings));
         int next = first(then);
         return new Turn(symptom.id(), state.id(), chance, id(leader), now[leader], then[leader], id(next), then[next]);
     }

@@ -137,14 +137,18 @@ final class Negations {
                 && !next.entry.phrases.get(0).stateOf().normal();
     }
 
-    /** "Still won't" may be a state word elsewhere; where it found no name, its "not" negates what follows. */
+    /**
+     * "Still won't" may be a state word elsewhere; where it found no name, its "not" negates what follows. "No picture" holds
+     * the name of what it denies.
+     */
     private boolean hidden(Item item) {
         if (item.entry.cue != null || !item.entry.names.isEmpty() || item.entry.words.isEmpty()) {
             return false;
         }
         String first = passage.token(item.from).term();
         String last = passage.token(item.to - 1).term();
-        return first.equals("no") || first.equals("not") || last.equals("not") || last.equals("never");
+        boolean opens = (first.equals("no") || first.equals("not")) && !passage.hidesName(item);
+        return opens || last.equals("not") || last.equals("never");
     }
 
     /** The claim of "no NAME" for the first symptom of the name that says what it means. */

@@ -18,6 +18,9 @@ final class Passage {
     /** A line at least this long may go on in the next one. */
     private static final int WRAPPED_LINE = 60;
 
+    /** Tokens after which a sentence ends without a stop, so that the work grows with the text and not with its square. */
+    private static final int LONGEST_SENTENCE = 200;
+
     /** Tokens behind a reading in which "ripple" may still stand. */
     private static final int RIPPLE_REACH = 6;
 
@@ -246,6 +249,16 @@ final class Passage {
         return false;
     }
 
+    /** Whether the name of something lies hidden under an item. */
+    boolean hidesName(Item over) {
+        for (Trie.Match match : hidden) {
+            if (!match.entry().names.isEmpty() && over.from <= match.from() && match.to() <= over.to) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private void number() {
         items.clear();
         for (int i = 0; i < itemAt.length; i++) {
@@ -283,6 +296,7 @@ final class Passage {
         int sentences = 0;
         int clauses = 0;
         int segments = 0;
+        int start = 0;
         for (int i = 0; i < tokens.size(); i++) {
             Item item = itemAt[i];
             if (item != null && item.from == i && breaks(item) && !echoes(item)) {
@@ -293,13 +307,15 @@ final class Passage {
             clause[i] = clauses;
             segment[i] = segments;
             Token token = tokens.get(i);
-            if (item != null || token.kind() != Kind.PUNCTUATION) {
+            boolean tooLong = i - start >= LONGEST_SENTENCE && (item == null || item.to == i + 1);
+            if (!tooLong && (item != null || token.kind() != Kind.PUNCTUATION)) {
                 continue;
             }
-            if (endsSentence(i)) {
+            if (tooLong || endsSentence(i)) {
                 sentences++;
                 clauses++;
                 segments++;
+                start = i + 1;
             } else if (",()[]:".contains(token.term()) || dash(i)) {
                 segments += token.term().equals(":") ? 0 : 1;
             }

@@ -49,7 +49,8 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
         double value = token.value() * scale;
         Double nominal = quantity.nominal();
         // a minus sign in front of a rail's value is often left out, never added
-        if (nominal != null && nominal < 0 && value > 0) {
+        boolean turned = nominal != null && nominal < 0 && value > 0;
+        if (turned) {
             value = -value;
         }
         double count = count(token.resolution() * scale, value, nominal == null ? 0 : nominal);
@@ -58,7 +59,7 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
         double uncertainty = quantity.unit().equals("1") ? COUNT_UNCERTAINTY : Math.hypot(meter, spread / Math.sqrt(3));
         if (comparison != 0) {
             // somewhere beyond the limit: take the middle of the next fifth
-            value += comparison * 0.1 * Math.abs(value);
+            value += (turned ? -comparison : comparison) * 0.1 * Math.abs(value);
             uncertainty = Math.hypot(uncertainty, 0.1 * Math.abs(value) / Math.sqrt(3));
         }
         boolean sameUnit = token.kind() == Token.Kind.NUMBER || token.unit().equals(quantity.unit());

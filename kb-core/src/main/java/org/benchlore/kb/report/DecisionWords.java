@@ -108,7 +108,7 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
                         toOpen(fix.openingMinutes()),
                         Terms.share(fix.cures())))
                 .or(() -> next.opening()
-                        .map(t -> "Too many suspects for one test or fix to pay; tells most per minute: "
+                        .map(t -> "No single test or fix pays yet; tells most per minute: "
                                 + t.test().name()))
                 .orElse("Stop: no test or fix known here is worth its minutes");
     }

@@ -37,6 +37,26 @@ class DateScanTest {
                 .contains(LocalDate.of(2024, 3, 12));
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"14.03. - amp", "14.3.", "14 march amp", "14th March: amp", "14/3: amp", "14/3 - amp", "March 14: amp"})
+    void below_a_full_date_the_year_goes_on(String text) {
+        LocalDate above = LocalDate.of(2024, 3, 12);
+        assertThat(DateScan.at(text, 0, DateOrder.DMY, above).flatMap(DateScan.Found::date))
+                .contains(LocalDate.of(2024, 3, 14));
+        assertThat(DateScan.at(text, 0, DateOrder.DMY)).isEmpty();
+    }
+
+    @Test
+    void the_year_turns_in_winter_and_what_is_no_day_is_no_date() {
+        assertThat(DateScan.at("3.1. radio", 0, DateOrder.DMY, LocalDate.of(2023, 12, 20))
+                        .flatMap(DateScan.Found::date))
+                .contains(LocalDate.of(2024, 1, 3));
+        LocalDate above = LocalDate.of(2024, 3, 12);
+        for (String text : new String[] {"31/2: no day", "3/4 full", "12.05 V on the rail", "40.2. of them", "may 5 be it"}) {
+            assertThat(DateScan.at(text, 0, DateOrder.DMY, above)).as(text).isEmpty();
+        }
+    }
+
     @Test
     void slashes_follow_the_order_that_was_said_and_dots_do_not() {
         assertThat(day("3/12/2024", DateOrder.MDY)).contains(LocalDate.of(2024, 3, 12));

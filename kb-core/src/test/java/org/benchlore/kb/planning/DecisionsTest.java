@@ -11,6 +11,7 @@ import org.benchlore.kb.cases.Stakes;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Remedy;
+import org.benchlore.kb.knowledge.Risk;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingModel;
@@ -65,6 +66,23 @@ class DecisionsTest {
         NextStep next = PLANNER.next(BenchWorld.query("hum=loud", "lamp=lit"), BenchConditions.DEFAULT);
         assertThat(next.stopTesting()).isTrue();
         assertThat(next.repair().orElseThrow().fixId()).isEqualTo("glue-core");
+    }
+
+    @Test
+    void a_fix_left_out_for_risk_or_tools_is_named_with_its_chance() {
+        RankingQuery hums = BenchWorld.query("hum=loud", "lamp=lit");
+        NextStep free = PLANNER.next(hums, BenchConditions.DEFAULT);
+        NextStep.Withheld risky = PLANNER.next(hums, BenchConditions.DEFAULT.accepting(Risk.NONE))
+                .withheld()
+                .get(0);
+
+        assertThat(free.withheld()).isEmpty();
+        assertThat(risky.fixId()).isEqualTo("glue-core");
+        assertThat(risky.forRisk()).isTrue();
+        assertThat(risky.cures()).isCloseTo(free.repair().orElseThrow().cures(), within(1e-9));
+        assertThat(PLANNER.next(DARK, BenchConditions.DEFAULT.with(List.of(), List.of("screwdriver")))
+                        .withheld())
+                .anyMatch(fix -> fix.fixId().equals("replace-board") && !fix.forRisk());
     }
 
     @Test

@@ -69,6 +69,15 @@ class LikenessTest {
     }
 
     @Test
+    void however_many_words_fit_wording_alone_makes_no_cause_surer_than_its_trust() {
+        RankingQuery silent = new RankingQuery(List.of(), DeviceScope.ANY, true);
+        RankingQuery told =
+                silent.inWords("bearing worn, rotor of the ventilator grinds in its sleeve, growls like a bear");
+
+        assertThat(MODEL.probability(told, "belt")).isGreaterThan(0.02 * MODEL.probability(silent, "belt"));
+    }
+
+    @Test
     void how_its_usual_states_are_told_belongs_to_an_entry() {
         double[] nats = new Likeness(KNOWLEDGE, List.copyOf(KNOWLEDGE.causes())).nats("growls in the evening");
 

@@ -88,6 +88,8 @@ class ReaderTest {
         "-12V is at -11.9,in-tolerance",
         "-12V is at -9.2,low",
         "-12V is at -14.1,high",
+        "-12 V rail reads less than 11 V,low",
+        "-12 V rail is more than 14 V,high",
         "-12V missing,absent",
         "minus 12 V: 0.1 V,absent"
     })

@@ -83,6 +83,7 @@ class ReadingRulesTest {
         "check without repair reports broken entries,files damaged",
         "mains fuse open for good,mains-fuse blown",
         "only the fan spins,start-up nothing",
+        "no tray but the motor is strong,motor strong",
         "the fuse near the blue socket is blown,mains-fuse blown",
     })
     void read_as(String text, String finding) {

@@ -89,6 +89,9 @@ public final class Lexer {
 
     /** End of dots that lead to a number as in a table ("12V ...... 12.03"); {@code from} when they are none. */
     private int leader(int from) {
+        if (inDots(from)) {
+            return from;
+        }
         int end = from;
         while (folded.at(end) == '.' || (end > from && folded.at(end) == ' ' && folded.at(end + 1) == '.')) {
             end++;
@@ -98,6 +101,11 @@ public final class Lexer {
             next++;
         }
         return end >= from + LEADER && digit(folded.at(next)) ? end : from;
+    }
+
+    /** Whether a run of dots reaches back before this place, which was then looked at from its start. */
+    private boolean inDots(int i) {
+        return folded.at(i - 1) == '.' || (folded.at(i - 1) == ' ' && folded.at(i - 2) == '.');
     }
 
     private void punctuation(int i, char c) {

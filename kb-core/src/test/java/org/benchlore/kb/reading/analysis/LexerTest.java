@@ -103,6 +103,14 @@ class LexerTest {
     }
 
     @Test
+    void dots_lead_to_a_value_as_in_a_table() {
+        assertThat(terms("12V ...... 12.03")).containsExactly("12v", "=", "12.03");
+        assertThat(terms("12V . . . . 12.03")).containsExactly("12v", "=", "12.03");
+        assertThat(terms("well ... 5 V")).endsWith("5v");
+        assertThat(terms("hm .... no")).doesNotContain("=");
+    }
+
+    @Test
     void pronouns_ordinals_and_shares_are_no_quantities() {
         assertThat(Lexer.tokens("the left one, a second relay, half the time, no one, two months, 12/5/3.3"))
                 .noneMatch(t -> t.kind() == Kind.QUANTITY);
