@@ -14,7 +14,6 @@ import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingModel;
-import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.report.Json;
 import org.jspecify.annotations.Nullable;
@@ -108,13 +107,11 @@ final class OutcomeCommand extends BenchCommand {
             }
             boolean known =
                     !seen.nothing() && before.isPresent() && before.get().outcome() != null;
+            CaseHistory soFar = CaseHistory.fold(events).orElseThrow();
             List<CaseEvent> ending = ending(kb, caseId, outcome, standing);
             events.addAll(ending);
-            return record(
-                    kb,
-                    known,
-                    seen.nothing() ? ending : events,
-                    CaseHistory.fold(events).orElseThrow());
+            CaseHistory told = CaseHistory.fold(events).orElseThrow();
+            return record(kb, seen.nothing() ? ending : events, known ? told : soFar, told, known);
         }
     }
 
@@ -176,15 +173,18 @@ final class OutcomeCommand extends BenchCommand {
         return id != null && !seen.nothing() ? new CaseEvent.Head(caseId + ":" + step, caseId, fresh.at()) : fresh;
     }
 
-    /** @param told the case with what is about to be recorded */
-    private Integer record(KnowledgeBase kb, boolean known, List<CaseEvent> events, CaseHistory told) {
-        RankingQuery all = kb.query(told);
-        RankingQuery query = new RankingQuery(all.findings(), told.scope(), true).inWords(all.words());
-        double before = probability(kb, query);
+    /**
+     * @param soFar the case before what is about to be recorded
+     * @param told the case with it
+     * @param known whether it is recorded already
+     */
+    private Integer record(
+            KnowledgeBase kb, List<CaseEvent> events, CaseHistory soFar, CaseHistory told, boolean known) {
+        double before = probability(kb, soFar);
         if (!known) {
             kb.record(events);
         }
-        double after = probability(kb, query);
+        double after = probability(kb, told);
         CaseHistory history = kb.history(told.id()).orElseThrow();
         if (history.outcome() == Outcome.FIXED_AND_PROVEN
                 && !ProofRecord.of(history).somethingPassed()) {
@@ -219,12 +219,12 @@ final class OutcomeCommand extends BenchCommand {
         return outcome == null ? "is open" : CasePage.words(outcome);
     }
 
-    private double probability(KnowledgeBase kb, RankingQuery query) {
+    private double probability(KnowledgeBase kb, CaseHistory unit) {
         String causeId = cause;
         if (causeId == null) {
             return 0;
         }
-        Ranking ranking = kb.rank(query);
+        Ranking ranking = kb.rank(kb.query(unit));
         return Stream.concat(ranking.causes().stream(), Stream.of(ranking.unlisted()))
                 .filter(c -> c.id().equals(causeId))
                 .mapToDouble(Ranking.RankedCause::probability)

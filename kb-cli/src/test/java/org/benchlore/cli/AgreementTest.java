@@ -64,6 +64,39 @@ class AgreementTest {
     }
 
     @Test
+    void codes_of_past_cases_and_a_fix_in_vain_count_in_sheet_and_outcome_as_in_rank() {
+        String cause = "reset-supervisor-failed";
+        for (int i = 0; i < 3; i++) {
+            run("outcome", "controller silent, E-4171 in the log", "--cause", cause, "--ended", "fixed");
+        }
+        run("outcome", "hum on both channels", "--cause", "ground-loop-hum", "--ended", "fixed");
+        String unit = json("case", "open", "controller silent, log says E-4171 twice")
+                .get("id")
+                .asString();
+        JsonNode ranking = json("rank", "--case", unit);
+        JsonNode leader = ranking.get("causes").get(0);
+        assertThat(leader.get("codeDecibans").asDouble()).isPositive();
+        assertThat(run("sheet", unit))
+                .contains("| " + leader.get("name").asString() + " | "
+                        + Page.percent(leader.get("probability").asDouble()) + " (");
+
+        String told = run(
+                "outcome",
+                "--case",
+                unit,
+                "--cause",
+                cause,
+                "--fix",
+                "replace-reset-supervisor",
+                "--ended",
+                "not-fixed");
+        assertThat(told).containsPattern("it\\s+was\\s+" + Page.percent(share(cause, ranking)) + "\\s+before");
+        assertThat(told)
+                .containsPattern(
+                        "is\\s+now\\s+" + Page.percent(share(cause, json("rank", "--case", unit))) + "\\s+likely");
+    }
+
+    @Test
     void rank_and_next_begin_with_the_same_test() {
         for (String words : List.of(
                 "sound comes and goes",
@@ -123,7 +156,11 @@ class AgreementTest {
     }
 
     private double share(String words, String cause) {
-        for (JsonNode c : json("rank", words).get("causes")) {
+        return share(cause, json("rank", words));
+    }
+
+    private static double share(String cause, JsonNode ranking) {
+        for (JsonNode c : ranking.get("causes")) {
             if (c.get("id").asString().equals(cause)) {
                 return c.get("probability").asDouble();
             }

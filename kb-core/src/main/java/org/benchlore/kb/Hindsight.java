@@ -8,6 +8,7 @@ import org.benchlore.kb.cases.CaseStore;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.ranking.Evaluation;
 import org.benchlore.kb.ranking.Evaluator;
+import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.reading.Reader;
 import org.benchlore.kb.reading.UnknownPhrase;
@@ -28,7 +29,12 @@ final class Hindsight {
     }
 
     Evaluation evaluate(boolean imported) {
-        return new Evaluator(knowledge, settings).replay(all().toList(), imported);
+        return new Evaluator(knowledge, settings, this::words).replay(all().toList(), imported);
+    }
+
+    /** Of the complaint alone: notes taken later may name the cause. */
+    private String words(CaseHistory history) {
+        return RankingQuery.wordsOf(reader.read(history.complaint(), history.scope()), knowledge);
     }
 
     List<UnknownPhrase> unknownPhrases(int atLeast) {

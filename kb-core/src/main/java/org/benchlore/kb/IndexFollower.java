@@ -2,17 +2,14 @@ package org.benchlore.kb;
 
 import java.nio.file.Path;
 import java.util.Collection;
-import java.util.Iterator;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Set;
 import java.util.stream.Stream;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.CaseStore;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.ranking.CodeRecord;
-import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.search.Reached;
 import org.benchlore.kb.search.SearchHit;
 import org.benchlore.kb.search.SearchIndex;
@@ -35,6 +32,7 @@ final class IndexFollower implements AutoCloseable {
     private final CaseStore store;
     private final @Nullable Path home;
     private @Nullable SearchIndex index;
+    private boolean closed;
 
     /**
      * An index for a store.
@@ -55,8 +53,8 @@ final class IndexFollower implements AutoCloseable {
         return current().similar(history, limit);
     }
 
-    List<SearchHit> similar(List<Finding> findings, DeviceScope scope, int limit) {
-        return current().similar(findings, scope, limit);
+    List<SearchHit> concludedOn(String causeId, RankingQuery query, int limit) {
+        return current().concludedOn(causeId, query.findings(), query.words(), query.scope(), limit);
     }
 
     /** What past cases teach of codes; the index is not even opened where there are none. */
@@ -76,12 +74,15 @@ final class IndexFollower implements AutoCloseable {
         if (!sameLog || (reached.position() == 0 && position > 0)) {
             rebuild(opened);
         } else if (reached.position() < position) {
-            follow(opened, reached.position());
+            follow(opened, reached.position(), position);
         }
         return opened;
     }
 
     private SearchIndex opened() {
+        if (closed) {
+            throw new ClosedKnowledgeBaseException(null);
+        }
         SearchIndex opened = index;
         if (opened == null) {
             opened = home == null ? SearchIndex.inMemory(knowledge) : SearchIndex.open(home.resolve(FOLDER), knowledge);
@@ -90,41 +91,26 @@ final class IndexFollower implements AutoCloseable {
         return opened;
     }
 
-    private void follow(SearchIndex opened, long from) {
-        long position = from;
-        while (true) {
-            List<CaseStore.Recorded> page = store.eventsAfter(position, PAGE);
-            if (page.isEmpty()) {
-                return;
-            }
-            Set<String> touched = new LinkedHashSet<>();
-            page.forEach(r -> touched.add(r.event().head().caseId()));
-            CaseStore.Recorded last = page.get(page.size() - 1);
-            position = last.position();
+    private void follow(SearchIndex opened, long from, long position) {
+        for (long reached = from; reached < position; ) {
+            long next = Math.min(reached + PAGE, position);
             opened.update(
-                    histories(touched).toList(),
-                    new Reached(position, last.event().head().eventId()));
+                    histories(store.casesBetween(reached, next)).toList(),
+                    new Reached(next, store.eventIdAt(next).orElse("")));
+            reached = next;
         }
     }
 
     private void rebuild(SearchIndex opened) {
         long position = store.position();
         String lastId = store.eventIdAt(position).orElse("");
-        opened.rebuild(all(), position == 0 ? Reached.NOTHING : new Reached(position, lastId));
+        opened.rebuild(
+                histories(store.casesBetween(0, position)).iterator(),
+                position == 0 ? Reached.NOTHING : new Reached(position, lastId));
     }
 
     private Stream<CaseHistory> histories(Collection<String> ids) {
         return ids.stream().flatMap(id -> store.history(id).stream());
-    }
-
-    /** Every case, a page of ids at a time. */
-    private Iterator<CaseHistory> all() {
-        return Stream.iterate(
-                        store.caseIds(PAGE),
-                        ids -> !ids.isEmpty(),
-                        ids -> ids.size() < PAGE ? List.<String>of() : store.caseIds(PAGE, ids.get(ids.size() - 1)))
-                .flatMap(this::histories)
-                .iterator();
     }
 
     /** Makes the cases of the index anew. */
@@ -134,6 +120,7 @@ final class IndexFollower implements AutoCloseable {
 
     @Override
     public synchronized void close() {
+        closed = true;
         SearchIndex opened = index;
         if (opened != null) {
             opened.close();

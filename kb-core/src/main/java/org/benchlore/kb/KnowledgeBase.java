@@ -10,7 +10,6 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
-import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.benchlore.kb.cases.CaseEvent;
@@ -37,6 +36,7 @@ import org.benchlore.kb.planning.ProofPlan;
 import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.planning.TestErrors;
 import org.benchlore.kb.planning.TestProposal;
+import org.benchlore.kb.planning.UnitQueries;
 import org.benchlore.kb.planning.Worth;
 import org.benchlore.kb.ranking.Evaluation;
 import org.benchlore.kb.ranking.Influence;
@@ -50,6 +50,7 @@ import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.reading.UnknownPhrase;
 import org.benchlore.kb.report.KnowledgePages;
 import org.benchlore.kb.report.Sheets;
+import org.benchlore.kb.search.ClosedIndexException;
 import org.benchlore.kb.search.SearchHit;
 import org.benchlore.kb.search.SearchQuery;
 import org.benchlore.kb.search.SearchResult;
@@ -71,13 +72,10 @@ public final class KnowledgeBase implements AutoCloseable {
     private final org.benchlore.kb.reading.Reader reader;
     private final CaseStore store;
     private final Memory memory;
-    private final WorkMemory work;
     private final IndexFollower index;
     private final CaseIds ids;
     private final Clock clock;
-    private final Queries queries;
     private final Hindsight hindsight;
-    private final List<Consumer<CaseEvent>> listeners = new CopyOnWriteArrayList<>();
     private final Supplier<Importer> importer;
     private volatile boolean closed;
 
@@ -92,11 +90,9 @@ public final class KnowledgeBase implements AutoCloseable {
         this.reader = org.benchlore.kb.reading.Reader.of(knowledge);
         this.store = store;
         this.memory = new Memory(store, knowledge, settings);
-        this.work = new WorkMemory(store, knowledge);
         this.index = index;
         this.ids = ids;
         this.clock = clock;
-        this.queries = new Queries(knowledge, reader, memory, work, index);
         this.hindsight = new Hindsight(knowledge, reader, store, settings);
         this.importer = Suppliers.memoize(() -> new Importer(knowledge, reader, store));
     }
@@ -108,14 +104,12 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /** Everything the packs say. */
     public Knowledge knowledge() {
-        open();
-        return knowledge;
+        return answer(() -> knowledge);
     }
 
     /** How good the packs are: coverage, testability, information, origins, twins, readability, one-way links. */
     public QualityReport quality() {
-        open();
-        return QualityReport.of(knowledge);
+        return answer(() -> QualityReport.of(knowledge));
     }
 
     /** Reads words about any device. @see #read(String, DeviceScope) */
@@ -130,8 +124,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param scope whose net names, lamps and codes to use
      */
     public Reading read(String text, DeviceScope scope) {
-        open();
-        return reader.read(text, scope);
+        return answer(() -> reader.read(text, scope));
     }
 
     /** Likely causes for what was read. */
@@ -141,14 +134,12 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /** What a note says of a unit: its findings, its words where not all was understood, and codes that no pack knows. */
     public RankingQuery query(Reading reading) {
-        open();
-        return queries.of(reading);
+        return answer(() -> UnitQueries.of(reading, knowledge, index::codes));
     }
 
     /** Whether anything in a query tells causes apart: a finding, a code of past cases, a word of an entry. */
     public boolean tells(RankingQuery query) {
-        open();
-        return memory.current().tells(query);
+        return answer(() -> memory.current().model().tells(query));
     }
 
     /** Likely causes for findings picked outright, in any device. */
@@ -162,8 +153,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws IllegalArgumentException if a finding names an unknown symptom or state, or a symptom comes twice
      */
     public Ranking rank(RankingQuery query) {
-        open();
-        return memory.current().rank(query);
+        return answer(() -> memory.current().model().rank(query));
     }
 
     /**
@@ -171,14 +161,12 @@ public final class KnowledgeBase implements AutoCloseable {
      * that no pack knows, and the fixes that failed held against the causes they should have cured.
      */
     public RankingQuery query(CaseHistory history) {
-        open();
-        return queries.of(history);
+        return answer(() -> queries(memory.current()).of(history, text -> read(history, text)));
     }
 
     /** What fixes that failed say of the causes they should have cured, for {@link RankingQuery#tried}. */
     public SortedMap<String, Double> tried(List<String> failedFixes) {
-        open();
-        return work.current().tried(failedFixes);
+        return answer(() -> memory.current().record().tried(failedFixes));
     }
 
     /**
@@ -197,20 +185,17 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /** What to do now: tests by what they save per minute, the fix to try otherwise, and whether to stop testing. */
     public NextStep next(RankingQuery query, BenchConditions conditions) {
-        open();
-        return work.planner(memory.current()).next(query, conditions);
+        return answer(() -> memory.current().planner().next(query, conditions));
     }
 
     /** Whether the unit lies open, by the tests and fixes done in the case; for {@link BenchConditions#opened}. */
     public boolean opened(CaseHistory history) {
-        open();
-        return work.planner(memory.current()).opened(history.events());
+        return answer(() -> memory.current().planner().opened(history.events()));
     }
 
     /** The whole repair as a decision tree, with its expected minutes beside simpler ways. */
     public Plan plan(RankingQuery query, BenchConditions conditions) {
-        open();
-        return work.planner(memory.current()).plan(query, conditions);
+        return answer(() -> memory.current().planner().plan(query, conditions));
     }
 
     /**
@@ -218,8 +203,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * for it.
      */
     public TestErrors errors(BenchTest test) {
-        open();
-        return work.current().errors(test);
+        return answer(() -> memory.current().record().errors(test));
     }
 
     /**
@@ -229,14 +213,12 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param origin only cases of one bench, {@link CaseHistory#OWN} for one's own; empty for all
      */
     public List<FixRecord> fixes(DeviceScope scope, Optional<String> origin) {
-        open();
-        return work.current().fixes(scope, origin);
+        return answer(() -> memory.current().record().fixes(scope, origin));
     }
 
     /** The record of one fix, tried or not; all zero with even odds if the packs do not have it. */
     public FixRecord fix(String fixId) {
-        open();
-        return work.current().fix(fixId);
+        return answer(() -> memory.current().record().fix(fixId));
     }
 
     /**
@@ -247,8 +229,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws IllegalArgumentException if the packs have no such fix
      */
     public Worth worth(RankingQuery query, String fixId, Stakes stakes) {
-        open();
-        return work.planner(memory.current()).worth(query, fixId, stakes);
+        return answer(() -> memory.current().planner().worth(query, fixId, stakes));
     }
 
     /**
@@ -260,14 +241,12 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws IllegalArgumentException if a number is out of range
      */
     public ProofPlan proof(ProofRecord known, double confidence, Optional<Double> notCured) {
-        open();
-        return work.current().proof(known, confidence, notCured);
+        return answer(() -> memory.current().record().proof(known, confidence, notCured));
     }
 
     /** As {@link #proof(ProofRecord, double, Optional)}, without what this very case says of its fix. */
     public ProofPlan proof(ProofRecord known, double confidence, Optional<Double> notCured, String caseId) {
-        open();
-        return work.without(caseId).proof(known, confidence, notCured);
+        return answer(() -> memory.without(caseId).record().proof(known, confidence, notCured));
     }
 
     /**
@@ -276,8 +255,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param limit most to return, from 1
      */
     public List<Turn> turns(RankingQuery query, int limit) {
-        open();
-        return memory.current().turns(query, limit);
+        return answer(() -> memory.current().model().turns(query, limit));
     }
 
     /**
@@ -287,8 +265,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param limit most to return, from 1
      */
     public List<Influence> casesBehind(RankingQuery query, String causeId, int limit) {
-        open();
-        return new PastCases(store, index, memory.lessons(), memory.current()).behind(query, causeId, limit);
+        return answer(() -> new PastCases(memory, index).behind(query, causeId, limit));
     }
 
     /**
@@ -297,8 +274,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param limit most pairs to return, from 1
      */
     public PairRanking pairs(RankingQuery query, int limit) {
-        open();
-        return memory.current().pairs(query, limit);
+        return answer(() -> memory.current().model().pairs(query, limit));
     }
 
     /**
@@ -307,26 +283,22 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param imported whether to score other benches' cases beside one's own
      */
     public Evaluation evaluate(boolean imported) {
-        open();
-        return hindsight.evaluate(imported);
+        return answer(() -> hindsight.evaluate(imported));
     }
 
     /** Entries and cases for words. */
     public SearchResult search(SearchQuery query) {
-        open();
-        return index.search(query);
+        return answer(() -> index.search(query));
     }
 
     /** Names and phrases with a word that begins so, for use while typing; at most 100. */
     public List<Suggestion> suggest(String prefix, int limit) {
-        open();
-        return index.suggest(prefix, limit);
+        return answer(() -> index.suggest(prefix, limit));
     }
 
     /** Cases like this one, those that share its findings first, itself left out; at most 1000. */
     public List<SearchHit> similar(CaseHistory history, int limit) {
-        open();
-        return index.similar(history, limit);
+        return answer(() -> index.similar(history, limit));
     }
 
     /**
@@ -336,13 +308,8 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws org.benchlore.kb.cases.EventConflictException if an id is known with another body; nothing is recorded then
      */
     public List<CaseEvent> record(List<CaseEvent> events) {
-        open();
-        List<CaseEvent> added =
-                store.append(events).stream().map(CaseStore.Recorded::event).toList();
-        for (CaseEvent event : added) {
-            listeners.forEach(listener -> listener.accept(event));
-        }
-        return added;
+        return answer(() ->
+                store.append(events).stream().map(CaseStore.Recorded::event).toList());
     }
 
     /** As {@link #record(List)}. */
@@ -350,27 +317,28 @@ public final class KnowledgeBase implements AutoCloseable {
         return record(List.of(events));
     }
 
-    /** Calls a listener, on the recording thread, for each event that this instance records. */
+    /**
+     * Calls a listener for each new event that this instance records or imports, on the recording thread, once the event is
+     * on disk. What a listener throws reaches whoever recorded; the events stay, and no further listener is called.
+     */
     public void onRecorded(Consumer<CaseEvent> listener) {
-        listeners.add(listener);
+        open();
+        store.onAppended(listener);
     }
 
     /** A new head for an event of a case, with a fresh id and the present time. */
     public CaseEvent.Head head(String caseId) {
-        open();
-        return new CaseEvent.Head(ids.eventId(), caseId, Instant.now(clock));
+        return answer(() -> new CaseEvent.Head(ids.eventId(), caseId, Instant.now(clock)));
     }
 
     /** A short case id that no case has yet, such as {@code 20261125-k7f3}. */
     public String newCaseId() {
-        open();
-        return ids.caseId(store::hasCase);
+        return answer(() -> ids.caseId(store::hasCase));
     }
 
     /** One case; empty if unknown. */
     public Optional<CaseHistory> history(String caseId) {
-        open();
-        return store.history(caseId);
+        return answer(() -> store.history(caseId));
     }
 
     /** Everything recorded of a case, taken-back events too, in order of time and id; empty for an unknown case. */
@@ -387,10 +355,12 @@ public final class KnowledgeBase implements AutoCloseable {
      * @return a whole document, ending in a line feed; empty if the case is unknown
      */
     public Optional<String> sheet(String caseId, Sheets.Kind kind, Sheets.Format format) {
-        open();
-        return store.history(caseId)
-                .map(history -> new Sheets(knowledge, reader, memory.without(caseId), work.without(caseId))
-                        .write(history, kind, format));
+        return answer(() -> {
+            Lore others = memory.without(caseId);
+            return store.history(caseId)
+                    .map(history -> new Sheets(knowledge, reader, others.model(), others.record(), queries(others))
+                            .write(history, kind, format));
+        });
     }
 
     /**
@@ -399,10 +369,9 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param limit most to return, from 1
      */
     public List<CaseHistory> cases(int limit) {
-        open();
-        return store.caseIds(limit).stream()
+        return answer(() -> store.caseIds(limit).stream()
                 .flatMap(id -> store.history(id).stream())
-                .toList();
+                .toList());
     }
 
     /**
@@ -412,14 +381,12 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param atLeast cases a phrase must stand in, from 1
      */
     public List<UnknownPhrase> unknownPhrases(int atLeast) {
-        open();
-        return hindsight.unknownPhrases(atLeast);
+        return answer(() -> hindsight.unknownPhrases(atLeast));
     }
 
     /** Number of cases recorded. */
     public long caseCount() {
-        open();
-        return store.caseCount();
+        return answer(() -> store.caseCount());
     }
 
     /**
@@ -432,8 +399,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws org.benchlore.kb.importing.BadImportException if the source cannot be used at all
      */
     public ImportReview reviewImport(InputStream in, String source, ImportSettings how) throws IOException {
-        open();
-        return importer.get().review(in, source, how);
+        return answer(() -> importer.get().review(in, source, how));
     }
 
     /**
@@ -443,8 +409,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param duplicates whether to store cases, too, that are another one told again
      */
     public ImportResult importReviewed(ImportReview review, String origin, boolean duplicates) {
-        open();
-        return importer.get().store(review, origin, duplicates);
+        return answer(() -> importer.get().store(review, origin, duplicates));
     }
 
     /**
@@ -456,13 +421,12 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws IOException if {@code lines} throws it
      */
     public ImportResult importCases(Reader lines, String source, String origin) throws IOException {
-        open();
-        return CaseImport.read(
+        return answer(() -> CaseImport.read(
                 store,
                 lines,
                 source,
                 origin,
-                (text, scope) -> reader.read(text, scope).findings());
+                (text, scope) -> reader.read(text, scope).findings()));
     }
 
     /**
@@ -474,8 +438,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws IOException if {@code to} throws it
      */
     public long exportCases(Appendable to, boolean anonymised) throws IOException {
-        open();
-        return CaseExport.write(store, to, anonymised);
+        return answer(() -> CaseExport.write(store, to, anonymised));
     }
 
     /**
@@ -487,21 +450,47 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws IOException if it cannot be written
      */
     public KnowledgePages.Written exportPages(Path folder) throws IOException {
-        open();
-        return new KnowledgePages(knowledge, memory.packs()).write(folder);
+        return answer(() -> new KnowledgePages(knowledge, memory.packs()).write(folder));
     }
 
     /** Throws away what is derived from the events, statistics and search index, and derives it again. */
     public void rebuild() {
         open();
         memory.rebuild();
-        work.rebuild();
         index.rebuild();
+    }
+
+    private interface Question<T, E extends Exception> {
+        T ask() throws E;
+    }
+
+    /** An answer, unless we are closed, be it while the answer was under way. */
+    private <T, E extends Exception> T answer(Question<T, E> question) throws E {
+        open();
+        try {
+            return question.ask();
+        } catch (IllegalStateException | ClosedIndexException e) {
+            if (closed) {
+                throw new ClosedKnowledgeBaseException(e);
+            }
+            throw e;
+        }
+    }
+
+    /** A text that came by import may be longer than the reader takes. */
+    private Optional<Reading> read(CaseHistory history, String text) {
+        return text.length() <= org.benchlore.kb.reading.Reader.MOST_CHARACTERS
+                ? Optional.of(reader.read(text, history.scope()))
+                : Optional.empty();
+    }
+
+    private UnitQueries queries(Lore lore) {
+        return new UnitQueries(knowledge, lore.model(), lore.record(), index::codes);
     }
 
     private void open() {
         if (closed) {
-            throw new ClosedKnowledgeBaseException();
+            throw new ClosedKnowledgeBaseException(null);
         }
     }
 

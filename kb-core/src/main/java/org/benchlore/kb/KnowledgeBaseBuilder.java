@@ -93,7 +93,16 @@ public final class KnowledgeBaseBuilder {
                 home == null ? PackReader.read(all) : PackReader.read(all, home.resolve(PARSED_PACKS), !readOnly);
         CaseStore store =
                 home == null ? CaseStore.inMemory() : readOnly ? CaseStore.openReadOnly(home) : CaseStore.open(home);
-        IndexFollower index = new IndexFollower(knowledge, store, readOnly ? null : home);
-        return new KnowledgeBase(knowledge, store, settings, index, new CaseIds(clock, random), clock);
+        try {
+            IndexFollower index = new IndexFollower(knowledge, store, readOnly ? null : home);
+            return new KnowledgeBase(knowledge, store, settings, index, new CaseIds(clock, random), clock);
+        } catch (RuntimeException | Error e) {
+            try {
+                store.close();
+            } catch (RuntimeException again) {
+                e.addSuppressed(again);
+            }
+            throw e;
+        }
     }
 }

@@ -128,44 +128,69 @@ final class CaseFold {
     }
 
     private static Optional<CaseHistory> history(List<CaseEvent> counting, boolean withdrawn) {
-        CaseEvent.Opened opened = null;
-        SortedMap<String, Finding> findings = new TreeMap<>();
+        return counting.stream() // a unit comes in once; a second intake is a copy
+                .filter(CaseEvent.Opened.class::isInstance)
+                .findFirst()
+                .map(CaseEvent.Opened.class::cast)
+                .map(opened -> history(
+                        new CaseHistory(
+                                opened.head().caseId(),
+                                opened.head().at(),
+                                opened.scope(),
+                                opened.complaint(),
+                                opened.unit(),
+                                opened.origin(),
+                                opened.workedOnBefore(),
+                                List.of(),
+                                List.of(),
+                                null,
+                                null,
+                                null,
+                                withdrawn),
+                        counting));
+    }
+
+    /** What events tell of a case; its opening is taken as it is. */
+    static CaseHistory history(CaseHistory opened, List<CaseEvent> counting) {
         CaseEvent.Concluded concluded = null;
         Outcome ended = null;
         for (CaseEvent event : counting) {
-            if (event instanceof CaseEvent.Opened o) {
-                opened = opened == null ? o : opened; // a unit comes in once; a second intake is a copy
-            } else if (event instanceof CaseEvent.Noted noted) {
-                noted.findings().forEach(f -> findings.put(f.symptomId(), f));
-            } else if (event instanceof CaseEvent.Tested tested) {
-                tested.findings().forEach(f -> findings.put(f.symptomId(), f));
-            } else if (event instanceof CaseEvent.Concluded c) {
+            if (event instanceof CaseEvent.Concluded c) {
                 concluded = c;
             } else if (event instanceof CaseEvent.Ended e) {
                 ended = e.outcome();
             } else if (event instanceof CaseEvent.Checked checked
                     && checked.result() == CaseEvent.Checked.Result.FAILED
-                    && ended != null
-                    && CaseHistory.FIXED.contains(ended)) {
+                    && (ended == Outcome.FIXED || ended == Outcome.FIXED_AND_PROVEN)) {
                 ended = Outcome.NOT_FIXED;
             }
         }
-        if (opened == null) {
-            return Optional.empty();
-        }
-        return Optional.of(new CaseHistory(
-                opened.head().caseId(),
-                opened.head().at(),
+        return new CaseHistory(
+                opened.id(),
+                opened.openedAt(),
                 opened.scope(),
                 opened.complaint(),
                 opened.unit(),
                 opened.origin(),
                 opened.workedOnBefore(),
                 counting,
-                List.copyOf(findings.values()),
+                findings(counting),
                 concluded == null ? null : concluded.causeId(),
                 concluded == null ? null : concluded.certainty(),
                 ended,
-                withdrawn));
+                opened.withdrawn());
+    }
+
+    /** The latest finding of each symptom, in order of symptom id. */
+    static List<Finding> findings(List<CaseEvent> events) {
+        SortedMap<String, Finding> findings = new TreeMap<>();
+        for (CaseEvent event : events) {
+            if (event instanceof CaseEvent.Noted noted) {
+                noted.findings().forEach(f -> findings.put(f.symptomId(), f));
+            } else if (event instanceof CaseEvent.Tested tested) {
+                tested.findings().forEach(f -> findings.put(f.symptomId(), f));
+            }
+        }
+        return List.copyOf(findings.values());
     }
 }

@@ -3,7 +3,6 @@ package org.benchlore.kb.cases;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Stream;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.reading.Finding;
@@ -43,41 +42,23 @@ public record CaseHistory(
     /** The origin of the bench's own cases. */
     public static final String OWN = "bench";
 
-    /** Endings that say of a fix before them that it did not hold. */
-    private static final Set<Outcome> FAILED =
-            Set.of(Outcome.NOT_FIXED, Outcome.CAME_BACK, Outcome.MADE_WORSE, Outcome.NOT_WORTH_IT, Outcome.GIVEN_UP);
-
-    /** Endings that say that it held. */
-    static final Set<Outcome> FIXED = Set.of(Outcome.FIXED, Outcome.FIXED_AND_PROVEN);
-
     public CaseHistory {
         events = List.copyOf(events);
         findings = List.copyOf(findings);
     }
 
-    /**
-     * The last fix, while nothing after it says that it failed: no ending and no failed check, or an ending as fixed after
-     * them. Empty if there is none.
-     */
-    public Optional<CaseEvent.FixApplied> cure() {
-        CaseEvent.FixApplied last = null;
-        boolean stands = false;
-        for (CaseEvent event : events) {
-            if (event instanceof CaseEvent.FixApplied fix) {
-                last = fix;
-                stands = true;
-            } else if (event instanceof CaseEvent.Ended ended) {
-                stands = (stands || FIXED.contains(ended.outcome())) && !FAILED.contains(ended.outcome());
-            } else if (event instanceof CaseEvent.Checked checked) {
-                stands = stands && checked.result() != CaseEvent.Checked.Result.FAILED;
-            }
-        }
-        return stands ? Optional.ofNullable(last) : Optional.empty();
+    /** The fixes that were applied, in order, each with what the case says of it. */
+    public List<TriedFix> fixes() {
+        return TriedFix.of(events);
     }
 
-    /** Whether an ending says of a fix before it that it did not hold. */
-    public static boolean failed(Outcome ending) {
-        return FAILED.contains(ending);
+    /** The last fix, unless the case says that it was {@linkplain TriedFix.Result#inVain in vain}; empty if there is none. */
+    public Optional<CaseEvent.FixApplied> cure() {
+        List<TriedFix> fixes = fixes();
+        return fixes.subList(Math.max(0, fixes.size() - 1), fixes.size()).stream()
+                .filter(tried -> !tried.result().inVain())
+                .map(TriedFix::fix)
+                .findFirst();
     }
 
     /** Whether there is still something to do: no ending yet, or one after which the fault is still there. */
@@ -85,13 +66,11 @@ public record CaseHistory(
         return !withdrawn && (outcome == null || outcome == Outcome.NOT_FIXED || outcome == Outcome.CAME_BACK);
     }
 
-    /** Fixes that were applied and did not cure, as far as is known, in order: all but the {@link #cure}. */
+    /** The fixes that were in vain, in order. */
     public List<CaseEvent.FixApplied> failedFixes() {
-        Optional<CaseEvent.FixApplied> cure = cure();
-        return events.stream()
-                .filter(CaseEvent.FixApplied.class::isInstance)
-                .map(CaseEvent.FixApplied.class::cast)
-                .filter(fix -> cure.isEmpty() || !fix.equals(cure.get()))
+        return fixes().stream()
+                .filter(tried -> tried.result().inVain())
+                .map(TriedFix::fix)
                 .toList();
     }
 
@@ -100,13 +79,7 @@ public record CaseHistory(
      * tells whether the fix helped, not what the cause was.
      */
     public List<Finding> findingsOfFault() {
-        Optional<CaseEvent.FixApplied> cure = cure();
-        if (cure.isEmpty()) {
-            return findings;
-        }
-        return fold(events.subList(0, events.indexOf(cure.get())))
-                .map(CaseHistory::findings)
-                .orElse(List.of());
+        return CaseFold.findings(ofFault());
     }
 
     /**
@@ -114,7 +87,20 @@ public record CaseHistory(
      * first note mostly repeats the complaint.
      */
     public List<String> textsOfFault() {
-        return texts(events.subList(0, cure().map(events::indexOf).orElse(events.size())));
+        return texts(ofFault());
+    }
+
+    private List<CaseEvent> ofFault() {
+        return events.subList(0, cure().map(events::indexOf).orElse(events.size()));
+    }
+
+    /**
+     * The case as it was told by some of its events, though what the opening says is known from the start.
+     *
+     * @param number how many, from the first on
+     */
+    public CaseHistory upTo(int number) {
+        return CaseFold.history(this, events.subList(0, number));
     }
 
     /** The complaint and all notes, each once. */

@@ -6,8 +6,10 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.BiPredicate;
+import java.util.function.Consumer;
 import org.benchlore.kb.cases.StoreException.Trouble;
 import org.jspecify.annotations.Nullable;
 
@@ -42,6 +44,7 @@ public final class CaseStore implements AutoCloseable {
     private final EventTable reader;
     private final ReentrantLock writing;
     private final ReentrantLock reading;
+    private final List<Consumer<CaseEvent>> listeners = new CopyOnWriteArrayList<>();
     private boolean closed;
 
     CaseStore(String where, @Nullable EventTable writer, EventTable reader) {
@@ -115,7 +118,7 @@ public final class CaseStore implements AutoCloseable {
             throw new StoreException(
                     Trouble.READ_ONLY, where, "was opened for reading only; open it for writing to record", null);
         }
-        return locked(writing, () -> {
+        List<EventTable.Appended> all = locked(writing, () -> {
             List<EventTable.Appended> done = new ArrayList<>(groups.size());
             table.begin();
             try {
@@ -129,6 +132,19 @@ public final class CaseStore implements AutoCloseable {
                 throw e;
             }
         });
+        for (EventTable.Appended done : all) {
+            done.added().forEach(recorded -> listeners.forEach(listener -> listener.accept(recorded.event())));
+        }
+        return all;
+    }
+
+    /**
+     * Calls a listener for each event that is new in the store and came by this instance, recorded or imported: on the
+     * recording thread, in order, once the event is durable and with no lock held. What a listener throws reaches whoever
+     * recorded; the events stay.
+     */
+    public void onAppended(Consumer<CaseEvent> listener) {
+        listeners.add(listener);
     }
 
     /**
@@ -140,6 +156,17 @@ public final class CaseStore implements AutoCloseable {
     public List<Recorded> eventsAfter(long position, int limit) {
         requireLimit(limit);
         return read(table -> table.after(position, limit));
+    }
+
+    /**
+     * Cases of which something was recorded, each once, in order of id. A follower that knows the log up to one position
+     * looks at these to know it up to another.
+     *
+     * @param after position from which on, 0 for the beginning
+     * @param upTo the last position to look at
+     */
+    public List<String> casesBetween(long after, long upTo) {
+        return read(table -> table.casesBetween(after, upTo));
     }
 
     /** Position of the last event recorded; 0 for an empty store. */
@@ -202,11 +229,6 @@ public final class CaseStore implements AutoCloseable {
     /** Number of cases of which anything is recorded. */
     public long caseCount() {
         return read(EventTable::caseCount);
-    }
-
-    /** Whether {@link #append} is refused. */
-    public boolean readOnly() {
-        return writer == null;
     }
 
     /** Where the store is, as messages name it. */

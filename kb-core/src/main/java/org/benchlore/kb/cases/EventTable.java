@@ -174,6 +174,14 @@ final class EventTable {
         return recorded(query);
     }
 
+    List<String> casesBetween(long after, long upTo) throws SQLException {
+        PreparedStatement query =
+                statement("select distinct case_id from event where position > ? and position <= ? order by case_id");
+        query.setLong(1, after);
+        query.setLong(2, upTo);
+        return strings(query);
+    }
+
     List<Recorded> ofCase(String caseId) throws SQLException {
         PreparedStatement query = statement("select position, body from event where case_id = ? order by position");
         query.setString(1, caseId);

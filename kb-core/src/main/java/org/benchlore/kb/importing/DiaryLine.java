@@ -46,8 +46,7 @@ record DiaryLine(
      * @param above the last date above it, or null
      * @param underlined whether the next line underlines this one, which makes it a heading
      */
-    static DiaryLine of(
-            long number, String line, DateOrder order, @Nullable LocalDate above, boolean underlined) {
+    static DiaryLine of(long number, String line, DateOrder order, @Nullable LocalDate above, boolean underlined) {
         String text = unquoted(line);
         int indent = indent(text);
         text = text.strip();
@@ -75,8 +74,7 @@ record DiaryLine(
         return new DiaryLine(number, kind, level, text, Optional.empty(), false, ImportField.NOTES, false);
     }
 
-    private static DiaryLine heading(
-            long number, int level, String title, DateOrder order, @Nullable LocalDate above) {
+    private static DiaryLine heading(long number, int level, String title, DateOrder order, @Nullable LocalDate above) {
         for (int at = 0; at < Math.min(title.length(), HEADING_DATE); at++) {
             boolean begins = at == 0 || !Character.isLetterOrDigit(title.charAt(at - 1));
             Optional<DateScan.Found> found = begins ? DateScan.at(title, at, order, above) : Optional.empty();

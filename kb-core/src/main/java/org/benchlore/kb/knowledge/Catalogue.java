@@ -126,7 +126,7 @@ final class Catalogue {
     }
 
     /** The id that {@code node} refers to, if there is such an entry; else a reported problem. */
-    Optional<String> refer(EntryKind kind, YamlNode node, String what) {
+    Optional<String> refer(EntryKind kind, YamlNode node, Object what) {
         String id = values.text(node, what, Values.MAX_NAME);
         if (id.isEmpty() || find(kind, id).isPresent()) {
             return Optional.of(id).filter(text -> !text.isEmpty());

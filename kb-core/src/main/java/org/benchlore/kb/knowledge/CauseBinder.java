@@ -18,6 +18,9 @@ final class CauseBinder {
     private final Values values;
     private final Problems problems;
 
+    /** By symptom. */
+    private final Map<String, StateTable> tables = new HashMap<>();
+
     CauseBinder(Catalogue catalogue, Map<String, Symptom> symptoms, Origins origins, Values values, Problems problems) {
         this.catalogue = catalogue;
         this.symptoms = symptoms;
@@ -77,8 +80,8 @@ final class CauseBinder {
 
     private Link link(Entry entry, Fields fields, Symptom symptom) {
         fields.require("states");
-        String what = entry.subject() + ", symptom " + Problems.quote(symptom.id());
-        StateTable table = new StateTable(symptom, values, problems);
+        Subject what = Subject.of(entry.subject(), ", symptom ", Subject.quoted(symptom.id()));
+        StateTable table = tables.computeIfAbsent(symptom.id(), id -> new StateTable(symptom, values, problems));
         int before = problems.errors();
         Map<String, Double> named = table.read(fields.nested("states"), what);
         boolean unreadable = problems.errors() > before || symptom.states().isEmpty();
@@ -92,7 +95,7 @@ final class CauseBinder {
     }
 
     /** All states: those named as they are, the rest shared out in proportion to the symptom's background. */
-    private Map<String, Double> spread(Symptom symptom, Map<String, Double> named, String what, Place place) {
+    private Map<String, Double> spread(Symptom symptom, Map<String, Double> named, Object what, Place place) {
         double sum = named.values().stream().mapToDouble(Double::doubleValue).sum();
         List<State> rest = symptom.states().stream()
                 .filter(state -> !named.containsKey(state.id()))

@@ -125,7 +125,7 @@ final class DeviceBinder {
                 .flatMap(id -> Optional.ofNullable(symptoms.get(id)));
     }
 
-    private void once(Map<String, Place> seen, String name, Place place, String word, String subject) {
+    private void once(Map<String, Place> seen, String name, Place place, String word, Object subject) {
         @Nullable Place first = name.isEmpty() ? null : seen.putIfAbsent(name, place);
         if (first != null) {
             problems.error(

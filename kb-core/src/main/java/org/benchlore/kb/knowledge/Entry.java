@@ -25,8 +25,8 @@ record Entry(EntryKind kind, String id, PackFile base, YamlNode.Table table, Map
     }
 
     /** Name in messages. */
-    String subject() {
-        return kind.word + " " + Problems.quote(id);
+    Subject subject() {
+        return Subject.of(kind.word, " ", Subject.quoted(id));
     }
 
     /** Where its id stands. */

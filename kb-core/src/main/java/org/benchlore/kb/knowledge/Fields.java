@@ -6,7 +6,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 
 /**
  * The keys of one entry, read by name. What was asked for is what is known: {@link #finish} reports the rest as unknown
@@ -14,12 +13,12 @@ import java.util.Set;
  */
 final class Fields {
     private final YamlNode.Table table;
-    private final String subject;
+    private final Object subject;
     private final Values values;
     private final Problems problems;
-    private final Set<String> asked = new LinkedHashSet<>();
+    private final List<String> asked = new ArrayList<>();
 
-    Fields(YamlNode.Table table, String subject, Values values, Problems problems) {
+    Fields(YamlNode.Table table, Object subject, Values values, Problems problems) {
         this.table = table;
         this.subject = subject;
         this.values = values;
@@ -27,7 +26,7 @@ final class Fields {
     }
 
     /** The keys of {@code node}, or a reported problem. */
-    static Optional<Fields> of(YamlNode node, String subject, Values values, Problems problems) {
+    static Optional<Fields> of(YamlNode node, Object subject, Values values, Problems problems) {
         if (node instanceof YamlNode.Table table) {
             return Optional.of(new Fields(table, subject, values, problems));
         }
@@ -38,7 +37,7 @@ final class Fields {
         return Optional.empty();
     }
 
-    String subject() {
+    Object subject() {
         return subject;
     }
 
@@ -59,7 +58,8 @@ final class Fields {
     /** The value of an optional key. */
     Optional<YamlNode> find(String key) {
         asked.add(key);
-        return Optional.ofNullable(table.fields().get(key)).map(YamlNode.Field::value);
+        YamlNode.Field field = table.fields().get(key);
+        return field == null ? Optional.empty() : Optional.of(field.value());
     }
 
     /** The value of a key that must be there, or a reported problem. */
@@ -126,7 +126,7 @@ final class Fields {
     List<String> requireTexts(String key) {
         List<String> texts = new ArrayList<>();
         for (YamlNode item : requireItems(key)) {
-            String text = values.text(item, "an item of " + what(key), Values.MAX_TEXT);
+            String text = values.text(item, Subject.of("an item of ", what(key)), Values.MAX_TEXT);
             if (!text.isEmpty()) {
                 texts.add(text);
             }
@@ -165,7 +165,7 @@ final class Fields {
     /** An optional list of entries with keys. */
     List<Fields> tables(String key, String each) {
         return find(key).map(node -> values.items(node, what(key))).orElse(List.of()).stream()
-                .flatMap(item -> of(item, each + " of " + subject, values, problems).stream())
+                .flatMap(item -> of(item, Subject.of(each, " of ", subject), values, problems).stream())
                 .toList();
     }
 
@@ -181,8 +181,8 @@ final class Fields {
     }
 
     /** Names a key in a message. */
-    String what(String key) {
-        return subject + ": '" + key + "'";
+    Subject what(String key) {
+        return Subject.of(subject, ": '", key, "'");
     }
 
     /** Reports every key that nobody asked for. */
@@ -194,9 +194,13 @@ final class Fields {
                         subject + " has an unknown key " + Problems.quote(key),
                         isRestOfText(key, field)
                                 ? "put the text before it in quotes: within braces a comma ends a value"
-                                : Nearest.remedy(key, asked, "take it out; known here: " + String.join(", ", asked)));
+                                : Nearest.remedy(key, asked, "take it out; known here: " + known()));
             }
         });
+    }
+
+    private String known() {
+        return String.join(", ", new LinkedHashSet<>(asked));
     }
 
     /** Whether a "key" without a value is what follows the comma of an unquoted text. */

@@ -38,16 +38,16 @@ final class Origins {
         return pack.from().map(node -> judge(node, "the pack")).orElse(Provenance.MEMORY);
     }
 
-    private Provenance judge(YamlNode node, String subject) {
+    private Provenance judge(YamlNode node, Object subject) {
         Provenance known = judged.get(node);
         if (known == null) {
-            known = read(node, subject + ": 'from'");
+            known = read(node, Subject.of(subject, ": 'from'"));
             judged.put(node, known);
         }
         return known;
     }
 
-    private Provenance read(YamlNode node, String what) {
+    private Provenance read(YamlNode node, Object what) {
         if (node instanceof YamlNode.Table table) {
             return published(new Fields(table, what, values, problems), node);
         }

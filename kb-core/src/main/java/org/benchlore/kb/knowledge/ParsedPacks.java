@@ -10,8 +10,10 @@ import java.nio.file.StandardCopyOption;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.zip.CRC32C;
 import org.jspecify.annotations.Nullable;
 
@@ -26,17 +28,26 @@ final class ParsedPacks {
 
     private static final int MARK = 0x424C5031; // "BLP1"
     private static final int MAX_BYTES = 64 << 20;
+    private static final int SIZE = Integer.BYTES; // of the number in front of a text or tree
     private static final int HEAD = 2 * Integer.BYTES + Long.BYTES; // mark, format, checksum of all that follows
 
-    private record Stretch(int from, int to) {}
+    /** Where in {@link #bytes} a text stands, in UTF-8, and behind it its tree. */
+    private record Stretch(int textFrom, int textEnd, int end) {
+        int treeFrom() {
+            return textEnd + SIZE;
+        }
+    }
 
     private byte[] bytes = {};
-    private final Map<String, Stretch> known = new HashMap<>();
 
-    /** Trees of this reading by their text. */
-    private final Map<String, byte[]> used = new LinkedHashMap<>();
+    /** By the checksum of the text; of several, any. */
+    private final Map<Long, Stretch> known = new HashMap<>();
 
-    private boolean anyNew;
+    /** Those that this reading met again. */
+    private final Set<Stretch> used = new LinkedHashSet<>();
+
+    /** Trees that this reading made, by their text. */
+    private final Map<String, byte[]> made = new LinkedHashMap<>();
 
     /** Nothing parsed before. */
     ParsedPacks() {}
@@ -56,56 +67,69 @@ final class ParsedPacks {
 
     private void load(byte[] all) {
         ByteBuffer in = ByteBuffer.wrap(all);
-        boolean sound =
-                all.length >= HEAD && in.getInt() == MARK && in.getInt() == FORMAT && in.getLong() == checksum(all);
+        boolean sound = all.length >= HEAD
+                && in.getInt() == MARK
+                && in.getInt() == FORMAT
+                && in.getLong() == checksum(all, HEAD, all.length);
         while (sound && in.hasRemaining()) {
-            String yaml = string(in, all);
-            int size = yaml == null || in.remaining() < Integer.BYTES ? -1 : in.getInt();
-            sound = yaml != null && size >= 0 && size <= in.remaining();
-            if (sound && yaml != null) {
-                known.put(yaml, new Stretch(in.position(), in.position() + size));
-                in.position(in.position() + size);
+            int textFrom = in.position() + SIZE;
+            int textEnd = skip(in);
+            int end = textEnd < 0 ? textEnd : skip(in);
+            sound = end >= 0;
+            if (sound) {
+                known.put(checksum(all, textFrom, textEnd), new Stretch(textFrom, textEnd, end));
             }
         }
         bytes = all;
     }
 
-    private static @Nullable String string(ByteBuffer in, byte[] all) {
-        int length = in.remaining() < Integer.BYTES ? -1 : in.getInt();
+    /** Goes past bytes behind their number. @return their end, or less than 0 if they are not there */
+    private static int skip(ByteBuffer in) {
+        int length = in.remaining() < SIZE ? -1 : in.getInt();
         if (length < 0 || length > in.remaining()) {
-            return null;
+            return -1;
         }
-        String text = new String(all, in.position(), length, StandardCharsets.UTF_8);
         in.position(in.position() + length);
-        return text;
+        return in.position();
     }
 
-    private static long checksum(byte[] all) {
+    private static long checksum(byte[] all, int from, int end) {
         CRC32C checksum = new CRC32C();
-        checksum.update(all, HEAD, all.length - HEAD);
+        checksum.update(all, from, end - from);
         return checksum.getValue();
+    }
+
+    /** Where exactly this text stands, or null. */
+    private @Nullable Stretch find(String yaml) {
+        if (known.isEmpty()) {
+            return null;
+        }
+        byte[] text = yaml.getBytes(StandardCharsets.UTF_8);
+        Stretch stretch = known.get(checksum(text, 0, text.length));
+        boolean same =
+                stretch != null && Arrays.equals(bytes, stretch.textFrom(), stretch.textEnd(), text, 0, text.length);
+        return same ? stretch : null;
     }
 
     /** Whether the text of a pack was parsed before. */
     boolean knows(PackSource source) {
-        return known.containsKey(source.yaml());
+        return find(source.yaml()) != null;
     }
 
     /** As {@link YamlText#parse}. */
     Optional<YamlNode> parse(PackSource source, Problems problems) {
-        Stretch before = known.get(source.yaml());
+        Stretch before = find(source.yaml());
         if (before != null) {
-            Optional<YamlNode> tree = TreeReader.read(bytes, before.from(), before.to(), source);
+            Optional<YamlNode> tree = TreeReader.read(bytes, before.treeFrom(), before.end(), source);
             if (tree.isPresent()) {
-                used.put(source.yaml(), Arrays.copyOfRange(bytes, before.from(), before.to()));
+                used.add(before);
                 return tree;
             }
         }
         int problemsBefore = problems.count();
         Optional<YamlNode> tree = YamlText.parse(source, problems);
         if (problems.count() == problemsBefore) {
-            tree.ifPresent(root -> used.put(source.yaml(), TreeBytes.of(root, source.yaml())));
-            anyNew = true;
+            tree.ifPresent(root -> made.put(source.yaml(), TreeBytes.of(root, source.yaml())));
         }
         return tree;
     }
@@ -113,7 +137,7 @@ final class ParsedPacks {
     /** Writes what was parsed, if any of it is new. A file that cannot be written is done without. */
     void keep(Path file) {
         Path folder = file.toAbsolutePath().getParent();
-        if (!anyNew || folder == null) {
+        if (made.isEmpty() || folder == null) {
             return;
         }
         byte[] all = bytes();
@@ -127,24 +151,25 @@ final class ParsedPacks {
                 Files.deleteIfExists(whole);
             }
         } catch (IOException e) {
-            anyNew = false; // the next reading parses again
+            made.clear(); // the next reading parses again
         }
     }
 
     private byte[] bytes() {
         ByteArrayOutputStream out = new ByteArrayOutputStream(bytes.length + HEAD);
         out.writeBytes(new byte[HEAD]);
-        used.forEach((yaml, tree) -> {
-            byte[] text = yaml.getBytes(StandardCharsets.UTF_8);
-            out.writeBytes(
-                    ByteBuffer.allocate(Integer.BYTES).putInt(text.length).array());
-            out.writeBytes(text);
-            out.writeBytes(
-                    ByteBuffer.allocate(Integer.BYTES).putInt(tree.length).array());
-            out.writeBytes(tree);
+        used.forEach(met -> out.write(bytes, met.textFrom() - SIZE, met.end() - met.textFrom() + SIZE));
+        made.forEach((yaml, tree) -> {
+            write(out, yaml.getBytes(StandardCharsets.UTF_8));
+            write(out, tree);
         });
         byte[] all = out.toByteArray();
-        ByteBuffer.wrap(all).putInt(MARK).putInt(FORMAT).putLong(checksum(all));
+        ByteBuffer.wrap(all).putInt(MARK).putInt(FORMAT).putLong(checksum(all, HEAD, all.length));
         return all;
+    }
+
+    private static void write(ByteArrayOutputStream out, byte[] part) {
+        out.writeBytes(ByteBuffer.allocate(SIZE).putInt(part.length).array());
+        out.writeBytes(part);
     }
 }

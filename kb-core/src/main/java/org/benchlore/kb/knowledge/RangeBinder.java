@@ -12,11 +12,11 @@ final class RangeBinder {
     /** Two ways to write one end, 90% and 10.8, differ by a rounding error of this size at most. */
     private static final double SAME_END = 1e-9;
 
-    private final String subject;
+    private final Object subject;
     private final Quantity quantity;
     private final Problems problems;
 
-    RangeBinder(String subject, Quantity quantity, Problems problems) {
+    RangeBinder(Object subject, Quantity quantity, Problems problems) {
         this.subject = subject;
         this.quantity = quantity;
         this.problems = problems;
@@ -62,7 +62,7 @@ final class RangeBinder {
         if (written == null) {
             return Optional.empty();
         }
-        String what = subject + ": the range of state " + Problems.quote(draft.id());
+        Subject what = Subject.of(subject, ": the range of state ", Subject.quoted(draft.id()));
         if (written.relative() && quantity.nominal() == null) {
             problems.error(
                     place, what + " is relative to a nominal value that is not given", "add 'nominal' to the quantity");

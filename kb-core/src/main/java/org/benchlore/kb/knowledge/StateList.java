@@ -37,20 +37,21 @@ record StateList(Place place, Map<String, Draft> states) {
             Place rangePlace,
             Place oppositePlace) {}
 
-    static StateList bind(YamlNode node, String subject, Values values, Problems problems) {
+    static StateList bind(YamlNode node, Object subject, Values values, Problems problems) {
         Map<String, Draft> states = new LinkedHashMap<>();
-        for (YamlNode item : values.items(node, subject + ": 'states'")) {
-            Fields.of(item, "a state of " + subject, values, problems).ifPresent(fields -> {
-                Draft draft = draft(fields, subject, values, problems);
-                Draft first = states.putIfAbsent(draft.id(), draft);
-                if (first != null) {
-                    problems.error(
-                            draft.place(),
-                            subject + " has the state " + Problems.quote(draft.id()) + " twice, first on line "
-                                    + first.place().line(),
-                            "keep one of them");
-                }
-            });
+        for (YamlNode item : values.items(node, Subject.of(subject, ": 'states'"))) {
+            Fields.of(item, Subject.of("a state of ", subject), values, problems)
+                    .ifPresent(fields -> {
+                        Draft draft = draft(fields, subject, values, problems);
+                        Draft first = states.putIfAbsent(draft.id(), draft);
+                        if (first != null) {
+                            problems.error(
+                                    draft.place(),
+                                    subject + " has the state " + Problems.quote(draft.id()) + " twice, first on line "
+                                            + first.place().line(),
+                                    "keep one of them");
+                        }
+                    });
         }
         StateList list = new StateList(node.place(), states);
         if (node instanceof YamlNode.Items) {
@@ -59,15 +60,16 @@ record StateList(Place place, Map<String, Draft> states) {
         return list;
     }
 
-    private static Draft draft(Fields fields, String subject, Values values, Problems problems) {
+    private static Draft draft(Fields fields, Object subject, Values values, Problems problems) {
         String id = fields.id("id");
-        String what = "state " + Problems.quote(id) + " of " + subject;
+        Subject what = Subject.of("state ", Subject.quoted(id), " of ", subject);
         Draft draft = new Draft(
                 id,
                 fields.name("name", id.replace('-', ' ')),
                 fields.flag("normal"),
                 fields.find("usual")
-                        .map(node -> values.number(node, what + ": 'usual'", Values.Span.SHARE, Values.STAND_IN))
+                        .map(node ->
+                                values.number(node, Subject.of(what, ": 'usual'"), Values.Span.SHARE, Values.STAND_IN))
                         .orElse(null),
                 fields.find("range")
                         .flatMap(node -> range(node, what, values, problems))
@@ -81,8 +83,8 @@ record StateList(Place place, Map<String, Draft> states) {
         return draft;
     }
 
-    private static Optional<RangeText> range(YamlNode node, String what, Values values, Problems problems) {
-        String written = values.text(node, what + ": 'range'", Values.MAX_NAME);
+    private static Optional<RangeText> range(YamlNode node, Object what, Values values, Problems problems) {
+        String written = values.text(node, Subject.of(what, ": 'range'"), Values.MAX_NAME);
         Optional<RangeText> range = RangeText.parse(written);
         if (range.isEmpty() && !written.isEmpty()) {
             problems.error(
@@ -95,7 +97,7 @@ record StateList(Place place, Map<String, Draft> states) {
         return range;
     }
 
-    private void check(String subject, Problems problems) {
+    private void check(Object subject, Problems problems) {
         if (states.size() < MIN_STATES || states.size() > MAX_STATES) {
             problems.error(
                     place,
@@ -126,7 +128,7 @@ record StateList(Place place, Map<String, Draft> states) {
         }
     }
 
-    private void checkSum(String subject, Problems problems) {
+    private void checkSum(Object subject, Problems problems) {
         double sum = 0;
         for (Draft draft : states.values()) {
             Double usual = draft.usual();
@@ -141,7 +143,7 @@ record StateList(Place place, Map<String, Draft> states) {
         }
     }
 
-    private void checkWords(String subject, Problems problems) {
+    private void checkWords(Object subject, Problems problems) {
         Map<String, String> taught = new HashMap<>();
         for (Draft draft : states.values()) {
             for (String word : draft.words()) {

@@ -32,11 +32,11 @@ final class StateTable {
     }
 
     /** Probabilities by state; a state that does not exist, or whose number is bad, is reported and left out. */
-    Map<String, Double> read(Map<String, YamlNode.Field> fields, String what) {
+    Map<String, Double> read(Map<String, YamlNode.Field> fields, Object what) {
         Map<String, Double> shares = new LinkedHashMap<>();
         fields.forEach((state, field) -> {
             int before = problems.errors();
-            double share = values.probability(field.value(), what + ": " + Problems.quote(state));
+            double share = values.probability(field.value(), Subject.of(what, ": ", Subject.quoted(state)));
             if (known(state, field.key(), what) && problems.errors() == before) {
                 shares.put(state, share);
             }
@@ -45,7 +45,7 @@ final class StateTable {
     }
 
     /** Whether a state exists; reported if not, unless its states could not be read at all. */
-    boolean known(String state, Place place, String what) {
+    boolean known(String state, Place place, Object what) {
         if (states.isEmpty() || state.isEmpty()) {
             return false;
         }

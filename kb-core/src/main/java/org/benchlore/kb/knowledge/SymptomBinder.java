@@ -28,7 +28,7 @@ final class SymptomBinder {
     }
 
     Symptom bind(Entry entry) {
-        String subject = entry.subject();
+        Subject subject = entry.subject();
         Fields fields = new Fields(entry.table(), subject, values, problems);
         fields.find("id");
         String name = fields.name("name");
@@ -73,7 +73,7 @@ final class SymptomBinder {
     }
 
     private @Nullable Quantity quantity(YamlNode node, Entry entry) {
-        Optional<Fields> found = Fields.of(node, "the quantity of " + entry.subject(), values, problems);
+        Optional<Fields> found = Fields.of(node, Subject.of("the quantity of ", entry.subject()), values, problems);
         if (found.isEmpty()) {
             return null;
         }
@@ -132,7 +132,7 @@ final class SymptomBinder {
         return percent / WHOLE;
     }
 
-    private StateList states(Fields fields, String subject) {
+    private StateList states(Fields fields, Object subject) {
         Optional<YamlNode> node = fields.require("states");
         if (node.isPresent() && node.get() instanceof YamlNode.Text) {
             return catalogue
@@ -144,7 +144,7 @@ final class SymptomBinder {
     }
 
     /** Backgrounds, normalised; from the symptom's own {@code usual} if it has one, else from the states. */
-    private Map<String, Double> usual(Fields fields, StateList list, String subject) {
+    private Map<String, Double> usual(Fields fields, StateList list, Object subject) {
         Map<String, Double> usual = new LinkedHashMap<>();
         if (fields.has("usual")) {
             Map<String, YamlNode.Field> own = fields.nested("usual");
@@ -195,10 +195,10 @@ final class SymptomBinder {
         return normalised;
     }
 
-    private Map<String, List<String>> phrases(Fields fields, StateList list, String subject) {
+    private Map<String, List<String>> phrases(Fields fields, StateList list, Object subject) {
         Map<String, List<String>> phrases = new HashMap<>();
         fields.nested("phrases").forEach((state, field) -> {
-            String what = subject + ": the phrases for " + Problems.quote(state);
+            Subject what = Subject.of(subject, ": the phrases for ", Subject.quoted(state));
             if (new StateTable(list, values, problems).known(state, field.key(), fields.what("phrases"))) {
                 phrases.put(state, values.texts(field.value(), what, Values.MAX_NAME));
             }
@@ -206,7 +206,7 @@ final class SymptomBinder {
         return phrases;
     }
 
-    private Map<String, Range> noRanges(Fields fields, StateList list, String subject) {
+    private Map<String, Range> noRanges(Fields fields, StateList list, Object subject) {
         List<String> ranged = new ArrayList<>();
         list.states().values().stream().filter(d -> d.range() != null).forEach(d -> ranged.add(d.id()));
         if (!ranged.isEmpty() && !fields.has("quantity")) {

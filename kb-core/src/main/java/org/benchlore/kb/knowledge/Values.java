@@ -51,7 +51,7 @@ final class Values {
     }
 
     /** Text of at most {@code maxChars}; empty when there is none to read. */
-    String text(YamlNode node, String what, int maxChars) {
+    String text(YamlNode node, Object what, int maxChars) {
         if (node instanceof YamlNode.Refused) {
             return "";
         }
@@ -66,13 +66,13 @@ final class Values {
             problems.error(
                     node.place(), what + " has " + value.length() + " characters, more than " + maxChars, "shorten it");
             return value.substring(0, maxChars);
-        } else if (PlainText.firstBad(value) >= 0) {
+        } else if (!text.plain() && PlainText.firstBad(value) >= 0) { // what is plain was seen in the file itself
             problems.error(node.place(), what + " holds a control character or invisible mark", "take it out");
         }
         return value;
     }
 
-    String id(YamlNode node, String what) {
+    String id(YamlNode node, Object what) {
         String id = text(node, what, MAX_ID);
         if (!id.isEmpty() && !ID.matcher(id).matches()) {
             problems.error(
@@ -83,7 +83,7 @@ final class Values {
         return id;
     }
 
-    double number(YamlNode node, String what, Span span, double standIn) {
+    double number(YamlNode node, Object what, Span span, double standIn) {
         if (node instanceof YamlNode.Refused) {
             return standIn;
         }
@@ -115,7 +115,7 @@ final class Values {
     }
 
     /** A number strictly between 0 and 1, or a word of the scale. */
-    double probability(YamlNode node, String what) {
+    double probability(YamlNode node, Object what) {
         if (node instanceof YamlNode.Text text && !text.missing()) {
             String written = text.value().strip();
             Double share = SCALE.get(written);
@@ -138,7 +138,7 @@ final class Values {
         return number(node, what, Span.SHARE, STAND_IN);
     }
 
-    <E extends Enum<E>> E choice(YamlNode node, String what, E[] choices) {
+    <E extends Enum<E>> E choice(YamlNode node, Object what, E[] choices) {
         String written = text(node, what, MAX_NAME);
         for (E choice : choices) {
             if (spelled(choice).equals(written)) {
@@ -155,7 +155,7 @@ final class Values {
         return choices[0];
     }
 
-    boolean flag(YamlNode node, String what) {
+    boolean flag(YamlNode node, Object what) {
         String written = text(node, what, MAX_NAME);
         if (!written.isEmpty() && !written.equals("true") && !written.equals("false")) {
             problems.error(node.place(), what + " is " + Problems.quote(written), "write true or false");
@@ -163,7 +163,7 @@ final class Values {
         return written.equals("true");
     }
 
-    DeviceScope scope(YamlNode node, String what) {
+    DeviceScope scope(YamlNode node, Object what) {
         String written = text(node, what, MAX_NAME);
         try {
             return DeviceScope.parse(written);
@@ -177,7 +177,7 @@ final class Values {
     }
 
     /** The elements of a list; empty when it is none. */
-    List<YamlNode> items(YamlNode node, String what) {
+    List<YamlNode> items(YamlNode node, Object what) {
         if (node instanceof YamlNode.Items list) {
             return list.items();
         }
@@ -190,10 +190,10 @@ final class Values {
         return List.of();
     }
 
-    List<String> texts(YamlNode node, String what, int maxChars) {
+    List<String> texts(YamlNode node, Object what, int maxChars) {
         List<YamlNode> items = items(node, what);
         List<String> texts = new ArrayList<>(items.size());
-        String each = "an item of " + what;
+        Subject each = Subject.of("an item of ", what);
         for (YamlNode item : items) {
             String text = text(item, each, maxChars);
             if (!text.isEmpty()) {

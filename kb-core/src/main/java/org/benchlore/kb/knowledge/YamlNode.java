@@ -1,7 +1,6 @@
 package org.benchlore.kb.knowledge;
 
 import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -43,8 +42,9 @@ sealed interface YamlNode {
 
     /** Keys with values, in the order written. */
     record Table(Place place, Map<String, Field> fields) implements YamlNode {
+        /** @param fields the table's from now on */
         public Table {
-            fields = Collections.unmodifiableMap(new LinkedHashMap<>(fields));
+            fields = Collections.unmodifiableMap(fields);
         }
 
         @Override

@@ -2,6 +2,7 @@ package org.benchlore.kb.planning;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,6 +10,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.benchlore.kb.cases.TriedFix;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.DeviceScope;
@@ -17,7 +19,6 @@ import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Remedy;
 import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.knowledge.Symptom;
-import org.benchlore.kb.reading.Finding;
 
 /**
  * What the cases teach about fixes and tests: how often they work, how often they read wrong, how long they take. A pure
@@ -106,38 +107,59 @@ public final class BenchRecord {
         double missed = 0;
         double normal = 0;
         double alarms = 0;
-        for (CaseWork.Use use : uses) {
-            for (Finding finding : use.findings()) {
-                Optional<Symptom> symptom = knowledge.symptom(finding.symptomId());
-                if (use.causeId().isEmpty()
-                        || symptom.isEmpty()
-                        || symptom.get().indexOf(finding.state()) < 0) {
-                    continue;
-                }
-                Symptom s = symptom.get();
-                int read = s.indexOf(finding.state());
-                int sound = s.indexOf(s.normal().id());
-                double[] given = given(use.causeId().get(), s);
-                double right = given[read] * prior.reads(s, read, read);
-                double wrong = 0;
-                for (int is = 0; is < given.length; is++) {
-                    wrong += is == read ? 0 : given[is] * prior.reads(s, is, read);
-                }
-                double shareWrong = wrong / (right + wrong);
-                if (read == sound) {
-                    missed += shareWrong;
-                    abnormal += shareWrong;
-                    normal += 1 - shareWrong;
-                } else {
-                    alarms += shareWrong;
-                    normal += shareWrong;
-                    abnormal += 1 - shareWrong;
-                }
+        for (Map.Entry<Seen, Integer> e : counted(uses).entrySet()) {
+            Seen seen = e.getKey();
+            Optional<Symptom> symptom = knowledge.symptom(seen.symptomId());
+            if (symptom.isEmpty() || symptom.get().indexOf(seen.state()) < 0) {
+                continue;
+            }
+            Symptom s = symptom.get();
+            int read = s.indexOf(seen.state());
+            int sound = s.indexOf(s.normal().id());
+            double[] given = given(seen.causeId(), s);
+            double right = given[read] * prior.reads(s, read, read);
+            double wrong = 0;
+            for (int is = 0; is < given.length; is++) {
+                wrong += is == read ? 0 : given[is] * prior.reads(s, is, read);
+            }
+            double wrongly = e.getValue() * wrong / (right + wrong);
+            double rightly = e.getValue() - wrongly;
+            if (read == sound) {
+                missed += wrongly;
+                abnormal += wrongly;
+                normal += rightly;
+            } else {
+                alarms += wrongly;
+                normal += wrongly;
+                abnormal += rightly;
             }
         }
         return new TestErrors(
                 (prior.misses() * ERROR_CASES + missed) / (ERROR_CASES + abnormal),
                 (prior.falseAlarms() * ERROR_CASES + alarms) / (ERROR_CASES + normal));
+    }
+
+    /** A reading in a case that proved a cause. */
+    private record Seen(String causeId, String symptomId, String state) implements Comparable<Seen> {
+        private static final Comparator<Seen> ORDER = Comparator.comparing(Seen::causeId)
+                .thenComparing(Seen::symptomId)
+                .thenComparing(Seen::state);
+
+        @Override
+        public int compareTo(Seen other) {
+            return ORDER.compare(this, other);
+        }
+    }
+
+    /** How often each reading came, sorted, so that sums over them do not depend on the order of the cases. */
+    private static SortedMap<Seen, Integer> counted(List<CaseWork.Use> uses) {
+        SortedMap<Seen, Integer> counted = new TreeMap<>();
+        for (CaseWork.Use use : uses) {
+            use.causeId()
+                    .ifPresent(causeId -> use.findings()
+                            .forEach(f -> counted.merge(new Seen(causeId, f.symptomId(), f.state()), 1, Integer::sum)));
+        }
+        return counted;
     }
 
     private double[] given(String causeId, Symptom symptom) {
@@ -159,7 +181,7 @@ public final class BenchRecord {
         for (CaseWork.Trial trial : byFix.getOrDefault(remedy.fixId(), List.of())) {
             if (trial.causeId().equals(causeId) && trial.causeStood()) {
                 tried++;
-                worked += trial.result() == CaseWork.Result.WORKED ? 1 : 0;
+                worked += trial.result() == TriedFix.Result.HELPED ? 1 : 0;
             }
         }
         return (remedy.works() * remedy.cases() + worked) / (remedy.cases() + tried);
@@ -187,10 +209,10 @@ public final class BenchRecord {
     /** Chance that a fix leaves the unit worse: the pack's figure, updated by every trial. */
     double worsens(Fix fix) {
         List<CaseWork.Trial> of = byFix.getOrDefault(fix.id(), List.of());
-        return (fix.makesWorse() * WORSE_CASES + count(of, CaseWork.Result.MADE_WORSE)) / (WORSE_CASES + of.size());
+        return (fix.makesWorse() * WORSE_CASES + count(of, TriedFix.Result.MADE_WORSE)) / (WORSE_CASES + of.size());
     }
 
-    private static int count(List<CaseWork.Trial> trials, CaseWork.Result result) {
+    private static int count(List<CaseWork.Trial> trials, TriedFix.Result result) {
         return (int) trials.stream().filter(t -> t.result() == result).count();
     }
 
@@ -241,9 +263,9 @@ public final class BenchRecord {
 
     private FixRecord record(String fixId, List<CaseWork.Trial> of) {
         int n = of.size();
-        int worked = count(of, CaseWork.Result.WORKED);
-        int back = count(of, CaseWork.Result.CAME_BACK);
-        int worse = count(of, CaseWork.Result.MADE_WORSE);
+        int worked = count(of, TriedFix.Result.HELPED);
+        int back = count(of, TriedFix.Result.CAME_BACK);
+        int worse = count(of, TriedFix.Result.MADE_WORSE);
         List<Remedy> named = knowledge.causesFixedBy(fixId).stream()
                 .flatMap(c -> c.fixedBy().stream())
                 .filter(r -> r.fixId().equals(fixId))

@@ -1,33 +1,28 @@
 package org.benchlore.kb.planning;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.cases.TriedFix;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.reading.Finding;
 
 /**
  * What was done to one unit, and how it went; a pure function of the case.
  *
- * @param fixes fixes whose result is known, in order
+ * @param fixes fixes whose result is told, in order
  * @param tests tests done, in order
  */
 public record CaseWork(List<Trial> fixes, List<Use> tests) {
+    /** Nothing was done. */
+    public static final CaseWork NONE = new CaseWork(List.of(), List.of());
+
     public CaseWork {
         fixes = List.copyOf(fixes);
         tests = List.copyOf(tests);
-    }
-
-    /** How a fix went. */
-    public enum Result {
-        WORKED,
-        FAILED,
-        CAME_BACK,
-        MADE_WORSE
     }
 
     /**
@@ -38,7 +33,7 @@ public record CaseWork(List<Trial> fixes, List<Use> tests) {
      * @param causeStood whether that cause was still the one concluded when the case ended
      * @param scope what the unit was
      * @param origin whose case it was
-     * @param result how it went
+     * @param result how it went, not untold
      * @param minutes bench time, where kept
      */
     public record Trial(
@@ -47,7 +42,7 @@ public record CaseWork(List<Trial> fixes, List<Use> tests) {
             boolean causeStood,
             DeviceScope scope,
             String origin,
-            Result result,
+            TriedFix.Result result,
             Optional<Double> minutes) {}
 
     /**
@@ -64,45 +59,23 @@ public record CaseWork(List<Trial> fixes, List<Use> tests) {
         }
     }
 
-    /**
-     * Reads a case. A fix that was followed by another did not cure alone, so it failed; the last one is judged by the
-     * latest ending or failed check. A unit that recovered by itself or showed no fault says nothing of its fixes, nor does an open case.
-     */
+    /** Reads a case; a withdrawn one says nothing. */
     public static CaseWork of(CaseHistory history) {
         if (history.withdrawn()) {
-            return new CaseWork(List.of(), List.of());
+            return NONE;
         }
-        List<Trial> fixes = new ArrayList<>();
-        List<Use> tests = new ArrayList<>();
         Optional<String> proven = Optional.ofNullable(history.causeId()).filter(c -> proves(history));
-        CaseEvent.FixApplied last = null;
-        Outcome ending = null;
-        for (CaseEvent event : history.events()) {
-            if (event instanceof CaseEvent.FixApplied fix) {
-                if (last != null) {
-                    fixes.add(trial(
-                            history,
-                            last,
-                            judged(ending == null ? Outcome.NOT_FIXED : ending).orElse(Result.FAILED)));
-                }
-                last = fix;
-                ending = null;
-            } else if (event instanceof CaseEvent.Ended ended) {
-                ending = ended.outcome();
-            } else if (event instanceof CaseEvent.Checked checked
-                    && checked.result() == CaseEvent.Checked.Result.FAILED) {
-                ending = ending == null || judged(ending).equals(Optional.of(Result.WORKED))
-                        ? Outcome.NOT_FIXED
-                        : ending;
-            } else if (event instanceof CaseEvent.Tested test) {
-                tests.add(new Use(test.testId(), test.findings(), proven, Optional.ofNullable(test.minutes())));
-            }
-        }
-        if (last != null && ending != null) {
-            CaseEvent.FixApplied fix = last;
-            judged(ending).ifPresent(result -> fixes.add(trial(history, fix, result)));
-        }
-        return new CaseWork(fixes, tests);
+        return new CaseWork(
+                history.fixes().stream()
+                        .filter(tried -> tried.result() != TriedFix.Result.UNTOLD)
+                        .map(tried -> trial(history, tried))
+                        .toList(),
+                history.events().stream()
+                        .filter(CaseEvent.Tested.class::isInstance)
+                        .map(CaseEvent.Tested.class::cast)
+                        .map(test ->
+                                new Use(test.testId(), test.findings(), proven, Optional.ofNullable(test.minutes())))
+                        .toList());
     }
 
     private static boolean proves(CaseHistory history) {
@@ -111,25 +84,16 @@ public record CaseWork(List<Trial> fixes, List<Use> tests) {
                 || history.outcome() == Outcome.FIXED;
     }
 
-    private static Trial trial(CaseHistory history, CaseEvent.FixApplied fix, Result result) {
+    private static Trial trial(CaseHistory history, TriedFix tried) {
         String concluded = history.causeId();
+        CaseEvent.FixApplied fix = tried.fix();
         return new Trial(
                 fix.fixId(),
                 fix.causeId(),
                 concluded == null || concluded.equals(fix.causeId()),
                 history.scope(),
                 history.origin(),
-                result,
+                tried.result(),
                 Optional.ofNullable(fix.minutes()));
-    }
-
-    private static Optional<Result> judged(Outcome outcome) {
-        return switch (outcome) {
-            case FIXED, FIXED_AND_PROVEN -> Optional.of(Result.WORKED);
-            case CAME_BACK -> Optional.of(Result.CAME_BACK);
-            case MADE_WORSE -> Optional.of(Result.MADE_WORSE);
-            case NOT_FIXED, NOT_WORTH_IT, GIVEN_UP -> Optional.of(Result.FAILED);
-            case RECOVERED_BY_ITSELF, NO_FAULT_FOUND -> Optional.empty();
-        };
     }
 }

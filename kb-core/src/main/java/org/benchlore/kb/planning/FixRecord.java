@@ -35,9 +35,4 @@ public record FixRecord(
         Optional<Double> medianMinutes) {
     /** Cases that an opinion on "works" is worth where no pack says. */
     static final double OPINION_CASES = 4;
-
-    /** Probability that this fix works more often than another, by the records and uniform priors. */
-    public double chanceBetterThan(FixRecord other) {
-        return Rate.chanceBetter(1 + worked, 1 + tried - worked, 1 + other.worked, 1 + other.tried - other.worked);
-    }
 }

@@ -97,50 +97,6 @@ public final class ProofRun {
         return Math.log(prior / (1 - prior)) - Math.log(accepted / (1 - accepted));
     }
 
-    /**
-     * Lower bound on the mean hours between faults after a run with so many faults, one-sided: 2T / χ²(C; 2r + 2)
-     * (MIL-HDBK-781A, NIST/SEMATECH e-Handbook 8.4.5.1, a run ended by the clock).
-     */
-    public static double meanHoursAtLeast(double hours, int faults, double confidence) {
-        requireHours("hours", hours);
-        return hours / factor(confidence, faults);
-    }
-
-    /** Upper bound, one-sided: 2T / χ²(1 − C; 2r); infinite for no fault. */
-    public static double meanHoursAtMost(double hours, int faults, double confidence) {
-        requireHours("hours", hours);
-        requireShare("confidence", confidence);
-        return faults == 0
-                ? Double.POSITIVE_INFINITY
-                : 2 * hours / chiSquared(2.0 * faults).inverseCumulativeProbability(1 - confidence);
-    }
-
-    /**
-     * Hours without fault for each of several units to show that a share {@code reliability} of such units lasts
-     * {@code atHours}: a zero-failure Weibull demonstration, t·(ln(1 − C) / (n·ln R))^(1/β).
-     *
-     * @param shape β: 1 for chance faults, below 1 for early ones, above 1 for wear
-     */
-    public static double weibullHours(double reliability, double atHours, double confidence, int units, double shape) {
-        requireShare("reliability", reliability);
-        requireShare("confidence", confidence);
-        requireHours("atHours", atHours);
-        if (units < 1 || !(shape > 0)) {
-            throw new IllegalArgumentException(
-                    units + " units with shape " + shape + "; give 1 or more, shape above 0");
-        }
-        return atHours * Math.pow(Math.log1p(-confidence) / (units * Math.log(reliability)), 1 / shape);
-    }
-
-    /**
-     * Chance that a unit which has run so long lasts so much longer, by a Weibull life: below shape 1 a survivor is better
-     * than a new one, and a long proof run weeds out early faults.
-     */
-    public static double lastsLonger(double shape, double scaleHours, double ranHours, double moreHours) {
-        requireHours("scaleHours", scaleHours);
-        return Math.exp(Math.pow(ranHours / scaleHours, shape) - Math.pow((ranHours + moreHours) / scaleHours, shape));
-    }
-
     private static ChiSquaredDistribution chiSquared(double degrees) {
         return ChiSquaredDistribution.of(degrees);
     }

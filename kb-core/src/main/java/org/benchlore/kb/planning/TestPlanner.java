@@ -15,7 +15,6 @@ import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Remedy;
-import org.benchlore.kb.knowledge.Risk;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 
@@ -55,17 +54,6 @@ public final class TestPlanner {
         this.knowledge = knowledge;
         this.model = model;
         this.record = record;
-    }
-
-    /**
-     * Tests that can still tell something, best first.
-     *
-     * @param query what is known so far
-     * @param accepted highest risk to the unit that is acceptable
-     * @return empty if no test in scope and risk tells anything
-     */
-    public List<TestProposal> propose(RankingQuery query, Risk accepted) {
-        return next(query, BenchConditions.DEFAULT.accepting(accepted)).tests();
     }
 
     /**

@@ -3,6 +3,7 @@ package org.benchlore.kb.ranking;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Function;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -25,9 +26,20 @@ public final class Evaluator {
     private final Lessons lessons;
     private final RankingModel packs;
     private final RankingModel blank;
+    private final Function<CaseHistory, String> words;
 
-    /** Evaluates over one set of packs. */
+    /** Evaluates over one set of packs, by findings alone. */
     public Evaluator(Knowledge knowledge, RankingSettings settings) {
+        this(knowledge, settings, history -> "");
+    }
+
+    /**
+     * Evaluates over one set of packs.
+     *
+     * @param words what the complaint of a case says beyond its findings, for {@link RankingQuery#inWords}
+     */
+    public Evaluator(Knowledge knowledge, RankingSettings settings, Function<CaseHistory, String> words) {
+        this.words = words;
         this.packs = RankingModel.of(knowledge, settings);
         this.blank = RankingModel.withoutOpinions(knowledge, settings);
         this.lessons = new Lessons(knowledge, packs);
@@ -69,11 +81,12 @@ public final class Evaluator {
                 RankingQuery query =
                         new RankingQuery(known(one.lesson()), one.lesson().scope(), true);
                 int truth = packs.number(one.lesson().likeliest().orElseThrow());
-                double[] opinion = packs.probabilities(query);
+                RankingQuery worded = query.inWords(words.apply(one.history()));
+                double[] opinion = packs.probabilities(worded);
                 byFrequency.add(frequency.probabilities(opinion), truth);
                 byPacks.add(opinion, truth);
                 byCases.add(alone.probabilities(query), truth);
-                byBoth.add(both.probabilities(query), truth);
+                byBoth.add(both.probabilities(worded), truth);
                 firsts.add(byBoth.first());
             }
             learnt.add(one.lesson());

@@ -105,25 +105,16 @@ public final class Lessons {
 
     /** The packs' posterior once each failed fix is held against the cause it was meant for. */
     private Map<String, Double> failed(CaseHistory history) {
-        Ranking ranking = packs.rank(new RankingQuery(
-                history.findingsOfFault().stream().filter(packs::knows).toList(), history.scope(), false));
-        Map<String, Double> shares = new HashMap<>();
-        shares.put(RankingModel.UNLISTED, ranking.unlisted().probability());
-        ranking.causes().forEach(c -> shares.put(c.id(), c.probability()));
+        Map<String, Double> shares = shares(history);
         boolean tried = history.causeId() != null;
-        if (history.events().stream().noneMatch(CaseEvent.FixApplied.class::isInstance)) {
+        if (history.fixes().isEmpty()) {
             shares.computeIfPresent(String.valueOf(history.causeId()), (id, p) -> p * (1 - UNKNOWN_FIX_WORKS));
         }
-        for (CaseEvent event : history.events()) {
-            if (event instanceof CaseEvent.FixApplied fix) {
-                tried = true;
-                shares.computeIfPresent(fix.causeId(), (id, p) -> p * (1 - works(fix)));
-            }
+        for (CaseEvent.FixApplied fix : history.failedFixes()) {
+            tried = true;
+            shares.computeIfPresent(fix.causeId(), (id, p) -> p * (1 - works(fix)));
         }
-        double sum = shares.values().stream().mapToDouble(Double::doubleValue).sum();
-        shares.replaceAll((id, p) -> p / sum);
-        shares.values().removeIf(p -> p < LEAST_SHARE);
-        return tried ? shares : Map.of();
+        return tried ? normalised(shares) : Map.of();
     }
 
     /** The packs' posterior among the causes that the cure is for, by the chance that it works; empty without a known cure. */
@@ -134,13 +125,25 @@ public final class Lessons {
         }
         String fixId = cure.get().fixId();
         Map<String, Double> shares = new HashMap<>();
-        Ranking ranking = packs.rank(new RankingQuery(
-                history.findingsOfFault().stream().filter(packs::knows).toList(), history.scope(), false));
-        ranking.causes()
-                .forEach(c -> knowledge.cause(c.id()).map(Cause::fixedBy).stream()
+        shares(history)
+                .forEach((id, p) -> knowledge.cause(id).map(Cause::fixedBy).stream()
                         .flatMap(List::stream)
                         .filter(r -> r.fixId().equals(fixId))
-                        .forEach(r -> shares.put(c.id(), c.probability() * r.works())));
+                        .forEach(r -> shares.put(id, p * r.works())));
+        return normalised(shares);
+    }
+
+    /** The packs' posterior, the unlisted cause included. */
+    private Map<String, Double> shares(CaseHistory history) {
+        double[] probabilities = packs.probabilities(new RankingQuery(
+                history.findingsOfFault().stream().filter(packs::knows).toList(), history.scope(), false));
+        Map<String, Double> shares = new HashMap<>();
+        shares.put(RankingModel.UNLISTED, probabilities[packs.number(RankingModel.UNLISTED)]);
+        knowledge.causes().forEach(c -> shares.put(c.id(), probabilities[packs.number(c.id())]));
+        return shares;
+    }
+
+    private static Map<String, Double> normalised(Map<String, Double> shares) {
         double sum = shares.values().stream().mapToDouble(Double::doubleValue).sum();
         shares.replaceAll((id, p) -> p / sum);
         shares.values().removeIf(p -> p < LEAST_SHARE);

@@ -41,6 +41,12 @@ final class Likeness {
      */
     private static final double ASTRAY = 0.02;
 
+    /**
+     * Findings beside which words count in full. On the demo's cases, whose findings are many, log-loss fell from 0.69 to 0.59,
+     * and stayed on 280 notes with few.
+     */
+    private static final double FINDINGS = 3;
+
     /** Entries of mean length that the smoothing is worth. */
     private static final double PRIOR = 0.5;
 
@@ -150,12 +156,14 @@ final class Likeness {
 
     /**
      * The same as factors on the causes' shares that leave the share of the unlisted cause as it was; a mixture, since words
-     * may lead astray.
+     * may lead astray. Beside more than {@value #FINDINGS} findings they count in proportion less, for then they repeat them.
      *
+     * @param findings that stand beside the words
      * @param prior shares of the causes, the unlisted one last
      */
-    double[] factors(String note, double[] prior) {
-        double[] nats = nats(note);
+    double[] factors(String note, int findings, double[] prior) {
+        double share = Math.min(1, FINDINGS / Math.max(1, findings));
+        double[] nats = Arrays.stream(nats(note)).map(n -> share * n).toArray();
         double most = Arrays.stream(nats).max().orElse(0);
         double[] factors = new double[causes + 1];
         double before = 0;

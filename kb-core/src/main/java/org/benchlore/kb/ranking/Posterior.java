@@ -163,21 +163,4 @@ final class Posterior {
         }
         return otherwise;
     }
-
-    /** Shares that sum to 1, in place. */
-    static double[] normalise(double[] score) {
-        double largest = Double.NEGATIVE_INFINITY;
-        for (double s : score) {
-            largest = Math.max(largest, s);
-        }
-        double sum = 0;
-        for (int c = 0; c < score.length; c++) {
-            score[c] = Math.exp(score[c] - largest);
-            sum += score[c];
-        }
-        for (int c = 0; c < score.length; c++) {
-            score[c] /= sum;
-        }
-        return score;
-    }
 }

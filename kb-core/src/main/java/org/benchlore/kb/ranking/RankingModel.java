@@ -198,7 +198,7 @@ public final class RankingModel {
         return probabilities(outset(query), query);
     }
 
-    /** The same for a query whose outset is known; it does not depend on the findings. */
+    /** The same for a query whose outset is known, words weighed beside the findings made so far. */
     double[] probabilities(Outset outset, RankingQuery query) {
         List<Catalogue.Observation> observations = observe(query);
         return Posterior.of(
@@ -282,7 +282,11 @@ public final class RankingModel {
     }
 
     private ScopeView worded(ScopeView view, RankingQuery query) {
-        return query.words().isBlank() ? view : view.after(catalogue.likeness().factors(query.words(), view.prior));
+        return query.words().isBlank()
+                ? view
+                : view.after(catalogue
+                        .likeness()
+                        .factors(query.words(), query.findings().size(), view.prior));
     }
 
     private ScopeView coded(ScopeView view, RankingQuery query) {

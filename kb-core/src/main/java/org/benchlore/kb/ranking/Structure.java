@@ -31,11 +31,9 @@ final class Structure {
         }
     }
 
-    private final int[] order;
     private final Leaning[] leanings;
 
-    private Structure(int[] order, Leaning[] leanings) {
-        this.order = order;
+    private Structure(Leaning[] leanings) {
         this.leanings = leanings;
     }
 
@@ -56,16 +54,11 @@ final class Structure {
                 best[v] = step == 0 ? g : Math.max(best[v], g);
             }
         }
-        return new Structure(order, leanings);
+        return new Structure(leanings);
     }
 
     Leaning leaning(int child) {
         return leanings[child];
-    }
-
-    /** What one more symptom would lean on. */
-    Leaning leaning(int next, int[] symptoms, Gains gains) {
-        return pick(next, order, order.length, symptoms, gains);
     }
 
     private static int root(int[] symptoms, Gains gains) {

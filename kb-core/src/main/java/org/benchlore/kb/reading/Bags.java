@@ -1,11 +1,13 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.benchlore.kb.reading.Phrasings.Phrasing;
 import org.benchlore.kb.reading.analysis.Token;
 import org.jspecify.annotations.Nullable;
 
@@ -17,42 +19,44 @@ final class Bags {
     /** Fillers that mean something once a phrase is taught with them: "standby light only". */
     private static final Set<String> ONLY = Set.of("only", "just");
 
-    /**
-     * A phrase without its fillers.
-     *
-     * @param terms in the order of the phrase
-     * @param content how many of them carry meaning
-     */
-    record Phrase(List<String> terms, int content, Sense sense) {
-        static Phrase of(Phrasings.Phrasing phrase, Sense sense) {
-            List<String> terms = new ArrayList<>(phrase.terms().size());
-            for (String term : phrase.terms()) {
-                if (!Plain.filler(term) || ONLY.contains(term)) {
-                    terms.add(term);
-                }
-            }
-            int content = 0;
-            for (Token token : phrase.tokens()) {
-                content += Plain.content(token) ? 1 : 0;
-            }
-            return new Phrase(terms, content, sense);
-        }
-    }
+    /** A phrase as a pack teaches it. */
+    record Taught(Phrasing phrasing, Sense sense) {}
 
-    /** A phrase whose terms are numbers. */
+    /** A phrase without its fillers, its terms as numbers in their order. */
     static final class Bag {
         final int[] numbers;
+
+        /** How many of its words carry meaning. */
         final int content;
+
         final Sense sense;
 
         /** Whether one of its words denies. */
         final boolean negates;
 
-        private Bag(Phrase phrase, Terms terms) {
-            numbers = phrase.terms().stream().mapToInt(terms::number).toArray();
-            content = phrase.content();
-            sense = phrase.sense();
-            negates = phrase.terms().stream().anyMatch(Token::denies);
+        private Bag(int[] numbers, Taught taught, Terms terms) {
+            this.numbers = numbers;
+            this.content = taught.phrasing().content;
+            this.sense = taught.sense();
+            boolean denied = false;
+            for (int number : numbers) {
+                denied |= Token.denies(terms.term(number));
+            }
+            this.negates = denied;
+        }
+
+        /** Several phrases may be the same without their fillers. */
+        @Override
+        public boolean equals(@Nullable Object other) {
+            return other instanceof Bag that
+                    && content == that.content
+                    && sense.equals(that.sense)
+                    && Arrays.equals(numbers, that.numbers);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * Arrays.hashCode(numbers) + sense.hashCode();
         }
 
         private long marks() {
@@ -93,41 +97,68 @@ final class Bags {
     /** The same, of those with {@link #MANY} words of meaning or more. */
     private final @Nullable Filed[] longByRarest;
 
-    Bags(List<Phrase> phrases, Terms terms) {
-        Map<String, int[]> often = new HashMap<>();
-        for (Phrase phrase : phrases) {
-            for (int i = 0; i < phrase.terms().size(); i++) {
-                String term = phrase.terms().get(i);
-                if (phrase.terms().indexOf(term) == i) {
-                    often.computeIfAbsent(term, t -> new int[1])[0]++;
-                }
+    Bags(List<Taught> phrases, Terms terms) {
+        boolean[] filler = new boolean[terms.size()];
+        for (int number = 0; number < filler.length; number++) {
+            String term = terms.term(number);
+            filler[number] = Plain.filler(term) && !ONLY.contains(term);
+        }
+        int[] often = new int[terms.size()];
+        List<Bag> bags = new ArrayList<>(phrases.size());
+        for (Taught phrase : phrases) {
+            int[] numbers = without(filler, phrase.phrasing().numbers);
+            for (int i = 0; i < numbers.length; i++) {
+                often[numbers[i]] += first(numbers, i) ? 1 : 0;
+            }
+            if (phrase.phrasing().content > 1) {
+                bags.add(new Bag(numbers, phrase, terms));
             }
         }
-        Map<String, List<Bag>> lists = new HashMap<>();
-        Set<Phrase> seen = new HashSet<>();
-        for (Phrase phrase : phrases) {
-            if (phrase.content() > 1 && seen.add(phrase)) {
-                lists.computeIfAbsent(rarest(phrase, often), t -> new ArrayList<>(2))
-                        .add(new Bag(phrase, terms));
+        Map<Integer, List<Bag>> lists = new HashMap<>();
+        Set<Bag> seen = new HashSet<>();
+        for (Bag bag : bags) {
+            if (seen.add(bag)) {
+                lists.computeIfAbsent(rarest(bag.numbers, often), t -> new ArrayList<>(2))
+                        .add(bag);
             }
         }
         byRarest = new Filed[terms.size()];
         longByRarest = new Filed[terms.size()];
         lists.forEach((rarest, list) -> {
-            byRarest[terms.number(rarest)] = new Filed(list);
+            byRarest[rarest] = new Filed(list);
             List<Bag> longer = list.stream().filter(bag -> bag.content >= MANY).toList();
-            longByRarest[terms.number(rarest)] = longer.isEmpty() ? null : new Filed(longer);
+            longByRarest[rarest] = longer.isEmpty() ? null : new Filed(longer);
         });
     }
 
-    private static String rarest(Phrase phrase, Map<String, int[]> often) {
-        String rarest = "";
+    private static int[] without(boolean[] left, int[] numbers) {
+        int[] kept = new int[numbers.length];
+        int count = 0;
+        for (int number : numbers) {
+            if (!left[number]) {
+                kept[count++] = number;
+            }
+        }
+        return count == numbers.length ? numbers : Arrays.copyOf(kept, count);
+    }
+
+    /** Whether a number does not stand further in front as well. */
+    private static boolean first(int[] numbers, int at) {
+        for (int i = 0; i < at; i++) {
+            if (numbers[i] == numbers[at]) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static int rarest(int[] numbers, int[] often) {
+        int rarest = Terms.UNKNOWN;
         int least = Integer.MAX_VALUE;
-        for (String term : phrase.terms()) {
-            int[] times = often.get(term);
-            if (times != null && times[0] < least) {
-                least = times[0];
-                rarest = term;
+        for (int number : numbers) {
+            if (often[number] < least) {
+                least = often[number];
+                rarest = number;
             }
         }
         return rarest;

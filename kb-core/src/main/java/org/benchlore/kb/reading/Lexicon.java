@@ -1,13 +1,13 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -64,9 +64,9 @@ final class Lexicon {
                     return nearer != 0 ? nearer : a.id().compareTo(b.id());
                 })
                 .toList();
-        Phrasings phrasings = new Phrasings(trie);
-        List<Bags.Phrase> phrases = new ArrayList<>();
-        Set<List<String>> longWords = new LinkedHashSet<>(); // of more than one term; symptoms share many
+        Phrasings phrasings = new Phrasings(trie, terms);
+        List<Bags.Taught> phrases = new ArrayList<>();
+        Map<Entry, int[]> longWords = new LinkedHashMap<>(); // of more than one term; symptoms share many
         for (Symptom symptom : nearestFirst) {
             byId.put(symptom.id(), symptom);
             addNames(symptom, phrasings);
@@ -192,11 +192,11 @@ final class Lexicon {
         Quantity quantity = symptom.quantity();
         Double nominal = quantity == null || !quantity.unit().equals("V") ? null : quantity.nominal();
         for (Phrasing phrasing : phrasings.all(symptom.called())) {
-            for (Entry entry : phrasing.entries()) {
+            for (Entry entry : phrasing.entries) {
                 entry.addName(sense);
             }
-            List<Token> tokens = phrasing.tokens();
-            if (nominal != null && tokens.size() == 1 && namesItsVolts(tokens.get(0), nominal)) {
+            Token only = phrasing.only;
+            if (nominal != null && only != null && namesItsVolts(only, nominal)) {
                 railsByVolts.putIfAbsent(nominal, symptom);
             }
         }
@@ -209,15 +209,15 @@ final class Lexicon {
     private static void addOwnNames(Symptom symptom, Phrasings phrasings) {
         for (String name : List.of(symptom.name(), symptom.id().replace('-', ' '))) {
             Phrasing phrasing = phrasings.of(name);
-            if (phrasing.terms().size() > 1) {
-                phrasing.entries().forEach(entry -> entry.addName(new Sense(symptom, Sense.NAME)));
+            if (phrasing.numbers.length > 1) {
+                phrasing.entries.forEach(entry -> entry.addName(new Sense(symptom, Sense.NAME)));
             }
         }
         for (int i = 0; i < symptom.states().size(); i++) {
             State state = symptom.states().get(i);
             Sense sense = new Sense(symptom, i);
             for (String word : List.of(state.name(), state.id().replace('-', ' '))) {
-                if (Lexer.tokens(word).stream().noneMatch(Plain::content)) {
+                if (!phrasings.tells(word)) {
                     continue;
                 }
                 for (Entry entry : phrasings.entries(word)) {
@@ -230,45 +230,32 @@ final class Lexicon {
     }
 
     private static void addStates(
-            Symptom symptom, Phrasings phrasings, Set<List<String>> longWords, List<Bags.Phrase> phrases) {
+            Symptom symptom, Phrasings phrasings, Map<Entry, int[]> longWords, List<Bags.Taught> phrases) {
         for (int i = 0; i < symptom.states().size(); i++) {
             State state = symptom.states().get(i);
             Sense sense = new Sense(symptom, i);
             for (Phrasing phrasing : phrasings.all(state.words())) {
-                if (phrasing.terms().size() > 1) {
-                    longWords.add(phrasing.terms());
+                int[] numbers = phrasing.numbers;
+                if (numbers.length > 1) {
+                    longWords.putIfAbsent(phrasing.entries.get(0), numbers);
                 }
-                if (Phrasings.auxiliary(phrasing.terms())) {
-                    longWords.add(phrasing.terms().subList(1, phrasing.terms().size()));
+                if (phrasings.auxiliary(numbers)) {
+                    longWords.putIfAbsent(phrasing.entries.get(1), Arrays.copyOfRange(numbers, 1, numbers.length));
                 }
-                for (Entry entry : phrasing.entries()) {
+                for (Entry entry : phrasing.entries) {
                     entry.addWord(sense);
                 }
             }
             for (Phrasing phrasing : phrasings.all(state.phrases())) {
-                String participle = participle(phrasing);
-                for (Entry entry : phrasing.entries()) {
+                String participle = phrasing.participle;
+                for (Entry entry : phrasing.entries) {
                     boolean first = entry.participle == null && entry.phrases.isEmpty();
                     entry.participle = first || participle.equals(entry.participle) ? participle : "";
                     entry.addPhrase(sense);
                 }
-                phrases.add(Bags.Phrase.of(phrasing, sense));
+                phrases.add(new Bags.Taught(phrasing, sense));
             }
         }
-    }
-
-    /** The term of the only word of meaning in a phrase, if it is a regular participle; else empty. */
-    private static String participle(Phrasing phrasing) {
-        String only = "";
-        for (Token token : phrasing.tokens()) {
-            if (Plain.content(token)) {
-                if (!only.isEmpty() || !token.surface().endsWith("ed")) {
-                    return "";
-                }
-                only = token.term();
-            }
-        }
-        return only;
     }
 
     private static boolean namesItsVolts(Token token, double nominal) {
@@ -280,20 +267,21 @@ final class Lexicon {
      * say something of others that know "responding" or "present". Those senses are lent to the longer entry, negated
      * where a negation is hidden.
      */
-    private void lend(List<String> terms) {
-        Entry whole = trie.entry(terms);
-        for (int i = 1; i < terms.size(); i++) {
-            String before = terms.get(i - 1);
+    private void lend(Entry whole, int[] numbers) {
+        boolean negated = false;
+        for (int i = 1; i < numbers.length; i++) {
+            String before = terms.term(numbers[i - 1]);
             if (before.equals("no") || before.equals("never")) {
                 return;
             }
-            if (before.equals("for") && terms.get(i).equals("good")) {
+            negated |= before.equals("not");
+            Entry part = trie.find(numbers, i, numbers.length);
+            if (part == null || (before.equals("for") && terms.term(numbers[i]).equals("good"))) {
                 // "gone for good" is not good
                 continue;
             }
-            boolean negated = terms.subList(0, i).contains("not");
             boolean hardly = HARDLY.contains(before);
-            for (Sense sense : senses(terms.subList(i, terms.size()), e -> e.words)) {
+            for (Sense sense : part.words) {
                 if (whole.saidOf(sense.symptom().id()) != null) {
                     continue;
                 }
@@ -355,8 +343,8 @@ final class Lexicon {
         for (Device.Code code : device.codes()) {
             Stream.concat(Stream.of(code.code()), code.spelled().stream()).forEach(spelled -> {
                 Phrasing phrasing = phrasings.of(spelled);
-                codes.put(spelledOut(phrasing.terms()), code);
-                phrasing.entries().forEach(entry -> entry.code = code);
+                codes.put(spelledOut(phrasings.terms(phrasing)), code);
+                phrasing.entries.forEach(entry -> entry.code = code);
             });
         }
     }
@@ -368,7 +356,7 @@ final class Lexicon {
             return;
         }
         for (Phrasing phrasing : phrasings.all(symptom.called())) {
-            List<String> terms = phrasing.terms();
+            List<String> terms = phrasings.terms(phrasing);
             for (Sense other : senses(kernel(terms), e -> e.names)) {
                 paired.putIfAbsent(other.symptom().id() + " " + quantity.unit(), symptom);
             }

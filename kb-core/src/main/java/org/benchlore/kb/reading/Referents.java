@@ -1,6 +1,7 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
@@ -47,8 +48,8 @@ final class Referents {
         /** The {@link Terms#mark} of every modifier. */
         final long marks;
 
-        private Role(List<String> modifiers, Symptom symptom, Terms terms) {
-            this.modifiers = modifiers.stream().mapToInt(terms::number).toArray();
+        private Role(int[] modifiers, Symptom symptom) {
+            this.modifiers = modifiers;
             this.symptom = symptom;
             long all = 0;
             for (int modifier : this.modifiers) {
@@ -73,24 +74,31 @@ final class Referents {
     }
 
     private void add(Symptom symptom, List<Phrasing> names, Terms known) {
-        Set<List<String>> seen = new HashSet<>();
+        Set<Entry> seen = new HashSet<>();
         for (Phrasing name : names) {
-            List<String> terms = name.terms();
-            int n = terms.size();
-            boolean fits = n > 1
-                    && n <= MOST_MODIFIERS + 1
-                    && terms.subList(0, n - 1).stream().noneMatch(Referents::tellsNothing)
-                    && !tellsNothing(terms.get(n - 1));
-            if (fits && symptom.bare() == null && seen.add(terms)) {
-                int head = known.of(terms.get(n - 1));
-                List<Role> roles = byHead.get(head);
-                if (roles == null) {
-                    roles = new ArrayList<>(2);
-                    byHead.set(head, roles);
+            int[] numbers = name.numbers;
+            int n = numbers.length;
+            if (n > 1 && n <= MOST_MODIFIERS + 1 && symptom.bare() == null && tells(numbers, known)) {
+                if (seen.add(name.entries.get(0))) {
+                    int head = numbers[n - 1];
+                    List<Role> roles = byHead.get(head);
+                    if (roles == null) {
+                        roles = new ArrayList<>(2);
+                        byHead.set(head, roles);
+                    }
+                    roles.add(new Role(Arrays.copyOf(numbers, n - 1), symptom));
                 }
-                roles.add(new Role(terms.subList(0, n - 1), symptom, known));
             }
         }
+    }
+
+    private static boolean tells(int[] numbers, Terms known) {
+        for (int number : numbers) {
+            if (tellsNothing(known.term(number))) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static boolean tellsNothing(String term) {

@@ -38,6 +38,11 @@ final class Terms {
         return number;
     }
 
+    /** The term of a number. */
+    String term(int number) {
+        return terms.get(number);
+    }
+
     /** How many numbers there are, {@link #UNKNOWN} among them. */
     int size() {
         return terms.size();

@@ -55,11 +55,11 @@ final class Trie {
         entries.add(null); // the root
     }
 
-    /** The entry of a phrase, made when new. */
-    Entry entry(List<String> phrase) {
+    /** The entry of a phrase, made when new: its terms as numbers, without the first {@code from}. */
+    Entry entry(int[] phrase, int from) {
         int node = ROOT;
-        for (String term : phrase) {
-            node = make(node, terms.number(term));
+        for (int i = from; i < phrase.length; i++) {
+            node = make(node, phrase[i]);
         }
         Entry entry = entries.get(node);
         if (entry == null) {
@@ -130,6 +130,12 @@ final class Trie {
             node = next(node, terms.of(term));
         }
         return Optional.ofNullable(entries.get(node));
+    }
+
+    /** The entry of the terms of a range, or null. */
+    @Nullable
+    Entry find(int[] numbers, int from, int to) {
+        return find(numbers, from, to, 0, 0);
     }
 
     /** The entry of the terms of one range and then of another, or null. */

@@ -7,17 +7,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
-import org.benchlore.kb.knowledge.Knowledge;
-import org.benchlore.kb.planning.BenchRecord;
+import org.benchlore.kb.planning.UnitQueries;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.Ranking.RankedCause;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
-import org.benchlore.kb.reading.Reading;
 
 /**
  * A case step by step: its events numbered from 1, and what the ranking was after each one that brought findings.
@@ -34,8 +31,8 @@ record Course(List<Step> steps) {
      * @param number from 1
      * @param event the event
      * @param findings what it brought; may be empty
-     * @param query all that was known by then, what the notes say beyond their findings too; empty if this event brought
-     *     nothing that can be ranked, or came after the cure and so tells of that and not of the cause
+     * @param query all that was known by then, as {@link UnitQueries} puts it together; empty if this event told nothing
+     *     new of the fault, as after a fix that nothing says failed, or if there is no finding yet
      * @param ranking for that query
      * @param done ids of the fixes done by then
      */
@@ -51,65 +48,23 @@ record Course(List<Step> steps) {
         steps = List.copyOf(steps);
     }
 
-    /** Ranks again, with one model, what was known after each event; a fix that failed is held against its causes. */
-    static Course of(
-            CaseHistory history, RankingModel model, BenchRecord record, Readings readings, Knowledge knowledge) {
+    /** Ranks again, with one model, what was known after each event that told something new of the fault. */
+    static Course of(CaseHistory history, RankingModel model, UnitQueries queries, Readings readings) {
         List<Step> steps = new ArrayList<>();
-        TreeMap<String, Finding> known = new TreeMap<>();
-        Map<String, String> words = new LinkedHashMap<>();
-        List<Reading> read = new ArrayList<>();
-        CaseEvent cure = history.cure().orElse(null);
         List<String> done = new ArrayList<>();
-        List<String> failed = new ArrayList<>();
-        boolean cured = false;
+        RankingQuery known = new RankingQuery(List.of(), history.scope(), true);
         for (CaseEvent event : history.events()) {
-            cured |= event.equals(cure);
-            boolean inVain = !cured && failed.size() < done.size() && failed(event);
-            if (inVain) {
-                failed.add(done.get(failed.size()));
-            }
             if (event instanceof CaseEvent.FixApplied fix) {
                 done.add(fix.fixId());
             }
-            List<Finding> findings = findings(event);
-            List<Finding> telling =
-                    cured ? List.of() : findings.stream().filter(model::knows).toList();
-            telling.forEach(f -> known.put(f.symptomId(), f));
-            String text = text(event);
-            boolean told = !cured && !text.isBlank() && !words.containsKey(text);
-            if (told) {
-                Optional<Reading> reading = readings.of(text);
-                reading.ifPresent(read::add);
-                words.put(
-                        text,
-                        reading.map(r -> RankingQuery.wordsOf(r, knowledge)).orElse(""));
-            }
-            Optional<RankingQuery> query = telling.isEmpty() && (known.isEmpty() || !(inVain || told))
-                    ? Optional.empty()
-                    : Optional.of(new RankingQuery(
-                                    RankingQuery.standing(List.copyOf(known.values()), read, knowledge),
-                                    history.scope(),
-                                    true,
-                                    history.workedOnBefore(),
-                                    record.tried(failed))
-                            .inWords(String.join("\n", words.values())));
-            steps.add(new Step(steps.size() + 1, event, findings, query, query.map(model::rank), List.copyOf(done)));
+            int number = steps.size() + 1;
+            RankingQuery query = queries.of(history.upTo(number), readings::of);
+            Optional<RankingQuery> news =
+                    query.findings().isEmpty() || query.equals(known) ? Optional.empty() : Optional.of(query);
+            steps.add(new Step(number, event, findings(event), news, news.map(model::rank), List.copyOf(done)));
+            known = query;
         }
         return new Course(steps);
-    }
-
-    /** Complaint or note; as {@link CaseHistory#textsOfFault} has them. */
-    private static String text(CaseEvent event) {
-        return event instanceof CaseEvent.Opened opened
-                ? opened.complaint()
-                : event instanceof CaseEvent.Noted noted ? noted.text() : "";
-    }
-
-    /** Whether an event says that the fix before it did not cure. */
-    private static boolean failed(CaseEvent event) {
-        return event instanceof CaseEvent.FixApplied
-                || (event instanceof CaseEvent.Ended ended && CaseHistory.failed(ended.outcome()))
-                || (event instanceof CaseEvent.Checked checked && checked.result() == CaseEvent.Checked.Result.FAILED);
     }
 
     static List<Finding> findings(CaseEvent event) {

@@ -10,6 +10,7 @@ import org.benchlore.kb.planning.BenchRecord;
 import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.planning.TestPlanner;
 import org.benchlore.kb.planning.TestProposal;
+import org.benchlore.kb.planning.UnitQueries;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Reader;
@@ -45,6 +46,7 @@ public final class Sheets {
     private final Reader reader;
     private final RankingModel model;
     private final BenchRecord record;
+    private final UnitQueries queries;
 
     /**
      * Sheets over one snapshot.
@@ -52,12 +54,14 @@ public final class Sheets {
      * @param reader for the readings and log lines in the case's notes
      * @param model what ranks the findings; for an honest sheet it has not learnt from the case itself
      * @param record what cases teach of fixes and tests; likewise
+     * @param queries over the same model and record
      */
-    public Sheets(Knowledge knowledge, Reader reader, RankingModel model, BenchRecord record) {
+    public Sheets(Knowledge knowledge, Reader reader, RankingModel model, BenchRecord record, UnitQueries queries) {
         this.knowledge = knowledge;
         this.reader = reader;
         this.model = model;
         this.record = record;
+        this.queries = queries;
     }
 
     /** A sheet about a case, whole, ending in a line feed. */
@@ -73,7 +77,7 @@ public final class Sheets {
     private Sheet sheet(CaseHistory history, Kind kind) {
         Terms terms = new Terms(knowledge);
         Readings readings = new Readings(reader, history);
-        Course course = Course.of(history, model, record, readings, knowledge);
+        Course course = Course.of(history, model, queries, readings);
         Evidence evidence = new Evidence(terms, readings);
         return switch (kind) {
             case CASE ->

@@ -189,16 +189,6 @@ public final class SearchIndex implements AutoCloseable {
     }
 
     /**
-     * The words with likely slips of the pen mended; empty where none is suspected.
-     *
-     * @throws ClosedIndexException after {@link #close}
-     */
-    public Optional<String> didYouMean(String words) {
-        String typed = Snippets.cut(words, 0, SearchQuery.MAX_WORDS_LENGTH);
-        return ask(snapshot -> wordbook.speller().mend(typed, new Finder(snapshot, wordbook)::written));
-    }
-
-    /**
      * Cases like this one, itself left out: those that share its findings, rare ones most, then its words; nearer device
      * scopes first.
      *
@@ -221,19 +211,47 @@ public final class SearchIndex implements AutoCloseable {
 
     private List<SearchHit> similar(List<Finding> findings, String text, DeviceScope scope, String except, int limit) {
         requireWithin(limit, SearchQuery.MAX_LIMIT);
-        List<Word> words = wordbook.words(Snippets.cut(text, 0, SearchQuery.MAX_WORDS_LENGTH));
-        Query alike = new BooleanQuery.Builder()
-                .add(Queries.alike(findings), Occur.SHOULD)
-                .add(new BoostQuery(Queries.cases(words, List.of(), List.of()).build(), OF_THE_WORDS), Occur.SHOULD)
-                .build();
-        BooleanQuery.Builder all = new BooleanQuery.Builder()
-                .add(alike, Occur.MUST)
-                .add(new TermQuery(new Term(Fields.KIND, HitKind.CASE.id())), Occur.FILTER);
+        List<Word> words = words(text);
+        BooleanQuery.Builder all = cases().add(alike(findings, words), Occur.MUST);
         if (!except.isEmpty()) {
             all.add(new TermQuery(Documents.key(HitKind.CASE, except)), Occur.MUST_NOT);
         }
         Queries.preferNear(all, scope, OF_THE_SCOPE);
         return ask(snapshot -> new Finder(snapshot, wordbook).best(all.build(), limit, words));
+    }
+
+    /**
+     * Cases concluded on a cause, those most like a unit first: by findings, rare ones counting most, then by words; nearer
+     * device scopes first.
+     *
+     * @param findings of the unit
+     * @param text what was said of it, or empty
+     * @param limit most cases, 1 to {@value SearchQuery#MAX_LIMIT}
+     * @throws ClosedIndexException after {@link #close}
+     */
+    public List<SearchHit> concludedOn(
+            String causeId, List<Finding> findings, String text, DeviceScope scope, int limit) {
+        requireWithin(limit, SearchQuery.MAX_LIMIT);
+        List<Word> words = words(text);
+        BooleanQuery.Builder all = cases().add(new TermQuery(new Term(Fields.CAUSE, causeId)), Occur.FILTER)
+                .add(alike(findings, words), Occur.SHOULD);
+        Queries.preferNear(all, scope, OF_THE_SCOPE);
+        return ask(snapshot -> new Finder(snapshot, wordbook).best(all.build(), limit, words));
+    }
+
+    private List<Word> words(String text) {
+        return wordbook.words(Snippets.cut(text, 0, SearchQuery.MAX_WORDS_LENGTH));
+    }
+
+    private static BooleanQuery.Builder cases() {
+        return new BooleanQuery.Builder().add(new TermQuery(new Term(Fields.KIND, HitKind.CASE.id())), Occur.FILTER);
+    }
+
+    private static Query alike(List<Finding> findings, List<Word> words) {
+        return new BooleanQuery.Builder()
+                .add(Queries.alike(findings), Occur.SHOULD)
+                .add(new BoostQuery(Queries.cases(words, List.of(), List.of()).build(), OF_THE_WORDS), Occur.SHOULD)
+                .build();
     }
 
     /**

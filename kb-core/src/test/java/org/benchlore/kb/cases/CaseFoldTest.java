@@ -122,6 +122,58 @@ class CaseFoldTest {
         assertThat(overruled.cure()).contains(fix);
     }
 
+    private static List<TriedFix.Result> results(CaseEvent... events) {
+        return fold(events).fixes().stream().map(TriedFix::result).toList();
+    }
+
+    @Test
+    void a_fix_is_judged_by_what_was_said_between_it_and_the_next() {
+        FixApplied fuse = new FixApplied(head("f1", 2), "new-fuse", "fuse-open", null, "");
+        FixApplied fan = new FixApplied(head("f2", 6), "new-fan", "dead-fan", null, "");
+        assertThat(results(fuse)).containsExactly(TriedFix.Result.UNTOLD);
+        assertThat(results(fuse, fan)).containsExactly(TriedFix.Result.FAILED, TriedFix.Result.UNTOLD);
+
+        Ended fixed = new Ended(head("e1", 3), Outcome.FIXED, null, "");
+        assertThat(results(fuse, fixed, fan)).containsExactly(TriedFix.Result.HELPED, TriedFix.Result.UNTOLD);
+        assertThat(fold(fuse, fixed, fan).failedFixes()).isEmpty();
+        assertThat(results(fuse, fixed, check("c", 4, Checked.Result.FAILED), fan))
+                .containsExactly(TriedFix.Result.FAILED, TriedFix.Result.UNTOLD);
+        assertThat(results(fuse, fixed, new Ended(head("e2", 5), Outcome.CAME_BACK, 9, ""), fan))
+                .containsExactly(TriedFix.Result.CAME_BACK, TriedFix.Result.UNTOLD);
+    }
+
+    @Test
+    void a_unit_that_recovered_by_itself_credits_no_fix_and_holds_none_as_failed() {
+        FixApplied fuse = new FixApplied(head("f1", 2), "new-fuse", "fuse-open", null, "");
+        FixApplied fan = new FixApplied(head("f2", 6), "new-fan", "dead-fan", null, "");
+        Ended recovered = new Ended(head("e2", 4), Outcome.RECOVERED_BY_ITSELF, null, "");
+        assertThat(results(fuse, recovered)).containsExactly(TriedFix.Result.UNTOLD);
+        assertThat(results(fuse, recovered, fan)).containsExactly(TriedFix.Result.UNTOLD, TriedFix.Result.UNTOLD);
+        assertThat(results(fuse, new Ended(head("e1", 3), Outcome.FIXED, null, ""), recovered))
+                .containsExactly(TriedFix.Result.UNTOLD);
+        assertThat(results(fuse, new Ended(head("e1", 3), Outcome.NOT_FIXED, null, ""), recovered))
+                .containsExactly(TriedFix.Result.FAILED);
+    }
+
+    @Test
+    void findings_before_a_cure_that_is_dated_before_the_opening_are_of_the_fault() {
+        CaseHistory imported = fold(
+                rail("r", -9, "absent"),
+                new FixApplied(head("f", -5), "new-fuse", "fuse-open", null, ""),
+                rail("r2", 1, "fine"));
+        assertThat(imported.findingsOfFault()).containsExactly(Finding.of("rail-12v", "absent"));
+    }
+
+    @Test
+    void a_history_up_to_an_event_is_that_of_the_events_before_it_and_knows_the_opening() {
+        CaseHistory whole =
+                fold(rail("r1", -1, "absent"), rail("r2", 1, "low"), new Ended(head("e", 3), Outcome.FIXED, null, ""));
+        assertThat(whole.upTo(1).findings()).containsExactly(Finding.of("rail-12v", "absent"));
+        assertThat(whole.upTo(1).complaint()).isEqualTo("dead");
+        assertThat(whole.upTo(3).outcome()).isNull();
+        assertThat(whole.upTo(4)).isEqualTo(whole);
+    }
+
     @Test
     void the_arbitrary_streams_reach_what_they_are_for() {
         int withdrawn = 0;

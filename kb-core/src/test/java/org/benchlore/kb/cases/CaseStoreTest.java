@@ -182,7 +182,6 @@ class CaseStoreTest {
             for (CaseStore store : List.of(one, two, reader)) {
                 assertThat(store.eventsOf("k")).hasSize(2);
             }
-            assertThat(reader.readOnly()).isTrue();
             assertTrouble(
                     () -> reader.append(List.of(noted("c", "k", 3, ""))), Trouble.READ_ONLY, "cases.db", "for writing");
         }

@@ -38,7 +38,16 @@ class DateScanTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"14.03. - amp", "14.3.", "14 march amp", "14th March: amp", "14/3: amp", "14/3 - amp", "March 14: amp"})
+    @ValueSource(
+            strings = {
+                "14.03. - amp",
+                "14.3.",
+                "14 march amp",
+                "14th March: amp",
+                "14/3: amp",
+                "14/3 - amp",
+                "March 14: amp"
+            })
     void below_a_full_date_the_year_goes_on(String text) {
         LocalDate above = LocalDate.of(2024, 3, 12);
         assertThat(DateScan.at(text, 0, DateOrder.DMY, above).flatMap(DateScan.Found::date))
@@ -52,7 +61,8 @@ class DateScanTest {
                         .flatMap(DateScan.Found::date))
                 .contains(LocalDate.of(2024, 1, 3));
         LocalDate above = LocalDate.of(2024, 3, 12);
-        for (String text : new String[] {"31/2: no day", "3/4 full", "12.05 V on the rail", "40.2. of them", "may 5 be it"}) {
+        for (String text :
+                new String[] {"31/2: no day", "3/4 full", "12.05 V on the rail", "40.2. of them", "may 5 be it"}) {
             assertThat(DateScan.at(text, 0, DateOrder.DMY, above)).as(text).isEmpty();
         }
     }

@@ -11,6 +11,7 @@ import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseEvent.Checked;
 import org.benchlore.kb.cases.CaseEvent.Checked.Result;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.TriedFix;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.reading.Reading.Condition;
 import org.jspecify.annotations.Nullable;
@@ -92,7 +93,7 @@ class ProofRecordTest {
         assertThat(failed.known().failed()).isTrue();
         assertThat(CaseWork.of(history()).fixes())
                 .extracting(CaseWork.Trial::result)
-                .containsExactly(CaseWork.Result.FAILED);
+                .containsExactly(TriedFix.Result.FAILED);
 
         fix("replace-board");
         ProofPlan next = proof();

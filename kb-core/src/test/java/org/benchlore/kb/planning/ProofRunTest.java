@@ -35,43 +35,6 @@ class ProofRunTest {
         assertThat(500 * ProofRun.factor(.8, faults)).isCloseTo(hours, within(.05));
     }
 
-    /** F03: 95 % upper bound after 0 of n (Hanley and Lippman-Hand, JAMA 249, 1983: rule of three). */
-    @ParameterizedTest
-    @CsvSource({"10,.258866", "30,.095034", "100,.029513"})
-    void rule_of_three(int n, double bound) {
-        // one-sided 95 % is the upper end of the two-sided 90 % interval
-        assertThat(Rate.exact(0, n, .9).high()).isCloseTo(bound, within(1e-6));
-        assertThat(bound).isLessThan(3.0 / n);
-    }
-
-    /** F04: MIL-HDBK-781A, NIST/SEMATECH e-Handbook 8.4.5.1 (clauses remembered), 1000 h. */
-    @Test
-    void bounds_on_the_mean_time() {
-        assertThat(ProofRun.meanHoursAtLeast(1000, 3, .95)).isCloseTo(128.971, within(5e-4));
-        assertThat(ProofRun.meanHoursAtMost(1000, 3, .95)).isCloseTo(1222.955, within(5e-4));
-        assertThat(ProofRun.meanHoursAtLeast(1000, 3, .90)).isCloseTo(149.683, within(5e-4));
-        assertThat(ProofRun.meanHoursAtLeast(1000, 0, .90)).isCloseTo(434.294, within(5e-4));
-        assertThat(ProofRun.meanHoursAtMost(1000, 0, .90)).isInfinite();
-    }
-
-    /** F05: success-run theorem; so many trials without fault, each lasting its hour, for R at C. */
-    @ParameterizedTest
-    @CsvSource({".90,.90,22", ".90,.95,29", ".95,.90,45", ".99,.95,299"})
-    void success_run(double reliability, double confidence, int units) {
-        assertThat(ProofRun.weibullHours(reliability, 1, confidence, units, 1)).isLessThanOrEqualTo(1);
-        assertThat(ProofRun.weibullHours(reliability, 1, confidence, units - 1, 1))
-                .isGreaterThan(1);
-    }
-
-    /** F06: zero-failure Weibull demonstration, R = .90 at 500 h, C = .90, n = 20 (inputs read; result recomputed). */
-    @ParameterizedTest
-    @CsvSource({".8,558.605", "1,546.359", "1.5,530.447"})
-    void weibull_demonstration(double shape, double hours) {
-        assertThat(ProofRun.weibullHours(.9, 500, .9, 20, shape)).isCloseTo(hours, within(5e-4));
-        // one failure allowed, chance faults: the factor of F01 in place of the zero-failure one
-        assertThat(500 * ProofRun.factor(.9, 1) / (20 * -Math.log(.9))).isCloseTo(922.955, within(5e-4));
-    }
-
     /** F07: Bayes with exponential recurrence, own numbers. */
     @Test
     void belief_after_a_clean_run() {
@@ -79,19 +42,6 @@ class ProofRunTest {
         assertThat(ProofRun.hoursToBelieve(.3, 8, .01)).isCloseTo(29.982576, within(1e-6));
         assertThat(ProofRun.hours(8, .95)).isCloseTo(23.965858, within(1e-6));
         assertThat(ProofRun.stillThere(.3, 8, 29.982576)).isCloseTo(.01, within(1e-6));
-    }
-
-    /** F08: Weibull with shape ½ and scale 1000 h, own numbers: the hazard falls, a survivor is better than new. */
-    @Test
-    void a_survivor_of_early_faults() {
-        assertThat(ProofRun.lastsLonger(.5, 1000, 0, 100)).isCloseTo(.728893, within(1e-6));
-        assertThat(ProofRun.lastsLonger(.5, 1000, 100, 100)).isCloseTo(.877230, within(1e-6));
-        assertThat(hazard(100)).isCloseTo(1.581139e-3, within(1e-6));
-        assertThat(hazard(200)).isCloseTo(1.118034e-3, within(1e-6));
-    }
-
-    private static double hazard(double hours) {
-        return -Math.log(ProofRun.lastsLonger(.5, 1000, hours, 1e-3)) / 1e-3;
     }
 
     /**

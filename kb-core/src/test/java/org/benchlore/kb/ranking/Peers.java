@@ -97,7 +97,7 @@ final class Peers {
                 }
             }
         }
-        return Posterior.normalise(score);
+        return Scores.normalise(score);
     }
 
     /** Webb, Boughton and Wang, Machine Learning 58, 2005, every seen attribute a parent, m-estimates with m = 1. */

@@ -233,7 +233,7 @@ class PublishedRowsTest {
         for (int c = 0; c < score.length; c++) {
             score[c] = Math.log(prior[c]) + power * Math.log(likelihood[c]);
         }
-        return Posterior.normalise(score);
+        return Scores.normalise(score);
     }
 
     private static void expect(double[] shares, double... expected) {

@@ -64,4 +64,21 @@ final class Scores {
         }
         return means;
     }
+
+    /** Shares that sum to 1, in place. */
+    static double[] normalise(double[] score) {
+        double largest = Double.NEGATIVE_INFINITY;
+        for (double s : score) {
+            largest = Math.max(largest, s);
+        }
+        double sum = 0;
+        for (int c = 0; c < score.length; c++) {
+            score[c] = Math.exp(score[c] - largest);
+            sum += score[c];
+        }
+        for (int c = 0; c < score.length; c++) {
+            score[c] /= sum;
+        }
+        return score;
+    }
 }

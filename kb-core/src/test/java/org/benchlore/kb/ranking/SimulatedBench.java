@@ -139,7 +139,7 @@ final class SimulatedBench {
                         Integer.parseInt(f.state().substring(1))]);
             }
         }
-        return Posterior.normalise(score);
+        return Scores.normalise(score);
     }
 
     Lesson draw(Random random) {

@@ -14,6 +14,7 @@ import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.PackReader;
 import org.benchlore.kb.knowledge.PackSource;
 import org.benchlore.kb.planning.BenchRecord;
+import org.benchlore.kb.planning.UnitQueries;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.reading.Finding;
@@ -193,11 +194,10 @@ final class SheetFixture {
 
     static Sheets sheets(String lampName) {
         Knowledge knowledge = knowledge(lampName);
-        return new Sheets(
-                knowledge,
-                Reader.of(knowledge),
-                RankingModel.of(knowledge, RankingSettings.DEFAULT),
-                BenchRecord.none(knowledge));
+        RankingModel model = RankingModel.of(knowledge, RankingSettings.DEFAULT);
+        BenchRecord record = BenchRecord.none(knowledge);
+        UnitQueries queries = new UnitQueries(knowledge, model, record, (codes, scope, except) -> List.of());
+        return new Sheets(knowledge, Reader.of(knowledge), model, record, queries);
     }
 
     static Sheets sheets() {

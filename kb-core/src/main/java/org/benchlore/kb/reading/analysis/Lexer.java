@@ -52,6 +52,15 @@ public final class Lexer {
         return Spoken.joined(lexer.tokens);
     }
 
+    /**
+     * Whether a word is read the same whatever words stand beside it, as all are that no spoken number begins with.
+     *
+     * @param word of the letters a to z alone
+     */
+    public static boolean standsAlone(String word) {
+        return !Spoken.opens(word);
+    }
+
     private void run() {
         int i = 0;
         while (i < folded.length()) {

@@ -88,7 +88,8 @@ final class Spoken {
         return any ? new Spoken(tokens).run() : tokens;
     }
 
-    private static boolean opens(String word) {
+    /** Whether a spoken number may begin with a word. */
+    static boolean opens(String word) {
         return OPENING.contains(word);
     }
 

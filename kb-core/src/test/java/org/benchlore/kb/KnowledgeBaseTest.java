@@ -1,0 +1,114 @@
+package org.benchlore.kb;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.io.StringReader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.CaseStore;
+import org.benchlore.kb.cases.Certainty;
+import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.ranking.Influence;
+import org.benchlore.kb.ranking.RankingQuery;
+import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reading;
+import org.benchlore.kb.search.SearchQuery;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class KnowledgeBaseTest {
+    private static KnowledgeBase bench() {
+        return KnowledgeBase.builder().packs(List.of(MemoryTest.PACK)).open();
+    }
+
+    private static List<CaseEvent> fixed(String id, String state, String causeId) {
+        Instant at = Instant.parse("2026-01-05T10:00:00Z");
+        return List.of(
+                new CaseEvent.Opened(
+                        new CaseEvent.Head(id + "-0", id, at), DeviceScope.ANY, "", "", CaseHistory.OWN, false),
+                new CaseEvent.Noted(
+                        new CaseEvent.Head(id + "-1", id, at.plusSeconds(60)),
+                        "",
+                        Reading.Source.SEEN,
+                        List.of(Finding.of("lamp", state))),
+                new CaseEvent.Concluded(
+                        new CaseEvent.Head(id + "-2", id, at.plusSeconds(120)), causeId, Certainty.PROVEN, ""),
+                new CaseEvent.Ended(new CaseEvent.Head(id + "-3", id, at.plusSeconds(180)), Outcome.FIXED, null, ""));
+    }
+
+    @Test
+    void a_listener_hears_of_what_is_imported_as_of_what_is_recorded_and_of_nothing_twice() throws IOException {
+        StringBuilder exported = new StringBuilder();
+        try (KnowledgeBase other = bench()) {
+            other.record(fixed("theirs", "dark", "lead-broken"));
+            other.exportCases(exported, false);
+        }
+        try (KnowledgeBase kb = bench()) {
+            List<String> heard = new ArrayList<>();
+            kb.onRecorded(event -> heard.add(event.head().eventId()));
+            kb.record(fixed("ours", "lit", "core-loose"));
+            kb.importCases(new StringReader(exported.toString()), "theirs.jsonl", "elsewhere");
+            kb.importCases(new StringReader(exported.toString()), "theirs.jsonl", "elsewhere");
+            assertThat(heard)
+                    .containsExactly(
+                            "ours-0", "ours-1", "ours-2", "ours-3", "theirs-0", "theirs-1", "theirs-2", "theirs-3");
+        }
+    }
+
+    @Test
+    void the_cases_behind_a_rare_cause_are_found_among_many_of_another_and_by_words_alone() {
+        try (KnowledgeBase kb = bench()) {
+            List<CaseEvent> common = new ArrayList<>();
+            for (int i = 0; i < 300; i++) {
+                common.addAll(fixed("common-" + i, "dark", "lead-broken"));
+            }
+            kb.record(common);
+            kb.record(fixed("rare", "lit", "core-loose"));
+
+            assertThat(kb.casesBehind(RankingQuery.of(List.of(Finding.of("lamp", "dark"))), "core-loose", 5))
+                    .extracting(Influence::caseId)
+                    .containsExactly("rare");
+            RankingQuery words = RankingQuery.of(List.of()).inWords("clamp");
+            assertThat(kb.casesBehind(words, "core-loose", 5))
+                    .extracting(Influence::caseId)
+                    .containsExactly("rare");
+        }
+    }
+
+    @Test
+    void a_search_that_comes_too_late_opens_no_index_again(@TempDir Path home) {
+        try (CaseStore store = CaseStore.open(home)) {
+            IndexFollower index = new IndexFollower(MemoryTest.KNOWLEDGE, store, home);
+            index.close();
+            assertThatThrownBy(() -> index.search(SearchQuery.of("lamp")))
+                    .isInstanceOf(ClosedKnowledgeBaseException.class);
+            assertThat(Files.exists(home.resolve("index"))).isFalse();
+        }
+    }
+
+    @Test
+    void who_is_under_way_when_it_closes_is_told_that_it_is_closed() throws IOException {
+        StringBuilder exported = new StringBuilder();
+        KnowledgeBase kb = bench();
+        kb.record(fixed("a", "dark", "lead-broken"));
+        kb.exportCases(exported, false);
+        Reader closing = new StringReader(exported.toString()) {
+            @Override
+            public int read(char[] to, int from, int length) throws IOException {
+                kb.close();
+                return super.read(to, from, length);
+            }
+        };
+        assertThatThrownBy(() -> kb.importCases(closing, "a.jsonl", CaseHistory.OWN))
+                .isInstanceOf(ClosedKnowledgeBaseException.class);
+    }
+}
