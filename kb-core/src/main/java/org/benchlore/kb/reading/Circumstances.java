@@ -2,12 +2,14 @@ package org.benchlore.kb.reading;
 
 import java.util.List;
 import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * Drops claims that are none: what only tells when something else was so ("sags when the disc spins up", "still charged
- * minutes after I pulled the plug"), and a "nothing" that is the object of something ("found nothing", "rewind nothing").
+ * minutes after I pulled the plug"), and a "nothing" that is the object of something ("found nothing", "rewind nothing") or the
+ * end of a long run.
  */
 final class Circumstances {
     private static final int REACH = 3;
@@ -25,6 +27,12 @@ final class Circumstances {
     private static final Words GOVERNING = Words.spaced(
             "find found see saw hear heard read measur show notice get got doing say found did change help press mean "
                     + "there is be");
+
+    private static final Words LONG = Words.spaced("hour day week night evening weekend");
+    private static final Words RUNS = Words.spaced("run ran soak test play");
+
+    /** In seconds. */
+    private static final double AN_HOUR = 3600;
 
     private final Passage passage;
 
@@ -78,6 +86,9 @@ final class Circumstances {
         if (word == null || claim.name != null || word.entry.phrases.isEmpty() || !bareNothing(word)) {
             return false;
         }
+        if (afterRun(word)) {
+            return true;
+        }
         for (int i = word.from - 1;
                 i >= 0 && passage.sameSegment(i, word.from) && passage.sameClause(i, word.from);
                 i--) {
@@ -99,6 +110,20 @@ final class Circumstances {
         return next < passage.size()
                 && passage.sameSegment(next, word.to - 1)
                 && (NAMELESS_OBJECT.contains(passage.token(next).surface()) || passage.content(next));
+    }
+
+    /** "Ran three days, nothing": no fault showed. */
+    private boolean afterRun(Item word) {
+        boolean lasted = false;
+        for (int i = word.from - 1; i >= 0 && passage.sentence(i) == passage.sentence(word.from); i--) {
+            Token token = passage.token(i);
+            lasted |= LONG.contains(token.term())
+                    || (token.kind() == Kind.QUANTITY && token.unit().equals("s") && token.value() >= AN_HOUR);
+            if (lasted && RUNS.contains(token.term())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private boolean bareNothing(Item word) {

@@ -309,10 +309,12 @@ final class Negations {
     }
 
     private boolean bind(Item negation, Item name) {
+        boolean behind = name.to == negation.from;
         if (negation.to - negation.from == 1
                 && passage.token(negation.from).term().equals("not")
+                && !behind
                 && !ARTICLES.contains(passage.token(name.from).term())) {
-            // "plays CD, not DVD" says nothing of a thing without a word for its state
+            // "plays CD, not DVD" says nothing of a thing without a word for its state; "12 V present, 5 V not" does
             return false;
         }
         Optional<Claim> bare = bare(name);

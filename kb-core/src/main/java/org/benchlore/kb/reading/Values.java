@@ -145,7 +145,7 @@ final class Values {
                 cost += PASSED_NAME;
                 continue;
             }
-            if (number(i) || (token.kind() == Kind.PUNCTUATION && !token.is("/"))) {
+            if (Token.denies(token.term()) || number(i) || (token.kind() == Kind.PUNCTUATION && !token.is("/"))) {
                 return;
             }
             placed |= PLACE.contains(token.term());

@@ -84,6 +84,7 @@ class ReadingRulesTest {
         "mains fuse open for good,mains-fuse blown",
         "only the fan spins,start-up nothing",
         "no tray but the motor is strong,motor strong",
+        "'12 V present, 5 V not',rail-5v absent",
         "the fuse near the blue socket is blown,mains-fuse blown",
     })
     void read_as(String text, String finding) {
@@ -128,6 +129,7 @@ class ReadingRulesTest {
                 "the 12 V should be between 11.4 and 12.6 V",
                 "IF the fuse is blown, replace it",
                 "another set has a blown fuse",
+                "ran here 3 days, nothing",
             })
     void holds_nothing(String text) {
         assertThat(findings(text)).isEmpty();
