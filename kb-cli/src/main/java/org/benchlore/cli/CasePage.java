@@ -56,7 +56,7 @@ final class CasePage {
         page.heading("Case " + history.id() + (history.withdrawn() ? " (withdrawn, counts for nothing)" : ""));
         page.text(
                 2,
-                "Unit: " + device(history) + (history.unit().isBlank() ? "" : ", marked " + history.unit())
+                "Unit: " + device(history) + (history.unit().isBlank() ? "" : ", " + history.unit())
                         + (history.workedOnBefore() ? ", worked on before" : "") + "; case of: " + history.origin());
         if (!history.complaint().isBlank()) {
             page.hanging(2, 4, "Complaint: " + history.complaint());

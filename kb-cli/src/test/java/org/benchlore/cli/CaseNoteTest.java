@@ -56,7 +56,7 @@ class CaseNoteTest {
     @Test
     void the_unit_s_tag_is_listed_shown_and_found() {
         assertThat(done("case", "list")).contains("shelf A, device not stated");
-        assertThat(done("show", id)).contains("marked shelf A");
+        assertThat(done("show", id)).contains("device not stated, shelf A;");
         assertThat(done("search", "Shelf A").lines().findFirst().orElseThrow()).startsWith("case");
     }
 
