@@ -57,6 +57,8 @@ class ReaderTest {
                 .containsExactly(Finding.of("rail-12v", "absent"), Finding.of("rail-5v", "in-tolerance"));
         assertThat(read("no 12 V, 5 V fine").findings())
                 .containsExactly(Finding.of("rail-12v", "absent"), Finding.of("rail-5v", "in-tolerance"));
+        assertThat(read("5 V present, 12 V not").findings())
+                .containsExactly(Finding.of("rail-12v", "absent"), Finding.of("rail-5v", "in-tolerance"));
         assertThat(read("no change on 12 V").findings()).isEmpty();
     }
 

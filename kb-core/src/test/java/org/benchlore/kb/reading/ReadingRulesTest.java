@@ -84,7 +84,6 @@ class ReadingRulesTest {
         "mains fuse open for good,mains-fuse blown",
         "only the fan spins,start-up nothing",
         "no tray but the motor is strong,motor strong",
-        "'12 V present, 5 V not',rail-5v absent",
         "the fuse near the blue socket is blown,mains-fuse blown",
     })
     void read_as(String text, String finding) {
