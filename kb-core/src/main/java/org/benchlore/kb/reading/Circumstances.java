@@ -28,6 +28,9 @@ final class Circumstances {
             "find found see saw hear heard read measur show notice get got doing say found did change help press mean "
                     + "there is be");
 
+    private static final Words SET = Words.spaced("at with");
+    private static final Words CONTROLS = Words.spaced("volum bright brightnes loudnes");
+    private static final int LONGEST_SETTING = 3;
     private static final Words LONG = Words.spaced("hour day week night evening weekend");
     private static final Words RUNS = Words.spaced("run ran soak test play");
 
@@ -49,8 +52,24 @@ final class Circumstances {
         if (claim.symptom.history()) {
             return false;
         }
+        if (setting(claim)) {
+            return true;
+        }
         boolean asItShould = claim.symptom.states().get(claim.state).normal() && !claim.negated;
         return (asItShould && opened(claim.from, WHEN, 2)) || (deed(claim) && opened(claim.from, WITH, REACH));
+    }
+
+    /** "Crackles at low volume", "hums with the volume down": how a control was set. */
+    private boolean setting(Claim claim) {
+        boolean set = claim.from > 0
+                && SET.contains(passage.token(claim.from - 1).surface())
+                && passage.sameSegment(claim.from - 1, claim.from);
+        for (int i = claim.from; set && i < Math.min(claim.to, claim.from + LONGEST_SETTING); i++) {
+            if (CONTROLS.contains(passage.term(i))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Whether one of some words stands there or right in front, but for articles and pronouns. */

@@ -129,6 +129,7 @@ class ReadingRulesTest {
                 "IF the fuse is blown, replace it",
                 "another set has a blown fuse",
                 "ran here 3 days, nothing",
+                "sings at low volume",
             })
     void holds_nothing(String text) {
         assertThat(findings(text)).isEmpty();
