@@ -28,6 +28,9 @@ final class Circumstances {
             "find found see saw hear heard read measur show notice get got doing say found did change help press mean "
                     + "there is be");
 
+    private static final Words DENYING = Words.spaced("no without neither");
+    private static final Words KEEPS = Words.spaced("stock store shop box bag parcel manual drawer catalogue");
+    private static final Words NOT_SENT = Words.spaced("enclosed included supplied delivered available");
     private static final Words SET = Words.spaced("at with");
     private static final Words CONTROLS = Words.spaced("volum bright brightnes loudnes");
     private static final int LONGEST_SETTING = 3;
@@ -45,7 +48,8 @@ final class Circumstances {
 
     static void drop(Passage passage, List<Claim> claims) {
         Circumstances circumstances = new Circumstances(passage);
-        claims.removeIf(c -> c.measured == null && (circumstances.aside(c) || circumstances.empty(c)));
+        claims.removeIf(c ->
+                c.measured == null && (circumstances.aside(c) || circumstances.empty(c) || circumstances.lacking(c)));
     }
 
     private boolean aside(Claim claim) {
@@ -97,6 +101,31 @@ final class Circumstances {
             content += passage.content(i) ? 1 : 0;
         }
         return deed && content <= LONGEST_DEED && claim.name == null;
+    }
+
+    /** "No belt in stock", "no power lead enclosed": what is not at hand is not what is not as it should be. */
+    private boolean lacking(Claim claim) {
+        if (!DENYING.contains(passage.token(claim.from).surface())) {
+            return false;
+        }
+        for (int i = claim.from + 1; i < passage.size() && passage.sameSegment(claim.from, i); i++) {
+            if (i > claim.to + REACH) {
+                return false;
+            }
+            boolean kept = passage.token(i).surface().equals("in") && keeps(i + 1);
+            if (kept || NOT_SENT.contains(passage.token(i).surface())) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private boolean keeps(int from) {
+        int i = from;
+        while (i < passage.size() && i < from + 2 && !passage.content(i)) {
+            i++;
+        }
+        return i < passage.size() && KEEPS.contains(passage.token(i).surface()) && passage.sameSegment(from, i);
     }
 
     /** "Nothing" that is not said of the unit. */

@@ -219,7 +219,9 @@ final class Negations {
         int steps = 0;
         boolean without = passage.token(negation.from).term().equals("without");
         for (int i = negation.to; i < passage.size() && passage.sameSegment(negation.from, i); i++) {
-            if (without && MoodWords.REPORTING.contains(passage.token(i).surface())) {
+            boolean times = TIMES.contains(passage.token(i).surface());
+            if (times
+                    || (without && MoodWords.REPORTING.contains(passage.token(i).surface()))) {
                 return null;
             }
             Item item = passage.itemAt(i);
@@ -229,9 +231,6 @@ final class Negations {
                 }
             } else if (item != null && !passable(item)) {
                 return item;
-            }
-            if (TIMES.contains(passage.token(i).term())) {
-                return null;
             }
             steps += passage.skipped(i) ? 0 : 1;
             if (steps > reach) {

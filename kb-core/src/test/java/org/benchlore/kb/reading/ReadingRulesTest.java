@@ -84,6 +84,7 @@ class ReadingRulesTest {
         "mains fuse open for good,mains-fuse blown",
         "only the fan spins,start-up nothing",
         "no tray but the motor is strong,motor strong",
+        "it no longer works since it was dropped,fell present",
         "the fuse near the blue socket is blown,mains-fuse blown",
     })
     void read_as(String text, String finding) {
@@ -130,6 +131,8 @@ class ReadingRulesTest {
                 "another set has a blown fuse",
                 "ran here 3 days, nothing",
                 "sings at low volume",
+                "no fuse in stock",
+                "no scorched insects enclosed",
             })
     void holds_nothing(String text) {
         assertThat(findings(text)).isEmpty();
