@@ -27,6 +27,9 @@ final class Passage {
     /** Of the negations, those that come to light when the taught words they stood in gave way. */
     private static final Words PLAIN_NO = Words.of("no", "not", "never");
 
+    private static final Words DROPPED = Words.spaced("off by out in round around");
+    private static final Words FELL = Words.spaced("for to into asleep behind through");
+    private static final Words OBJECTS = Words.of("it", "them", "this");
     private static final Words ON = Words.of("on", "off");
     private static final Words PLACES = Words.of("the", "its", "my", "his", "her", "their", "our");
 
@@ -122,7 +125,7 @@ final class Passage {
                 ? new Trie.Match(
                         match.from(), match.to(), match.depth(), match.entry().withoutPhrases())
                 : match);
-        all.removeIf(match -> match.entry().empty() || dangling(match) || counts(match));
+        all.removeIf(match -> match.entry().empty() || dangling(match) || phrasal(match) || counts(match));
         Inverted.names(tokens, terms, numbers, lexicon.trie(), all);
         for (Trie.Match match : Trie.chosen(all, n, hidden)) {
             put(lexicon.referents().resolve(tokens, terms, numbers, match));
@@ -164,6 +167,20 @@ final class Passage {
                 && next.kind() == Kind.WORD
                 && !next.term().equals("nor");
         return denies || neither || (match.depth() == 2 && ON.contains(last) && PLACES.contains(next.surface()));
+    }
+
+    /** "Dropped it off on Monday", "it fell to me": the verb means another thing by what follows it. */
+    private boolean phrasal(Trie.Match match) {
+        int last = match.to() - 1;
+        Words particles = terms[last].equals("drop") ? DROPPED : terms[last].equals("fall") ? FELL : null;
+        int next = match.to();
+        if (particles == null || match.entry().rank() == Entry.LANGUAGE) {
+            return false;
+        }
+        if (next < tokens.size() && OBJECTS.contains(tokens.get(next).surface())) {
+            next++;
+        }
+        return next < tokens.size() && particles.contains(tokens.get(next).surface());
     }
 
     /** "3 of the 5 modems": no 5 V. */

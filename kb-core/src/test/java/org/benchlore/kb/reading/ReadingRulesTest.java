@@ -132,6 +132,7 @@ class ReadingRulesTest {
                 "ran here 3 days, nothing",
                 "sings at low volume",
                 "no fuse in stock",
+                "he dropped it off on Monday, fell to me to mend",
                 "no scorched insects enclosed",
             })
     void holds_nothing(String text) {
