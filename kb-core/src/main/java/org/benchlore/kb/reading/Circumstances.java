@@ -1,15 +1,12 @@
 package org.benchlore.kb.reading;
 
 import java.util.List;
-import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
-import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * Drops claims that are none: what only tells when something else was so ("sags when the disc spins up", "still charged
- * minutes after I pulled the plug"), and a "nothing" that is the object of something ("found nothing", "rewind nothing") or the
- * end of a long run.
+ * minutes after I pulled the plug", "crackles at low volume"), and what is only not at hand ("no belt in stock").
  */
 final class Circumstances {
     private static final int REACH = 3;
@@ -20,25 +17,12 @@ final class Circumstances {
     private static final Words DEEDS =
             Words.spaced("pull pulled pulling unplug unplugged unplugging plugging plugged pressing pressed "
                     + "pushing pushed held holding disconnecting disconnected removing removed");
-    private static final Words SUBJECTS = Words.spaced("it he she that this one unit set thing box still just absolut"
-            + " absolutely simply then and but then so or totally literally now since or yet");
-    private static final Words NAMELESS_OBJECT =
-            Words.spaced("with without to from in but else that of unusual wrong odd special");
-    private static final Words GOVERNING = Words.spaced(
-            "find found see saw hear heard read measur show notice get got doing say found did change help press mean "
-                    + "there is be");
 
-    private static final Words DENYING = Words.spaced("no without neither");
     private static final Words KEEPS = Words.spaced("stock store shop box bag parcel manual drawer catalogue");
     private static final Words NOT_SENT = Words.spaced("enclosed included supplied delivered available");
     private static final Words SET = Words.spaced("at with");
     private static final Words CONTROLS = Words.spaced("volum bright brightnes loudnes");
     private static final int LONGEST_SETTING = 3;
-    private static final Words LONG = Words.spaced("hour day week night evening weekend");
-    private static final Words RUNS = Words.spaced("run ran soak test play");
-
-    /** In seconds. */
-    private static final double AN_HOUR = 3600;
 
     private final Passage passage;
 
@@ -48,8 +32,7 @@ final class Circumstances {
 
     static void drop(Passage passage, List<Claim> claims) {
         Circumstances circumstances = new Circumstances(passage);
-        claims.removeIf(c ->
-                c.measured == null && (circumstances.aside(c) || circumstances.empty(c) || circumstances.lacking(c)));
+        claims.removeIf(c -> c.measured == null && (circumstances.aside(c) || circumstances.lacking(c)));
     }
 
     private boolean aside(Claim claim) {
@@ -105,7 +88,7 @@ final class Circumstances {
 
     /** "No belt in stock", "no power lead enclosed": what is not at hand is not what is not as it should be. */
     private boolean lacking(Claim claim) {
-        if (!DENYING.contains(passage.token(claim.from).surface())) {
+        if (!Token.denies(passage.token(claim.from).term())) {
             return false;
         }
         for (int i = claim.from + 1; i < passage.size() && passage.sameSegment(claim.from, i); i++) {
@@ -126,63 +109,5 @@ final class Circumstances {
             i++;
         }
         return i < passage.size() && KEEPS.contains(passage.token(i).surface()) && passage.sameSegment(from, i);
-    }
-
-    /** "Nothing" that is not said of the unit. */
-    private boolean empty(Claim claim) {
-        Item word = claim.word;
-        if (word == null || claim.name != null || word.entry.phrases.isEmpty() || !bareNothing(word)) {
-            return false;
-        }
-        if (afterRun(word)) {
-            return true;
-        }
-        for (int i = word.from - 1;
-                i >= 0 && passage.sameSegment(i, word.from) && passage.sameClause(i, word.from);
-                i--) {
-            String surface = passage.token(i).surface();
-            if (surface.equals("and") || surface.equals("then")) {
-                break;
-            }
-            boolean named =
-                    passage.item(i).filter(item -> !item.entry.names.isEmpty()).isPresent();
-            boolean governs = i == word.from - 1
-                    && (GOVERNING.contains(surface)
-                            || GOVERNING.contains(passage.token(i).term()));
-            boolean tells = passage.content(i) || passage.token(i).kind() == Kind.NUMBER || named;
-            if (governs || (tells && !SUBJECTS.contains(surface))) {
-                return true;
-            }
-        }
-        int next = word.to;
-        return next < passage.size()
-                && passage.sameSegment(next, word.to - 1)
-                && (NAMELESS_OBJECT.contains(passage.token(next).surface()) || passage.content(next));
-    }
-
-    /** "Ran three days, nothing": no fault showed. */
-    private boolean afterRun(Item word) {
-        boolean lasted = false;
-        for (int i = word.from - 1; i >= 0 && passage.sentence(i) == passage.sentence(word.from); i--) {
-            Token token = passage.token(i);
-            lasted |= LONG.contains(token.term())
-                    || (token.kind() == Kind.QUANTITY && token.unit().equals("s") && token.value() >= AN_HOUR);
-            if (lasted && RUNS.contains(token.term())) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private boolean bareNothing(Item word) {
-        boolean nothing = false;
-        for (int i = word.from; i < word.to; i++) {
-            nothing |= passage.term(i).equals("nothing");
-            if (passage.token(i).kind() != Kind.WORD
-                    || (passage.content(i) && !passage.term(i).equals("nothing"))) {
-                return false;
-            }
-        }
-        return nothing;
     }
 }

@@ -45,6 +45,7 @@ final class Linker {
         Searches.deny(passage, claims);
         claims.removeIf(c -> c.dropped);
         Circumstances.drop(passage, claims);
+        Nothing.drop(passage, claims);
         Thin.drop(passage, lexicon, claims);
         claims.sort(Claim.BY_PLACE);
         return Repeats.merged(passage, claims);

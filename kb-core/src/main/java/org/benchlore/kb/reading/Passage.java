@@ -10,17 +10,8 @@ import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.benchlore.kb.reading.analysis.Words;
 import org.jspecify.annotations.Nullable;
 
-/**
- * A text as the linker sees it: tokens, the items of the lexicon found in them, and where sentences, clauses and their
- * comma-separated segments end.
- */
+/** A text as the linker sees it: tokens, the items of the lexicon found in them, and its {@link Sentences}. */
 final class Passage {
-    /** A line at least this long may go on in the next one. */
-    private static final int WRAPPED_LINE = 60;
-
-    /** Tokens after which a sentence ends without a stop, so that the work grows with the text and not with its square. */
-    private static final int LONGEST_SENTENCE = 200;
-
     /** Tokens behind a reading in which "ripple" may still stand. */
     private static final int RIPPLE_REACH = 6;
 
@@ -79,9 +70,11 @@ final class Passage {
     private final String[] terms;
     private final int[] numbers;
     private final Item[] itemAt;
-    private final int[] sentence;
-    private final int[] clause;
-    private final int[] segment;
+    private final Sentences sentences;
+
+    /** Where names hidden under longer items end, by first token; 0 elsewhere. */
+    private final int[] hiddenNameEnd;
+
     private final boolean[] unreal;
     private final boolean numbered;
 
@@ -131,12 +124,16 @@ final class Passage {
             put(lexicon.referents().resolve(tokens, terms, numbers, match));
         }
         pointedAt(lexicon);
-        this.sentence = new int[n];
-        this.clause = new int[n];
-        this.segment = new int[n];
-        split();
+        this.hiddenNameEnd = new int[n];
+        for (Trie.Match match : hidden) {
+            if (!match.entry().names.isEmpty()) {
+                int known = hiddenNameEnd[match.from()];
+                hiddenNameEnd[match.from()] = known == 0 ? match.to() : Math.min(known, match.to());
+            }
+        }
+        this.sentences = new Sentences(text, tokens, itemAt);
         this.readAt = new Claim[n];
-        this.unreal = Mood.unreal(text, tokens, itemAt, sentence);
+        this.unreal = Mood.unreal(text, tokens, itemAt, sentences.sentence);
     }
 
     /** "It drops" is not "it was dropped". */
@@ -268,8 +265,8 @@ final class Passage {
 
     /** Whether the name of something lies hidden under an item. */
     boolean hidesName(Item over) {
-        for (Trie.Match match : hidden) {
-            if (!match.entry().names.isEmpty() && over.from <= match.from() && match.to() <= over.to) {
+        for (int i = over.from; i < over.to; i++) {
+            if (hiddenNameEnd[i] > 0 && hiddenNameEnd[i] <= over.to) {
                 return true;
             }
         }
@@ -307,69 +304,6 @@ final class Passage {
         }
         Optional<String> mended = lexicon.spelling().mend(token.surface());
         return Synonyms.of(mended.map(word -> Lexer.tokens(word).get(0).term()).orElse(token.term()));
-    }
-
-    private void split() {
-        int sentences = 0;
-        int clauses = 0;
-        int segments = 0;
-        int start = 0;
-        for (int i = 0; i < tokens.size(); i++) {
-            Item item = itemAt[i];
-            if (item != null && item.from == i && breaks(item) && !echoes(item)) {
-                clauses++;
-                segments++;
-            }
-            sentence[i] = sentences;
-            clause[i] = clauses;
-            segment[i] = segments;
-            Token token = tokens.get(i);
-            boolean tooLong = i - start >= LONGEST_SENTENCE && (item == null || item.to == i + 1);
-            if (!tooLong && (item != null || token.kind() != Kind.PUNCTUATION)) {
-                continue;
-            }
-            if (tooLong || endsSentence(i)) {
-                sentences++;
-                clauses++;
-                segments++;
-                start = i + 1;
-            } else if (",()[]:".contains(token.term()) || dash(i)) {
-                segments += token.term().equals(":") ? 0 : 1;
-            }
-        }
-    }
-
-    private static boolean breaks(Item item) {
-        boolean pack = !item.entry.names.isEmpty() || !item.entry.words.isEmpty() || !item.entry.phrases.isEmpty();
-        return !pack && (item.entry.cue == Cue.BREAK || item.entry.cue == Cue.EXCEPT);
-    }
-
-    /** "So is the 3.3" goes on with what was said. */
-    private boolean echoes(Item item) {
-        boolean so = tokens.get(item.from).term().equals("so") && item.to < tokens.size();
-        return so
-                && (tokens.get(item.to).term().equals("be")
-                        || tokens.get(item.to).term().equals("do"));
-    }
-
-    private boolean dash(int i) {
-        return tokens.get(i).is("-");
-    }
-
-    private boolean endsSentence(int i) {
-        Token token = tokens.get(i);
-        if (token.is("\n")) {
-            return i + 1 == tokens.size() || !wraps(i);
-        }
-        return token.is(".") || token.is("!") || token.is("?") || token.is(";");
-    }
-
-    /** Whether a line end lies within a sentence: the line is long and the next one goes on in lower case. */
-    private boolean wraps(int i) {
-        int end = tokens.get(i).start();
-        int lineStart = text.lastIndexOf('\n', Math.max(0, end - 1)) + 1;
-        int next = tokens.get(i + 1).start();
-        return end - lineStart >= WRAPPED_LINE && Character.isLowerCase(text.charAt(next));
     }
 
     int size() {
@@ -412,23 +346,23 @@ final class Passage {
     }
 
     int sentence(int token) {
-        return sentence[token];
+        return sentences.sentence[token];
     }
 
     int clause(int token) {
-        return clause[token];
+        return sentences.clause[token];
     }
 
     int segment(int token) {
-        return segment[token];
+        return sentences.segment[token];
     }
 
     boolean sameClause(int a, int b) {
-        return clause[a] == clause[b];
+        return sentences.clause[a] == sentences.clause[b];
     }
 
     boolean sameSegment(int a, int b) {
-        return segment[a] == segment[b];
+        return sentences.segment[a] == sentences.segment[b];
     }
 
     /** Whether any token is a number or a quantity. */
@@ -455,7 +389,7 @@ final class Passage {
     boolean speaksOfRipple(int token) {
         for (int i = token + RIPPLE_REACH; i >= 0 && i > token - 4 * RIPPLE_REACH; i--) {
             boolean ripple = i < at.length
-                    && sentence[i] == sentence[token]
+                    && sentence(i) == sentence(token)
                     && at[i].term().equals("rippl");
             if (ripple) {
                 return true;
