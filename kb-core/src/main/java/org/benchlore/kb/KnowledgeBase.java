@@ -343,8 +343,7 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /** Everything recorded of a case, taken-back events too, in order of time and id; empty for an unknown case. */
     public List<CaseEvent> events(String caseId) {
-        open();
-        return store.eventsOf(caseId);
+        return answer(() -> store.eventsOf(caseId));
     }
 
     /**

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 
 /**
  * In which past cases a log code stands that no pack knows. It speaks for the causes in whose cases it stands more often
@@ -34,29 +36,35 @@ public record CodeRecord(String code, SortedMap<String, Long> with, SortedMap<St
         return sum(cases);
     }
 
+    /** Share of all concluded cases in which the code stands. */
+    private double usual() {
+        return (seen() + 0.5) / (all() + 1);
+    }
+
     /** ln of how much more often the code stands in cases of a cause than in all. */
-    double nats(String causeId) {
-        double usual = (seen() + 0.5) / (all() + 1);
+    private double nats(String causeId, double usual) {
         double own = (with.getOrDefault(causeId, 0L) + WORTH * usual) / (cases.getOrDefault(causeId, 0L) + WORTH);
         return Math.log(own / usual);
     }
 
     /**
-     * What codes of one unit say of a cause together. One event writes several, so that they do not count as if they knew
-     * nothing of each other: the one that says most in full, the next by half, then by a third.
+     * What codes of one unit say of a cause together, in nats by its id. One event writes several, so that they do not count as
+     * if they knew nothing of each other: the one that says most in full, the next by half, then by a third.
      */
-    static double nats(List<CodeRecord> codes, String causeId) {
-        double[] each = codes.stream()
-                .mapToDouble(code -> code.nats(causeId))
-                .boxed()
-                .sorted(Comparator.comparingDouble((Double nats) -> -Math.abs(nats)))
-                .mapToDouble(Double::doubleValue)
-                .toArray();
-        double sum = 0;
-        for (int i = 0; i < each.length; i++) {
-            sum += each[i] / (i + 1);
-        }
-        return sum;
+    static ToDoubleFunction<String> together(List<CodeRecord> codes) {
+        double[] usual = codes.stream().mapToDouble(CodeRecord::usual).toArray();
+        return causeId -> {
+            double[] each = IntStream.range(0, usual.length)
+                    .mapToObj(k -> codes.get(k).nats(causeId, usual[k]))
+                    .sorted(Comparator.comparingDouble((Double nats) -> -Math.abs(nats)))
+                    .mapToDouble(Double::doubleValue)
+                    .toArray();
+            double sum = 0;
+            for (int k = 0; k < each.length; k++) {
+                sum += each[k] / (k + 1);
+            }
+            return sum;
+        };
     }
 
     private static long sum(Map<String, Long> counts) {

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.ToDoubleFunction;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -293,12 +294,13 @@ public final class RankingModel {
         if (query.codes().isEmpty()) {
             return view;
         }
+        ToDoubleFunction<String> together = CodeRecord.together(query.codes());
         double[] nats = new double[catalogue.causes()];
         double most = Double.NEGATIVE_INFINITY;
         for (int c = 0; c < nats.length; c++) {
             String id =
                     c == catalogue.unlisted() ? UNLISTED : catalogue.cause(c).id();
-            nats[c] = CodeRecord.nats(query.codes(), id);
+            nats[c] = together.applyAsDouble(id);
             most = Math.max(most, nats[c]);
         }
         for (int c = 0; c < nats.length; c++) {

@@ -48,21 +48,15 @@ public record RankingSettings(
 
     /** The same with another {@link #doubt}. */
     public RankingSettings doubting(double other) {
-        return new RankingSettings(
-                unlistedShare,
-                unlistedSpread,
-                unlistedSpreadKnown,
-                backgroundCases,
-                scopeCases,
-                mentionAlways,
-                mentionUsually,
-                misread,
-                aside,
-                other);
+        return with(aside, other);
     }
 
     /** The same with another {@link #aside}. */
     public RankingSettings tellingAside(double other) {
+        return with(other, doubt);
+    }
+
+    private RankingSettings with(double otherAside, double otherDoubt) {
         return new RankingSettings(
                 unlistedShare,
                 unlistedSpread,
@@ -72,8 +66,8 @@ public record RankingSettings(
                 mentionAlways,
                 mentionUsually,
                 misread,
-                other,
-                doubt);
+                otherAside,
+                otherDoubt);
     }
 
     private static void check(String name, double value, boolean fits) {

@@ -42,9 +42,10 @@ class CodeRecordTest {
     @Test
     void codes_of_one_unit_repeat_each_other() {
         CodeRecord one = always("X-1");
-        double alone = CodeRecord.nats(List.of(one), CAUSE);
-        assertThat(alone).isCloseTo(one.nats(CAUSE), within(1e-12));
-        assertThat(CodeRecord.nats(Collections.nCopies(3, one), CAUSE))
+        double alone = CodeRecord.together(List.of(one)).applyAsDouble(CAUSE);
+        double usual = 30.5 / 5031;
+        assertThat(alone).isCloseTo(Math.log((30 + 3 * usual) / 33 / usual), within(1e-12));
+        assertThat(CodeRecord.together(Collections.nCopies(3, one)).applyAsDouble(CAUSE))
                 .isCloseTo(alone * (1 + 1 / 2.0 + 1 / 3.0), within(1e-9));
     }
 }
