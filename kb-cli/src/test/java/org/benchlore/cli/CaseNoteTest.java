@@ -3,8 +3,6 @@ package org.benchlore.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.benchlore.kb.KnowledgeBase;
@@ -26,9 +24,7 @@ class CaseNoteTest {
     private String id = "";
 
     private Run run(String... args) {
-        List<String> all = new ArrayList<>(List.of(args));
-        all.addAll(List.of("--home", home.toString()));
-        return Run.of(all.toArray(String[]::new));
+        return Run.at(home, args);
     }
 
     private String done(String... args) {

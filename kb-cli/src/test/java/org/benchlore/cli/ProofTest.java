@@ -3,8 +3,6 @@ package org.benchlore.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -17,9 +15,7 @@ class ProofTest {
     Path home;
 
     private Run run(String... args) {
-        List<String> all = new ArrayList<>(List.of(args));
-        all.addAll(List.of("--home", home.toString()));
-        return Run.of(all.toArray(String[]::new));
+        return Run.at(home, args);
     }
 
     private String done(String... args) {

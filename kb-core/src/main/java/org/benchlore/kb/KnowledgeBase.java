@@ -476,9 +476,8 @@ public final class KnowledgeBase implements AutoCloseable {
         }
     }
 
-    /** A text that came by import may be longer than the reader takes. */
     private Optional<Reading> read(CaseHistory history, String text) {
-        return text.length() <= org.benchlore.kb.reading.Reader.MOST_CHARACTERS
+        return org.benchlore.kb.reading.Reader.takes(text)
                 ? Optional.of(reader.read(text, history.scope()))
                 : Optional.empty();
     }

@@ -60,6 +60,11 @@ public final class Reader {
         return new Reader(symptoms, devices, negationReach);
     }
 
+    /** Whether a text is short enough to be read; what came by import may not be. */
+    public static boolean takes(String text) {
+        return text.length() <= MOST_CHARACTERS;
+    }
+
     /**
      * Reads a note.
      *
@@ -69,7 +74,7 @@ public final class Reader {
      * @throws TextTooLongException if the text has more than {@link #MOST_CHARACTERS}
      */
     public Reading read(String text, DeviceScope scope) {
-        if (text.length() > MOST_CHARACTERS) {
+        if (!takes(text)) {
             throw new TextTooLongException(text.length(), MOST_CHARACTERS);
         }
         Lexicon lexicon = lexicon(scope);
@@ -103,7 +108,7 @@ public final class Reader {
      * @throws TextTooLongException if the log has more than {@link #MOST_CHARACTERS}
      */
     public LogReading readLog(String log, DeviceScope scope) {
-        if (log.length() > MOST_CHARACTERS) {
+        if (!takes(log)) {
             throw new TextTooLongException(log.length(), MOST_CHARACTERS);
         }
         return LogParse.of(log, lexicon(scope)).reading();

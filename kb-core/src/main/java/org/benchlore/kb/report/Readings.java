@@ -34,7 +34,7 @@ final class Readings {
     }
 
     private static boolean readable(String text) {
-        return !text.isBlank() && text.length() <= Reader.MOST_CHARACTERS;
+        return !text.isBlank() && Reader.takes(text);
     }
 
     /** What somebody wrote of what was found: a note, or what came with a test; else empty. */
