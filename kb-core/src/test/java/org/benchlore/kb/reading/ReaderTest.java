@@ -187,6 +187,10 @@ class ReaderTest {
     void small_slips_are_forgiven_but_not_in_short_words_or_codes() {
         assertThat(read("contoller silent").findings()).containsExactly(Finding.of("controller-response", "silent"));
         assertThat(read("fan daed").findings()).isEmpty();
+        assertThat(read("power lamp greeen").findings()).containsExactly(Finding.of("power-lamp", "green"));
+        assertThat(read("power lamp greed").findings())
+                .as("another English word")
+                .isEmpty();
         assertThat(read("13V missing").findings()).isEmpty();
         assertThat(READER.read("K-208 logged", CORVANE).findings()).isEmpty();
     }
