@@ -47,6 +47,13 @@ final class Likeness {
      */
     private static final double FINDINGS = 3;
 
+    /**
+     * What the cause behind a note gets, had it an entry, of the most that each word lends to any. The best of all entries gets
+     * 0.33 in the middle of 100 notes of known causes, and 0.23 of 40 whose fault is in none. It took the mean chance of the
+     * unlisted cause from 0.02 to 0.54 on these, to 0.03 on those, and from 0.03 to 0.41 on 60 that it was not set on.
+     */
+    private static final double OWN = 0.27;
+
     /** Entries of mean length that the smoothing is worth. */
     private static final double PRIOR = 0.5;
 
@@ -138,25 +145,35 @@ final class Likeness {
         return entry.values().stream().mapToDouble(Double::doubleValue).sum();
     }
 
+    /** Whether any word of a note stands in an entry. */
+    boolean knowsAnyOf(String note) {
+        return terms(note).stream().anyMatch(postings::containsKey);
+    }
+
     /**
-     * What a note's words lend each cause.
+     * What a note's words lend each cause, and last what they would lend the cause behind them.
      *
-     * @return nats, 0 or more, one per cause; all 0 where no word is known
+     * @return nats, 0 or more
      */
     double[] nats(String note) {
-        double[] nats = new double[causes];
-        Set<String> known = new TreeSet<>(terms(note));
-        known.retainAll(postings.keySet());
-        double share = Math.min(1, NOTE / Math.max(1, known.size()));
-        for (String term : known) {
-            postings.getOrDefault(term, List.of()).forEach(p -> nats[p.cause()] += share * p.weight());
+        Set<String> terms = new TreeSet<>(terms(note));
+        double[] nats = new double[causes + 1];
+        double share = Math.min(1, NOTE / Math.max(1, terms.size()));
+        for (String term : terms) {
+            double most = 0;
+            for (Posting p : postings.getOrDefault(term, List.of())) {
+                nats[p.cause()] += share * p.weight();
+                most = Math.max(most, p.weight());
+            }
+            nats[causes] += share * OWN * most;
         }
         return nats;
     }
 
     /**
-     * The same as factors on the causes' shares that leave the share of the unlisted cause as it was; a mixture, since words
-     * may lead astray. Beside more than {@value #FINDINGS} findings they count in proportion less, for then they repeat them.
+     * What a note's words lend each cause, as factors on the causes' shares; a mixture, since words may lead astray. They
+     * leave the share of the unlisted cause as it was, unless they are scattered over many entries and fit none well.
+     * Beside more than {@value #FINDINGS} findings they count in proportion less, for then they repeat them.
      *
      * @param findings that stand beside the words
      * @param prior shares of the causes, the unlisted one last
@@ -164,7 +181,7 @@ final class Likeness {
     double[] factors(String note, int findings, double[] prior) {
         double share = Math.min(1, FINDINGS / Math.max(1, findings));
         double[] nats = Arrays.stream(nats(note)).map(n -> share * n).toArray();
-        double most = Arrays.stream(nats).max().orElse(0);
+        double most = Arrays.stream(nats, 0, causes).max().orElse(0);
         double[] factors = new double[causes + 1];
         double before = 0;
         double after = 0;
@@ -177,7 +194,7 @@ final class Likeness {
         for (int c = 0; c < causes; c++) {
             factors[c] = (1 - ASTRAY) * factors[c] + ASTRAY * mean;
         }
-        factors[causes] = mean;
+        factors[causes] = Math.max(mean, Math.exp(Math.min(0, nats[causes] - most)));
         return factors;
     }
 

@@ -184,9 +184,7 @@ public final class RankingModel {
     public boolean tells(RankingQuery query) {
         return !query.findings().isEmpty()
                 || query.codes().stream().anyMatch(code -> code.seen() > 0)
-                || (!query.words().isBlank()
-                        && Arrays.stream(catalogue.likeness().nats(query.words()))
-                                .anyMatch(nats -> nats > 0));
+                || (!query.words().isBlank() && catalogue.likeness().knowsAnyOf(query.words()));
     }
 
     /**

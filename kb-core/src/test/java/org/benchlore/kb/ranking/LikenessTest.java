@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.PackReader;
@@ -66,6 +68,33 @@ class LikenessTest {
         assertThat(MODEL.probability(told, "belt")).isLessThan(MODEL.probability(silent, "belt"));
         assertThat(MODEL.probability(told, RankingModel.UNLISTED))
                 .isCloseTo(MODEL.probability(silent, RankingModel.UNLISTED), within(1e-12));
+    }
+
+    @Test
+    void words_scattered_over_many_entries_speak_for_a_cause_without_one() {
+        List<String> words = List.of(
+                "ventilator", "sleeve", "rubber", "deck", "antenna", "piston", "ledger", "garden", "marble", "violin");
+        String causes = IntStream.range(0, words.size())
+                .mapToObj(n -> """
+                          - id: cause-%d
+                            name: %s
+                            kind: fault
+                            about: Made up.
+                            per-thousand: 10
+                        """.formatted(n, words.get(n)))
+                .collect(Collectors.joining());
+        RankingModel many = RankingModel.of(
+                PackReader.read(
+                        List.of(new PackSource("many.yaml", PACK.substring(0, PACK.indexOf("    shows")) + causes))),
+                RankingSettings.DEFAULT);
+        RankingQuery silent = new RankingQuery(List.of(), DeviceScope.ANY, true);
+        double before = many.probability(silent, RankingModel.UNLISTED);
+
+        assertThat(many.probability(silent.inWords("the violin"), RankingModel.UNLISTED))
+                .isLessThan(1.2 * before);
+        assertThat(many.probability(
+                        silent.inWords("antenna and piston over ledger, garden and marble"), RankingModel.UNLISTED))
+                .isGreaterThan(1.2 * before);
     }
 
     @Test

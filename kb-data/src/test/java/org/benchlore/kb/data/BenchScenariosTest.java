@@ -52,13 +52,14 @@ class BenchScenariosTest {
         }
     }
 
-    private Tally tally(String file) throws IOException {
-        List<Scenario> scenarios;
+    private static List<String> lines(String file) throws IOException {
         try (Stream<String> lines = Files.lines(FOLDER.resolve(file))) {
-            scenarios = lines.filter(line -> !line.startsWith("#"))
-                    .map(Scenario::of)
-                    .toList();
+            return lines.filter(line -> !line.startsWith("#")).toList();
         }
+    }
+
+    private Tally tally(String file) throws IOException {
+        List<Scenario> scenarios = lines(file).stream().map(Scenario::of).toList();
         List<String> misses = new ArrayList<>();
         List<String> wrongLeaders = new ArrayList<>();
         int first = 0;
@@ -106,5 +107,27 @@ class BenchScenariosTest {
         assertThat(tally.amongFirst()).as("among the first three").isGreaterThanOrEqualTo(0.88);
         assertThat(tally.firstRight()).as("first right").isGreaterThanOrEqualTo(0.78);
         assertThat(tally.wrongLeaders()).hasSizeLessThanOrEqualTo(2);
+    }
+
+    /** Whose fault is in no pack: the ranking says so, or is at least not sure of another. */
+    @Test
+    void a_fault_that_no_pack_knows_is_not_taken_for_one_of_theirs() throws IOException {
+        List<Ranking> rankings = new ArrayList<>();
+        try (KnowledgeBase kb =
+                KnowledgeBase.builder().packs(ShippedPacks.all()).home(home).open()) {
+            for (String line : lines("scenarios-unlisted.tsv")) {
+                rankings.add(kb.rank(kb.read(line.split("\t", -1)[3])));
+            }
+        }
+        assertThat(rankings).hasSize(100);
+        double mean = rankings.stream()
+                .mapToDouble(ranking -> ranking.unlisted().probability())
+                .average()
+                .orElseThrow();
+        assertThat(mean).as("chance of a fault that is not listed").isGreaterThanOrEqualTo(0.4);
+        assertThat(rankings)
+                .filteredOn(ranking -> ranking.causes().get(0).probability() > 0.9)
+                .as("sure of a wrong cause")
+                .hasSizeLessThanOrEqualTo(6);
     }
 }
