@@ -224,7 +224,7 @@ final class MoodWords {
     static final Phrases OTHER_THINGS = new Phrases(
             "the other recorder | the other player | the other set | the other radio | the other unit | the other machine "
                     + "| the other deck | another recorder | another player | another set | the parcel | the postman | the courier | the workshop | the bench | my neighbour | the neighbour "
-                    + "| his other | her other | their other");
+                    + "| his neighbour | her neighbour | their neighbour | a neighbour | his other | her other | their other");
 
     /** Words that change the mood from where they stand; a sentence without them and without "I'll" is as it begins. */
     static final Words TELLING = telling();

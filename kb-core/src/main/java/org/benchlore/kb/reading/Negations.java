@@ -317,8 +317,21 @@ final class Negations {
             return false;
         }
         Optional<Claim> bare = bare(name);
+        if (bare.isPresent() && leftOff(negation, name, bare.get())) {
+            name.name = true;
+            return true;
+        }
         bare.ifPresent(claim -> add(claim, negation, name));
         return bare.isPresent();
+    }
+
+    /** "Runs fine without the belt": taken off for a trial; "without the hum" tells of a fault that is gone. */
+    private boolean leftOff(Item negation, Item name, Claim claim) {
+        int article = name.from > negation.to ? name.from - 1 : name.from;
+        String term = passage.token(article).term();
+        return passage.term(negation.from).equals("without")
+                && (term.equals("the") || ARTICLES.contains(term))
+                && !claim.symptom.states().get(claim.state).normal();
     }
 
     private boolean normal(Item cue) {

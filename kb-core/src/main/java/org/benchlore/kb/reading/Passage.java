@@ -21,6 +21,7 @@ final class Passage {
     private static final Words DROPPED = Words.spaced("off by out in round around");
     private static final Words FELL = Words.spaced("for to into asleep behind through");
     private static final Words OBJECTS = Words.of("it", "them", "this");
+    private static final Words LIMITING = Words.of("not", "only", "just");
     private static final Words ON = Words.of("on", "off");
     private static final Words PLACES = Words.of("the", "its", "my", "his", "her", "their", "our");
 
@@ -168,8 +169,11 @@ final class Passage {
 
     /** "Dropped it off on Monday", "it fell to me": the verb means another thing by what follows it. */
     private boolean phrasal(Trie.Match match) {
-        int last = match.to() - 1;
-        Words particles = terms[last].equals("drop") ? DROPPED : terms[last].equals("fall") ? FELL : null;
+        int verb = match.to() - 1;
+        if (verb > match.from() && OBJECTS.contains(tokens.get(verb).surface())) {
+            verb--;
+        }
+        Words particles = terms[verb].equals("drop") ? DROPPED : terms[verb].equals("fall") ? FELL : null;
         int next = match.to();
         if (particles == null || match.entry().rank() == Entry.LANGUAGE) {
             return false;
@@ -180,15 +184,19 @@ final class Passage {
         return next < tokens.size() && particles.contains(tokens.get(next).surface());
     }
 
-    /** "3 of the 5 modems": no 5 V. */
+    /** "3 of the 5 modems", "ok on 2.4, not on 5": no 5 V. */
     private boolean counts(Trie.Match match) {
         int last = match.to() - 1;
-        return last > 2
-                && match.from() >= last - 1
-                && tokens.get(last).kind() == Kind.NUMBER
+        if (last < 2 || match.from() < last - 1 || tokens.get(last).kind() != Kind.NUMBER) {
+            return false;
+        }
+        boolean counted = last > 2
                 && terms[last - 1].equals("the")
                 && terms[last - 2].equals("of")
                 && tokens.get(last - 3).kind() == Kind.NUMBER;
+        return counted
+                || (terms[last - 1].equals("on")
+                        && LIMITING.contains(tokens.get(last - 2).surface()));
     }
 
     /** Adds names that mean something only because of what the sentence speaks of. */

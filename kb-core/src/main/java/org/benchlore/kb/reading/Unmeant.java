@@ -16,9 +16,10 @@ final class Unmeant {
             Words.of("off", "out", "up", "down", "on", "in", "over", "around", "through");
     private static final Words PLACES = Words.of(
             "the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
-    private static final Words MAKERS = Words.of(Lexer.tokens("machine maker frother grinder dispenser").stream()
-            .map(Token::term)
-            .toArray(String[]::new));
+    private static final Words MAKERS =
+            Words.of(Lexer.tokens("machine maker frother grinder dispenser detector pedal").stream()
+                    .map(Token::term)
+                    .toArray(String[]::new));
 
     private final Passage passage;
 
@@ -66,10 +67,10 @@ final class Unmeant {
         return false;
     }
 
-    /** "Coffee machine", "milk frother": a name that only says what kind of unit it is. */
+    /** "Coffee machine", "smoke detector", "distortion pedal": a word that only says what kind of unit it is. */
     private boolean madeBy(Item item) {
         return item.to - item.from == 1
-                && !item.entry.names.isEmpty()
+                && item.entry.cue == null
                 && item.to < passage.size()
                 && passage.sameSegment(item.from, item.to)
                 && MAKERS.contains(passage.token(item.to).term());

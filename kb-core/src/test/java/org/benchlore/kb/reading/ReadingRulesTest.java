@@ -133,6 +133,10 @@ class ReadingRulesTest {
                 "sings at low volume",
                 "no fuse in stock",
                 "he dropped it off on Monday, fell to me to mend",
+                "his neighbour's set has a blown fuse",
+                "a motor pedal, weak",
+                "found on 2.4, not on 5",
+                "all is well without the disc",
                 "no scorched insects enclosed",
             })
     void holds_nothing(String text) {
