@@ -20,13 +20,15 @@ final class CommonWords {
         return WORDS.contains(word);
     }
 
-    /** The lines of its licence are no words and do no harm. */
     private static Words read() {
         try (InputStream list = CommonWords.class.getResourceAsStream(LIST)) {
             if (list == null) {
                 throw new IllegalStateException(LIST + " is missing from the kb-core jar");
             }
-            return Words.of(new String(list.readAllBytes(), StandardCharsets.US_ASCII).split("\n"));
+            return Words.of(new String(list.readAllBytes(), StandardCharsets.US_ASCII)
+                    .lines()
+                    .filter(line -> !line.startsWith("#"))
+                    .toArray(String[]::new));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -3,6 +3,7 @@ package org.benchlore.kb.reading;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
@@ -198,16 +199,19 @@ final class Context {
 
     /** "It was dead on Friday, today it runs": what was so, told beside what is so now, is over. */
     private void contrastWithNow() {
-        boolean now = false;
+        Set<String> now = new HashSet<>(); // what the rest of the sentence tells of now
         int sentence = -1;
         for (int i = claims.size() - 1; i >= 0; i--) {
             Claim claim = claims.get(i);
-            now &= passage.sentence(claim.from) == sentence;
+            if (passage.sentence(claim.from) != sentence) {
+                now.clear();
+            }
             sentence = passage.sentence(claim.from);
-            if (now && !cues.get(i).contains(Cue.NOW) && toldOfThen(claim)) {
+            if (cues.get(i).contains(Cue.NOW)) {
+                now.add(claim.symptom.id());
+            } else if (now.contains(claim.symptom.id()) || (!now.isEmpty() && toldOfThen(claim))) {
                 cues.get(i).add(Cue.PAST);
             }
-            now |= cues.get(i).contains(Cue.NOW);
         }
     }
 

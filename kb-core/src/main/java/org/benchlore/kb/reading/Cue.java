@@ -17,7 +17,9 @@ enum Cue {
                     + "none of | nor any | nor a | nor any trace of | nor any sign of | nor a trace of | "
                     + "or any trace of | or any sign of | "
                     + "no sign of | no trace of | not getting | not seeing | does not have | is not a | not a | "
-                    + "not a single | not one | not a trace of | not the slightest"),
+                    + "not a single | not one | not a trace of | not the slightest | cannot hear | cannot hear any | could not hear | "
+                    + "could not hear any | cannot smell | cannot smell any | could not smell | could not smell any | "
+                    + "could not see any | cannot see any | denies | denies that | denied that"),
     /** Opens a sentence and says nothing ("there is no smell"). */
     OPENING("there is | there are | there was | there were"),
     /** Negates what went before. */
@@ -27,8 +29,12 @@ enum Cue {
                     + "could not be found | could not be seen | could not be heard | could not be detected | could not be observed | "
                     + "cannot be seen | cannot be heard | cannot be detected | not to be found | not to be seen | not to be heard"),
     /** Looks like negation and is none. */
-    NO_NEGATION("no change | no difference | not only | no doubt | no matter | not just | no wonder | no effect | "
-            + "not quite | no help | no luck | no idea | why not | not much | no good reason"),
+    NO_NEGATION(
+            "no change | no difference | not only | no doubt | no matter | not just | no wonder | no effect | "
+                    + "not quite | no help | no luck | no idea | why not | not much | no good reason | nothing but | no more than"),
+    /** No condition, though "load" stands in it. */
+    UNLOADED(
+            "without load | without a load | without any load | with no load | at no load | no load | off load | unloaded"),
     /** Says that nobody has looked. */
     UNCHECKED(
             "not checked | not tested | not measured | not looked at | not tried | not yet checked | not yet measured | "

@@ -48,7 +48,7 @@ final class Fitting {
                 continue;
             }
             Optional<Symptom> ripple = rippling(named, reading);
-            if (ripple.isEmpty() && ofRipple(reading) && small(named, value)) {
+            if (ripple.isEmpty() && (ofRipple(reading) || besideRipple(reading)) && small(named, value)) {
                 continue;
             }
             Optional<Symptom> fitting =
@@ -182,8 +182,14 @@ final class Fitting {
     /** A small part of a rail's voltage is its ripple where the reading or, for millivolts, the sentence speaks of ripple. */
     private Optional<Symptom> rippling(Symptom rail, int reading) {
         Token value = passage.token(reading);
-        boolean told = ofRipple(reading) || (value.factor() < 1 && passage.speaksOfRipple(reading));
+        boolean told = ofRipple(reading) || besideRipple(reading);
         return told && small(rail, value) ? lexicon.ripple(rail) : Optional.empty();
+    }
+
+    /** "180 mV ripple", "clean 2 mV". */
+    private boolean besideRipple(int reading) {
+        return passage.token(reading).factor() < 1
+                && (passage.speaksOfRipple(reading) || term(reading - 1).equals("clean"));
     }
 
     private static boolean small(Symptom rail, Token value) {

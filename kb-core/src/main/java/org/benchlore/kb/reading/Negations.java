@@ -60,7 +60,7 @@ final class Negations {
         }
         item.done = switch (cue) {
             case NEGATION_AFTER -> behind(item, false);
-            case NORMAL -> normal(item);
+            case NORMAL -> praised(item);
             case EXCEPT -> except(item);
             default -> before(item) || behind(item, true);
         };
@@ -316,7 +316,8 @@ final class Negations {
             // "plays CD, not DVD" says nothing of a thing without a word for its state; "12 V present, 5 V not" does
             return false;
         }
-        Optional<Claim> bare = bare(name);
+        Optional<Claim> bare =
+                behind && endsHere(negation.to) && faultBefore(name) ? Optional.of(normal(name)) : bare(name);
         if (bare.isPresent() && leftOff(negation, name, bare.get())) {
             name.name = true;
             return true;
@@ -334,14 +335,35 @@ final class Negations {
                 && !claim.symptom.states().get(claim.state).normal();
     }
 
-    private boolean normal(Item cue) {
+    /** "The 5 V is low, the 12 V is not": what a thing is not is the fault of the one before. */
+    private boolean faultBefore(Item name) {
+        for (int i = name.index - 1; i >= 0 && near(i, name); i--) {
+            List<Claim> told = claimsOf(i);
+            if (!told.isEmpty()) {
+                return told.stream()
+                        .allMatch(claim -> !claim.negated
+                                && !claim.symptom.states().get(claim.state).normal());
+            }
+        }
+        return false;
+    }
+
+    private boolean near(int item, Item name) {
+        return passage.sentence(passage.items.get(item).from) == passage.sentence(name.from);
+    }
+
+    private static Claim normal(Item name) {
+        Symptom symptom = name.entry.names.get(0).symptom();
+        return new Claim(symptom, symptom.indexOf(symptom.normal().id()), name, name.from, name.to);
+    }
+
+    /** "Nothing wrong with the fan". */
+    private boolean praised(Item cue) {
         Item target = next(cue);
         if (target == null || !target.free() || target.entry.names.isEmpty()) {
             return false;
         }
-        Symptom symptom = target.entry.names.get(0).symptom();
-        int state = symptom.indexOf(symptom.normal().id());
-        add(new Claim(symptom, state, target, target.from, target.to), cue, target);
+        add(normal(target), cue, target);
         return true;
     }
 
@@ -358,9 +380,12 @@ final class Negations {
                 claim.dropped |= claim.symptom.id().equals(symptom.id()) && passage.sentence(claim.from) == sentence;
             }
         }
-        Claim claim = new Claim(symptom, symptom.indexOf(symptom.normal().id()), target, target.from, target.to);
-        claim.negated = true;
-        claim.anyOther = true;
+        Claim claim = bare(target).filter(bare -> !bare.negated).orElseGet(() -> {
+            Claim other = new Claim(symptom, symptom.indexOf(symptom.normal().id()), target, target.from, target.to);
+            other.negated = true;
+            other.anyOther = true;
+            return other;
+        });
         add(claim, cue, target);
         return true;
     }

@@ -119,7 +119,7 @@ final class Passage {
                 ? new Trie.Match(
                         match.from(), match.to(), match.depth(), match.entry().withoutPhrases())
                 : match);
-        all.removeIf(match -> match.entry().empty() || dangling(match) || phrasal(match) || counts(match));
+        all.removeIf(match -> match.entry().empty() || dangling(match, lexicon) || phrasal(match) || counts(match));
         Inverted.names(tokens, terms, numbers, lexicon.trie(), all);
         for (Trie.Match match : Trie.chosen(all, n, hidden)) {
             put(lexicon.referents().resolve(tokens, terms, numbers, match));
@@ -152,7 +152,7 @@ final class Passage {
     }
 
     /** "Still no", "lamp on", "neither channel": no words for a state where "no output", "on the socket" or "hums" goes on. */
-    private boolean dangling(Trie.Match match) {
+    private boolean dangling(Trie.Match match, Lexicon lexicon) {
         if (match.to() == tokens.size()
                 || match.to() - match.from() < 2
                 || match.entry().rank() == Entry.LANGUAGE) {
@@ -164,7 +164,20 @@ final class Passage {
         boolean neither = terms[match.from()].equals("neither")
                 && next.kind() == Kind.WORD
                 && !next.term().equals("nor");
-        return denies || neither || (match.depth() == 2 && ON.contains(last) && PLACES.contains(next.surface()));
+        return denies
+                || neither
+                || cutsName(match, lexicon)
+                || (match.depth() == 2 && ON.contains(last) && PLACES.contains(next.surface()));
+    }
+
+    /** "Has no power lamp" is not without power. */
+    private boolean cutsName(Trie.Match match, Lexicon lexicon) {
+        int last = match.to() - 1;
+        return terms[last - 1].equals("no")
+                && lexicon.trie()
+                        .find(List.of(terms[last], terms[last + 1]))
+                        .filter(entry -> !entry.names.isEmpty())
+                        .isPresent();
     }
 
     /** "Dropped it off on Monday", "it fell to me": the verb means another thing by what follows it. */

@@ -164,12 +164,7 @@ public final class Reader {
             if (!u.past()) {
                 String symptom = u.finding().symptomId();
                 Integer first = firsts.putIfAbsent(List.of(symptom, u.conditions()), i);
-                if (first != null
-                        && !understood
-                                .get(first)
-                                .finding()
-                                .state()
-                                .equals(u.finding().state())) {
+                if (first != null && !Reading.agree(understood.get(first).finding(), u.finding())) {
                     contradictions.add(new Contradiction(symptom, first, i));
                 }
             }

@@ -94,6 +94,9 @@ public record Reading(
      */
     public record CodeSeen(String code, boolean known, int count, Span span) {}
 
+    /** Share of the most likely state from which on a finding speaks for another state as well. */
+    private static final double AGREED = 0.5;
+
     public Reading {
         understood = List.copyOf(understood);
         notUnderstood = List.copyOf(notUnderstood);
@@ -126,9 +129,38 @@ public record Reading(
         return List.copyOf(new ArrayList<>(merged.values()));
     }
 
+    /** Whether a state can be that both findings speak of: "lamp off, no blinks". */
+    static boolean agree(Finding a, Finding b) {
+        return a.state().equals(b.state()) || !shared(a, b).isEmpty();
+    }
+
+    /** The likelihoods of states that neither finding speaks against. */
+    private static SortedMap<String, Double> shared(Finding a, Finding b) {
+        SortedMap<String, Double> shared = new TreeMap<>();
+        double least = AGREED * Math.min(most(a), most(b));
+        a.likelihoods().forEach((state, p) -> {
+            double both = Math.min(p, b.likelihoods().getOrDefault(state, 0.0));
+            if (both >= least) {
+                shared.put(state, both);
+            }
+        });
+        return shared;
+    }
+
+    private static double most(Finding finding) {
+        return finding.likelihoods().values().stream()
+                .mapToDouble(Double::doubleValue)
+                .max()
+                .orElse(0);
+    }
+
     private static Finding merge(Finding a, Finding b) {
         if (a.state().equals(b.state())) {
             return a.likelihoods().size() <= b.likelihoods().size() ? a : b;
+        }
+        SortedMap<String, Double> shared = shared(a, b);
+        if (!shared.isEmpty()) {
+            return Finding.soft(a.symptomId(), shared);
         }
         SortedMap<String, Double> both = new TreeMap<>();
         for (Finding f : List.of(a, b)) {

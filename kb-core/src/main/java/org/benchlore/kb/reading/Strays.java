@@ -149,9 +149,8 @@ final class Strays {
             while (head >= 0 && passage.sameSegment(head, word.from) && passage.skipped(head)) {
                 head--;
             }
-            // praise goes with anything: "the amplifier works" is not said of the headphone amplifier; nor is "the
-            // radio
-            // goes silent" of one of its bands
+            // praise goes with anything: "the amplifier works" is not said of the headphone amplifier,
+            // nor is "the radio goes silent" of one of its bands
             boolean open = head >= 0
                     && word.entry.polarity == null
                     && !MoodWords.DEVICES.contains(passage.token(head).surface())

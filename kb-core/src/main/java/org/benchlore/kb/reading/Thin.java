@@ -18,6 +18,9 @@ final class Thin {
     /** Words of a place: "at", "the", "board", "edge". */
     private static final int LONGEST_PLACE = 3;
 
+    /** Where something shows takes nothing from it: "left channel hums". */
+    private static final Words SIDES = Words.spaced("left right channel side speaker top bottom middle centre center");
+
     private static final Words PLACING =
             Words.spaced("in on at near by under behind across along inside above below beside around of into");
 
@@ -104,7 +107,10 @@ final class Thin {
     private boolean tells(int i) {
         boolean cue = passage.item(i).filter(item -> item.entry.cue != null).isPresent();
         boolean number = passage.token(i).kind() == Kind.NUMBER;
-        return !cue && (number || passage.content(i));
+        return !cue
+                && (number
+                        || (passage.content(i)
+                                && !SIDES.contains(passage.token(i).term())));
     }
 
     /** "Way down", "output level" say one thing at least, however plain their words. */

@@ -22,13 +22,13 @@ final class Told {
 
     private static final Words BESIDE = Words.spaced("under below abov over less more than off");
     private static final Words LIKE_PARTS = Words.spaced("other rest mate neighbour sister twin");
-    private static final Words PRINTED = Words.of("printed", "expected");
+    private static final Words PRINTED = Words.of("printed", "expected", "nominal");
     private static final Words RATED = Words.of("printed", "expected", "rated", "nominal", "marked");
     private static final Words SHOULD = Words.spaced("should must ought supposed nominal");
 
     /** Words between those and the number. */
     private static final Words LEADING =
-            Words.spaced("be to read show have give measure around about at least roughly");
+            Words.spaced("be to read show have give deliver put out measure around about at least roughly");
 
     private static final Words AGAINST = Words.of("against", "versus", "vs");
     private static final Words MEASURES = Words.spaced("measur read show test");

@@ -15,9 +15,11 @@ final class Trends {
     private static final int REACH = 20;
 
     private static final Words TRENDS =
-            Words.spaced("fall sag drop dip rise climb go creep settl collaps now unload load run idle cold warm "
+            Words.spaced("fall sag drop dip rise climb go creep settl collaps now today unload load run idle cold warm "
                     + "hot later after under to then with once when it at in standby but only up down and also stabl rippl on of them ther "
                     + "without");
+
+    private static final Words TURNS = Words.spaced("now today fall sag drop dip collaps rise climb");
 
     private final Passage passage;
     private final List<Claim> claims;
@@ -37,7 +39,7 @@ final class Trends {
         for (int i = 0; i < passage.size(); i++) {
             Item item = passage.itemAt(i);
             if (item != null && !item.entry.names.isEmpty() && !item.name && !item.done && !trends(item)) {
-                last = null;
+                last = rail(item);
             }
             if (last != null
                     && values.reading(i)
@@ -58,6 +60,15 @@ final class Trends {
             Claim ends = at[i];
             last = ends != null && ends.measured != null ? ends : last;
         }
+    }
+
+    /** "12 V fine cold, 9 V under load": what a later reading may go on about; null for anything but a voltage. */
+    private static @Nullable Claim rail(Item item) {
+        Symptom symptom = item.entry.names.get(0).symptom();
+        boolean volts = symptom.quantity() != null
+                && symptom.quantity().nominal() != null
+                && symptom.quantity().unit().equals("V");
+        return volts ? new Claim(symptom, 0, item, item.from, item.to) : null;
     }
 
     /** "Unloaded" is a name and a condition of what was named before. */
@@ -112,7 +123,22 @@ final class Trends {
             }
             words++;
         }
-        return words > 0 || conditionFollows(reading);
+        boolean condition = conditionFollows(reading);
+        return last.measured != null
+                ? words > 0 || condition
+                : value.kind() == Kind.QUANTITY
+                        && !passage.sameSegment(last.from, reading)
+                        && (condition || turns(reading));
+    }
+
+    /** Whether the words up to a reading tell that it is another one than before: "now 9 V", "drops to 9 V". */
+    private boolean turns(int reading) {
+        for (int i = start(reading); i < reading; i++) {
+            if (TURNS.contains(passage.token(i).term())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private boolean conditionFollows(int reading) {

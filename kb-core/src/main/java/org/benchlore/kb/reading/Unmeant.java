@@ -2,7 +2,6 @@ package org.benchlore.kb.reading;
 
 import java.util.Optional;
 import org.benchlore.kb.reading.Passage.Item;
-import org.benchlore.kb.reading.analysis.Lexer;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.benchlore.kb.reading.analysis.Words;
@@ -16,10 +15,9 @@ final class Unmeant {
             Words.of("off", "out", "up", "down", "on", "in", "over", "around", "through");
     private static final Words PLACES = Words.of(
             "the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
-    private static final Words MAKERS =
-            Words.of(Lexer.tokens("machine maker frother grinder dispenser detector pedal").stream()
-                    .map(Token::term)
-                    .toArray(String[]::new));
+    private static final Words MAKERS = Words.spaced(
+            "machine machines maker makers frother grinder grinders dispenser detector detectors pedal pedals holder holders "
+                    + "cover covers protector protectors guard guards bracket brackets caddy");
 
     private final Passage passage;
 
@@ -73,7 +71,7 @@ final class Unmeant {
                 && item.entry.cue == null
                 && item.to < passage.size()
                 && passage.sameSegment(item.from, item.to)
-                && MAKERS.contains(passage.token(item.to).term());
+                && MAKERS.contains(passage.token(item.to).surface());
     }
 
     /** "Off the front display", "out of service": where a place follows, "off" and "out" are no states. */

@@ -48,8 +48,8 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
         double scale = quantity.unit().equals("h") && token.unit().equals("s") ? 1 / SECONDS_PER_HOUR : 1;
         double value = token.value() * scale;
         Double nominal = quantity.nominal();
-        // a minus sign in front of a rail's value is often left out, never added
-        boolean turned = nominal != null && nominal < 0 && value > 0;
+        // a minus sign in front of a rail's value is often left out, never added; an offset counts by its size
+        boolean turned = nominal == null ? value < 0 && quantity.unit().equals("V") : nominal < 0 && value > 0;
         if (turned) {
             value = -value;
         }

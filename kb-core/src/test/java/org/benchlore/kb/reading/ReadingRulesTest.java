@@ -85,6 +85,13 @@ class ReadingRulesTest {
         "only the fan spins,start-up nothing",
         "no tray but the motor is strong,motor strong",
         "it no longer works since it was dropped,fell present",
+        "left channel buzzes,buzz present",
+        "'the 5 V is low, the 12 V is not',rail-12v in-tolerance",
+        "'12 V nominal, 9.5 actual',rail-12v low",
+        "nothing but buzzes,buzz present",
+        "could not hear any loudspeaker buzz,buzz none",
+        "the owner denies that it was dropped,fell absent",
+        "'12 V fine, now 9 V',rail-12v low",
         "the fuse near the blue socket is blown,mains-fuse blown",
     })
     void read_as(String text, String finding) {
@@ -137,6 +144,9 @@ class ReadingRulesTest {
                 "a motor pedal, weak",
                 "found on 2.4, not on 5",
                 "all is well without the disc",
+                "fuse holder blown",
+                "I thought the fuse was blown",
+                "he also has a set at home with a blown fuse",
                 "no scorched insects enclosed",
             })
     void holds_nothing(String text) {
