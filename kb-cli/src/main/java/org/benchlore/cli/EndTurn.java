@@ -227,7 +227,7 @@ final class EndTurn {
 
     private static @Nullable Double minutes(String answer) {
         String number = answer.replaceAll("(?i) *min.*$", "");
-        return number.matches("\\d{1,5}(\\.\\d{1,3})?") ? Double.valueOf(number) : null;
+        return number.matches("\\d{1,5}([.,]\\d{1,3})?") ? Double.valueOf(number.replace(',', '.')) : null;
     }
 
     /** Whether the case was finished. */

@@ -15,7 +15,8 @@ import org.jspecify.annotations.Nullable;
 
 /** Goes through a fix's proof, step by step, and notes runs. Each answer is stored at once; Enter leaves the rest. */
 final class ProofTurn {
-    private static final Pattern HOURS = Pattern.compile("(\\d{1,5}(?:\\.\\d{1,3})?) *(h|hours?|min|minutes?)?\\b");
+    private static final Pattern HOURS = Pattern.compile("(\\d{1,5}(?:[.,]\\d{1,3})?) *(h|hours?|min|minutes?)?\\b");
+    private static final Pattern TIMES = Pattern.compile("\\d{1,5}");
     private static final double MINUTES = 60;
 
     private final WorkCase work;
@@ -102,7 +103,7 @@ final class ProofTurn {
         if (!matcher.find()) {
             return null;
         }
-        double number = Double.parseDouble(matcher.group(1));
+        double number = Double.parseDouble(matcher.group(1).replace(',', '.'));
         String unit = matcher.group(2);
         return unit != null && unit.startsWith("m") ? number / MINUTES : number;
     }
@@ -135,11 +136,11 @@ final class ProofTurn {
 
     /** Hours of run, and how often the fault showed; whether it was noted that it did not. */
     boolean run() {
-        Optional<Double> hours = number("How many hours did it run?", "hours> ");
+        Optional<Double> hours = number("How many hours did it run?", "hours> ", HOURS);
         if (hours.isEmpty()) {
             return false;
         }
-        Optional<Double> times = number("How often did the fault show? 0 for never.", "times> ");
+        Optional<Double> times = number("How often did the fault show? 0 for never.", "times> ", TIMES);
         if (times.isEmpty()) {
             return false;
         }
@@ -163,14 +164,15 @@ final class ProofTurn {
         return seen == 0;
     }
 
-    private Optional<Double> number(String question, String prompt) {
+    private Optional<Double> number(String question, String prompt, Pattern form) {
         page.text(0, question);
         while (true) {
             Optional<String> answer = lines.ask(prompt, question + " Enter leaves it, and nothing is stored.");
             if (answer.isEmpty() || answer.get().isEmpty()) {
                 return Optional.empty();
             }
-            Double number = hours(answer.get().toLowerCase(Locale.ROOT));
+            String told = answer.get().strip().toLowerCase(Locale.ROOT);
+            Double number = form.matcher(told).matches() ? hours(told) : null;
             if (number != null) {
                 return Optional.of(number);
             }

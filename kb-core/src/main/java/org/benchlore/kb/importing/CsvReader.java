@@ -19,7 +19,7 @@ final class CsvReader {
     static final int MOST_FIELDS = 256;
 
     /** Quotes that are never closed, each of which costs a look ahead. */
-    private static final int MOST_UNCLOSED = 1000;
+    private static final int MOST_RUNAWAY = 1000;
 
     /** A row and the line on which it begins, from 1. Blank lines are no rows. */
     record Row(long line, List<String> fields) {
@@ -34,7 +34,7 @@ final class CsvReader {
     private final Consumer<ImportProblem> problems;
     private int at;
     private long line = 1;
-    private int unclosed;
+    private int runaway;
 
     CsvReader(String text, char separator, String source, Consumer<ImportProblem> problems) {
         this.text = text;
@@ -57,14 +57,16 @@ final class CsvReader {
             } else {
                 problems.accept(new ImportProblem(
                         source, startLine, wrong, "put the field in quotes and double the quotes inside it"));
+                // it is read again from its second line on
+                runaway += line > startLine ? 1 : 0;
                 at = start;
                 line = startLine;
                 skipLine();
-                if (unclosed > MOST_UNCLOSED) {
+                if (runaway > MOST_RUNAWAY) {
                     problems.accept(new ImportProblem(
                             source,
                             line,
-                            "too many quotes are never closed; the rest was not read",
+                            "too many bad rows run over several lines; the rest was not read",
                             "mend the first ones"));
                     at = text.length();
                 }
@@ -114,7 +116,6 @@ final class CsvReader {
         while (at < text.length()) {
             char c = text.charAt(at);
             if (field.length() > LONGEST_FIELD) {
-                unclosed++;
                 return tooLong();
             }
             if (c != '"') {
@@ -129,7 +130,6 @@ final class CsvReader {
                 return ends ? "" : "something follows the closing quote of a field";
             }
         }
-        unclosed++;
         return "a quote that opens a field is never closed";
     }
 

@@ -1,5 +1,6 @@
 package org.benchlore.kb.importing;
 
+import com.google.common.base.CharMatcher;
 import java.time.LocalDate;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -39,6 +40,7 @@ record DiaryLine(
     private static final int HEADING_DATE = 80;
 
     private static final int DEEPEST_HEADING = 6;
+    private static final CharMatcher HEADING_END = CharMatcher.is('#').or(CharMatcher.whitespace());
 
     /**
      * Looks at a line.
@@ -58,7 +60,7 @@ record DiaryLine(
         }
         int hashes = hashes(text);
         if (hashes > 0 || underlined) {
-            String title = hashes > 0 ? text.substring(hashes).replaceAll("[#\\s]+$", "") : text;
+            String title = hashes > 0 ? HEADING_END.trimTrailingFrom(text.substring(hashes)) : text;
             return heading(number, hashes > 0 ? hashes : 2, unmarked(title).strip(), order, above);
         }
         text = unmarked(text).strip();
@@ -161,10 +163,11 @@ record DiaryLine(
 
     private static String unquoted(String line) {
         String text = line.stripTrailing();
-        while (text.startsWith("> ") || text.equals(">")) {
-            text = text.substring(Math.min(2, text.length()));
+        int from = 0;
+        while (text.startsWith("> ", from)) {
+            from += 2;
         }
-        return text;
+        return text.startsWith(">", from) && from + 1 == text.length() ? "" : text.substring(from);
     }
 
     private static int indent(String text) {

@@ -153,6 +153,12 @@ public final class Importer {
                     row = reading.next()) {
                 rows.add(row.get());
                 keys.addAll(row.get().fields().keySet());
+                if (keys.size() > CsvReader.MOST_FIELDS) {
+                    throw new BadImportException(
+                            source,
+                            "the objects have more than " + CsvReader.MOST_FIELDS + " different keys",
+                            "give all cases the same keys, or write them as a diary");
+                }
             }
             if (rows.isEmpty()) {
                 return;

@@ -253,14 +253,15 @@ public final class KnownCases {
             cases.add(fresh);
             return fresh;
         });
-        int[] pairs = WordSketch.pairs(List.of(event));
+        CaseEvent told = event instanceof CaseEvent.Corrected corrected ? corrected.replacement() : event;
+        int[] pairs = WordSketch.pairs(List.of(told));
         known.sketch.add(pairs);
         known.pairs = IntStream.concat(IntStream.of(known.pairs), IntStream.of(pairs))
                 .sorted()
                 .distinct()
                 .toArray();
-        known.takenBack |= event instanceof CaseEvent.Withdrawn;
-        if (event instanceof CaseEvent.Opened opened) {
+        known.takenBack |= told instanceof CaseEvent.Withdrawn;
+        if (told instanceof CaseEvent.Opened opened) {
             known.unit = unit(opened.unit());
             known.at = opened.head().at();
         }

@@ -4,6 +4,7 @@ package org.benchlore.kb.importing;
 final class Wording {
     private static final int LONGEST_COMPLAINT = 300;
     private static final int LONGEST_WORDS = 160;
+    private static final String MORE = "…";
 
     private Wording() {}
 
@@ -17,10 +18,16 @@ final class Wording {
         return cut(words, LONGEST_COMPLAINT);
     }
 
+    /** Whether a complaint is so long that its end stands only in a note. */
+    static boolean cutsComplaint(String words) {
+        return complaint(words).endsWith(MORE);
+    }
+
     private static String cut(String words, int longest) {
         StringBuilder line = new StringBuilder(Math.min(words.length(), longest + 1));
         boolean blank = false;
-        for (int i = 0; i < words.length() && line.length() < longest; i++) {
+        int i = 0;
+        for (; i < words.length() && line.length() < longest; i++) {
             char c = words.charAt(i);
             if (Character.isWhitespace(c)) {
                 blank = !line.isEmpty();
@@ -29,11 +36,11 @@ final class Wording {
                 blank = false;
             }
         }
-        boolean more = line.length() >= longest;
+        boolean more = !words.substring(i).isBlank();
         if (more && Character.isHighSurrogate(line.charAt(line.length() - 1))) {
             line.setLength(line.length() - 1);
         }
-        return more ? line.append('…').toString() : line.toString();
+        return more ? line.append(MORE).toString() : line.toString();
     }
 
     /** Without blanks, and signs that join nothing, at either end. */

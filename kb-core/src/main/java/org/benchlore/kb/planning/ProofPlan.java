@@ -66,6 +66,7 @@ public record ProofPlan(
      * @throws IllegalArgumentException as {@link ProofRun}
      */
     public static ProofPlan of(ProofRecord known, double confidence, double priorNotCured, List<String> verify) {
+        ProofRun.check(confidence, priorNotCured);
         Optional<Run> run = known.seen() > 0 && known.seenHours() > 0
                 ? Optional.of(run(known, confidence, priorNotCured))
                 : Optional.empty();

@@ -101,6 +101,12 @@ public final class ProofRun {
         return ChiSquaredDistribution.of(degrees);
     }
 
+    /** Refuses what no plan can be made with, whether its run can be told yet or not. */
+    static void check(double confidence, double prior) {
+        requireShare("confidence", confidence);
+        requireShare("prior", prior);
+    }
+
     private static void requireShare(String name, double value) {
         if (!(value > 0 && value < 1)) {
             throw new IllegalArgumentException(name + " " + value + "; give a number between 0 and 1");

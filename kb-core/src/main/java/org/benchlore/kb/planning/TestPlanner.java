@@ -106,7 +106,7 @@ public final class TestPlanner {
      * Whether to touch a unit. Success is the chance that the fix cures what the ranking expects, by pack and record; its
      * interval is the fix record's, scaled to that.
      *
-     * @param query what is known; without a finding the unit works, and success is the fix's record alone
+     * @param query what is known; where nothing of it tells of a fault the unit works, and success is the fix's record alone
      * @throws IllegalArgumentException if the packs have no such fix
      */
     public Worth worth(RankingQuery query, String fixId, Stakes stakes) {
@@ -126,7 +126,7 @@ public final class TestPlanner {
         }
         double worse = record.worsens(fix);
         Rate believed = record.fix(fixId).believed();
-        double success = Math.min(query.findings().isEmpty() ? believed.mean() : cures, 1 - worse);
+        double success = Math.min(model.tells(query) ? cures : believed.mean(), 1 - worse);
         double scale = success / believed.mean();
         return Worth.of(
                 stakes,

@@ -155,15 +155,18 @@ final class Likeness {
      *
      * @return nats, 0 or more
      */
-    double[] nats(String note) {
-        Set<String> terms = new TreeSet<>(terms(note));
+    double[] nats(String note, double[] prior) {
+        Set<String> known = new TreeSet<>(terms(note));
+        known.retainAll(postings.keySet());
         double[] nats = new double[causes + 1];
-        double share = Math.min(1, NOTE / Math.max(1, terms.size()));
-        for (String term : terms) {
+        double share = Math.min(1, NOTE / Math.max(1, known.size()));
+        for (String term : known) {
             double most = 0;
             for (Posting p : postings.getOrDefault(term, List.of())) {
-                nats[p.cause()] += share * p.weight();
-                most = Math.max(most, p.weight());
+                if (prior[p.cause()] > 0) {
+                    nats[p.cause()] += share * p.weight();
+                    most = Math.max(most, p.weight());
+                }
             }
             nats[causes] += share * OWN * most;
         }
@@ -180,7 +183,7 @@ final class Likeness {
      */
     double[] factors(String note, int findings, double[] prior) {
         double share = Math.min(1, FINDINGS / Math.max(1, findings));
-        double[] nats = Arrays.stream(nats(note)).map(n -> share * n).toArray();
+        double[] nats = Arrays.stream(nats(note, prior)).map(n -> share * n).toArray();
         double most = Arrays.stream(nats, 0, causes).max().orElse(0);
         double[] factors = new double[causes + 1];
         double before = 0;

@@ -65,13 +65,7 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
         List<List<String>> rows = new ArrayList<>();
         String before = "";
         for (Course.Step step : asked()) {
-            List<CaseEvent> soFar = course.steps().stream()
-                    .limit(step.number())
-                    .map(Course.Step::event)
-                    .toList();
-            NextStep next = planner.next(
-                    step.query().orElseThrow(),
-                    BenchConditions.DEFAULT.afterFailing(step.done()).opened(planner.opened(soFar)));
+            NextStep next = planner.next(step.query().orElseThrow(), conditions(step));
             String advice = advice(next);
             if (!advice.equals(before)) {
                 double minutes = next.stopTesting()
@@ -82,6 +76,14 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
             before = advice;
         }
         return rows;
+    }
+
+    private BenchConditions conditions(Course.Step step) {
+        List<CaseEvent> soFar = course.steps().stream()
+                .limit(step.number())
+                .map(Course.Step::event)
+                .toList();
+        return BenchConditions.DEFAULT.afterFailing(step.done()).opened(planner.opened(soFar));
     }
 
     private static String toOpen(double minutes) {
@@ -134,7 +136,7 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
     }
 
     private List<String> plan(Course.Step step) {
-        Plan plan = planner.plan(step.query().orElseThrow(), BenchConditions.DEFAULT.afterFailing(step.done()));
+        Plan plan = planner.plan(step.query().orElseThrow(), conditions(step));
         List<String> said = new ArrayList<>();
         said.add(String.format(
                 Locale.ROOT,

@@ -60,7 +60,7 @@ final class RankingJson {
             node.put("name", test.name());
             node.put("bits", proposal.bits());
             node.put("bitsPerMinute", proposal.bitsPerMinute());
-            node.put("minutes", test.minutes());
+            node.put("minutes", proposal.minutes());
             node.put("risk", JsonNodes.lower(test.risk()));
             JsonNodes.texts(node, "cautions", test.cautions());
         }

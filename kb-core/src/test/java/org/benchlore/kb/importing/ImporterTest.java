@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseExport;
 import org.benchlore.kb.cases.CaseHistory;
@@ -151,6 +152,17 @@ class ImporterTest {
             assertThat(again.known()).isEqualTo(3);
             assertThat(door.store(again, CaseHistory.OWN, true).added()).isZero();
         }
+    }
+
+    @Test
+    void objects_with_keys_of_their_own_are_refused() {
+        String lines = IntStream.range(0, 300)
+                .mapToObj(n -> "{\"note\":\"no 12 V\",\"own" + n + "\":1}\n")
+                .collect(Collectors.joining());
+        assertThatThrownBy(() -> Workshop.review(
+                        Workshop.importer(store), lines, "other.jsonl", ImportSettings.of(ImportKind.OBJECTS)))
+                .isInstanceOf(BadImportException.class)
+                .hasMessageContaining("256 different keys");
     }
 
     @Test

@@ -145,6 +145,21 @@ class TableTest {
     }
 
     @Test
+    void the_end_of_a_long_complaint_stands_in_its_note() {
+        ImportReview review = Workshop.table("date,unit,notes,Reported fault\n1.3.2024,set,cleaned lens,\""
+                + "hums ".repeat(80) + "and then the needle dropped\"\n");
+        List<CaseEvent> events = review.drafts().get(0).events();
+        assertThat(((CaseEvent.Opened) events.get(0)).complaint()).endsWith("…");
+        assertThat(events.toString()).contains("needle dropped");
+    }
+
+    @Test
+    void bad_rows_over_many_lines_are_not_read_again_for_ever() {
+        ImportReview review = Workshop.table("date,unit,notes\n" + "1,\"a\n\"b\n".repeat(1200));
+        assertThat(review.problems()).last().satisfies(p -> assertThat(p.what()).contains("over several lines"));
+    }
+
+    @Test
     void formulas_are_plain_text() {
         ImportReview review = Workshop.table("""
                 date,unit,notes

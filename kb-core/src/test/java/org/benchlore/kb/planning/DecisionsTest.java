@@ -327,6 +327,10 @@ class DecisionsTest {
         assertThat(lasting.flipsAt().orElseThrow()).isBetween(.1, .8);
         Worth looked = PLANNER.worth(BenchWorld.query(), "replace-board", stakes);
         assertThat(looked.success()).isCloseTo(.8, within(1e-9));
+        Worth told = PLANNER.worth(BenchWorld.query().inWords("lead broken"), "replace-board", stakes);
+        assertThat(told.success())
+                .as("words tell of a fault, too, and mostly of another one")
+                .isLessThan(.5);
         assertThatThrownBy(() -> PLANNER.worth(DARK, "paint-it", stakes)).hasMessageContaining("paint-it");
     }
 }

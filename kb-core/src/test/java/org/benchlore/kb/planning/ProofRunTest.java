@@ -82,6 +82,13 @@ class ProofRunTest {
     }
 
     @Test
+    void numbers_that_make_no_plan_are_refused_before_a_fault_was_seen() {
+        ProofRecord unseen = ProofRecord.of(Optional.empty(), 0, 0, 0);
+        assertThatThrownBy(() -> ProofPlan.of(unseen, 9, .3, List.of())).hasMessageContaining("confidence");
+        assertThatThrownBy(() -> ProofPlan.of(unseen, .9, 1.5, List.of())).hasMessageContaining("prior");
+    }
+
+    @Test
     void a_good_record_of_the_fix_proves_nothing_that_was_not_run() {
         ProofPlan.Run run = ProofPlan.of(ProofRecord.of(Optional.empty(), 6, 24, 0), .9, .04, List.of())
                 .run()
