@@ -48,6 +48,7 @@ final class RankCommand extends BenchCommand {
             if (json) {
                 bench.out().println(Json.ranking(known.reading(), ranking, next.inOrder(3)));
             } else {
+                known.history().ifPresent(history -> new DecisionPage(kb.knowledge(), bench.page()).standing(history));
                 new RankingPage(kb.knowledge(), bench.page())
                         .print(known.reading(), known.query(), ranking, known.done(), Optional.of(next), top);
             }

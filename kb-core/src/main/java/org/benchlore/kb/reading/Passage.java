@@ -119,7 +119,8 @@ final class Passage {
                 ? new Trie.Match(
                         match.from(), match.to(), match.depth(), match.entry().withoutPhrases())
                 : match);
-        all.removeIf(match -> match.entry().empty() || dangling(match, lexicon) || phrasal(match) || counts(match));
+        all.removeIf(match ->
+                match.entry().empty() || dangling(match, lexicon) || phrasal(match) || counts(match) || act(match));
         Inverted.names(tokens, terms, numbers, lexicon.trie(), all);
         for (Trie.Match match : Trie.chosen(all, n, hidden)) {
             put(lexicon.referents().resolve(tokens, terms, numbers, match));
@@ -195,6 +196,12 @@ final class Passage {
             next++;
         }
         return next < tokens.size() && particles.contains(tokens.get(next).surface());
+    }
+
+    /** "Rollers cleaned" tells what was done, not that they are clean. */
+    private boolean act(Trie.Match match) {
+        return match.to() - match.from() == 1
+                && tokens.get(match.from()).surface().equals("cleaned");
     }
 
     /** "3 of the 5 modems", "ok on 2.4, not on 5": no 5 V. */

@@ -178,13 +178,20 @@ final class HandoverSheet {
         if (history.certainty() != Certainty.PROVEN && history.certainty() != Certainty.LIKELY) {
             return "This is our best guess so far.";
         }
-        boolean likely = course.last()
-                .flatMap(ranking -> Course.find(ranking, causeId))
-                .filter(cause -> cause.probability() >= SURE)
-                .isPresent();
-        return history.certainty() == Certainty.PROVEN && shown() && likely
+        return certain(causeId)
                 ? "We are sure of this."
                 : "This fits what we saw, but it has not been shown for certain.";
+    }
+
+    /** Whether the bench is sure and what is written down bears it out. */
+    private boolean certain(@Nullable String causeId) {
+        return causeId != null
+                && history.certainty() == Certainty.PROVEN
+                && shown()
+                && course.last()
+                        .flatMap(ranking -> Course.find(ranking, causeId))
+                        .filter(cause -> cause.probability() >= SURE)
+                        .isPresent();
     }
 
     /** Whether a test, or a check after the work, is written down that can have shown the cause. */
@@ -218,7 +225,8 @@ final class HandoverSheet {
                         "Thought over: " + terms.fix(w.fixId()) + ". It was decided to " + words(w.decided()) + "."));
         fixes.forEach(f -> done.add("Work: " + terms.fix(f.fixId()) + "."));
         if (fixes.isEmpty()) {
-            done.add("We did not repair anything.");
+            boolean repaired = history.outcome() == Outcome.FIXED || history.outcome() == Outcome.FIXED_AND_PROVEN;
+            done.add(repaired ? "Work: ask us, it is not written down by name." : "We did not repair anything.");
         }
         blocks.add(new Sheet.Section("What we did"));
         blocks.add(new Sheet.Bullets(done));
@@ -316,10 +324,10 @@ final class HandoverSheet {
         } else if (outcome == null || !NO_CLAIM.contains(outcome)) {
             open.add("That the fault is gone.");
         }
-        if (history.certainty() == Certainty.PROVEN && shown()) {
+        if (certain(history.causeId())) {
             proven.add("The cause was shown by a check or by the cure.");
         } else if (history.certainty() == Certainty.PROVEN) {
-            open.add("The cause. The bench took it as shown, but no check that shows it was written down.");
+            open.add("The cause. The bench took it as shown, but what is written down does not show it.");
         } else if (history.causeId() != null) {
             open.add("The cause. It fits, but another one could look the same.");
         } else {

@@ -133,4 +133,10 @@ class CsvReaderTest {
         }
         return quoted ? '"' + field.toString() + '"' : field + "x";
     }
+
+    @Test
+    void bad_rows_over_several_lines_are_not_read_again_for_ever() {
+        assertThat(fields("1,\"a\n\"b\n".repeat(1200))).isEmpty();
+        assertThat(problems).last().satisfies(p -> assertThat(p.what()).contains("over several lines"));
+    }
 }

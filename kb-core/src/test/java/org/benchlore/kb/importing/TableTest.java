@@ -154,12 +154,6 @@ class TableTest {
     }
 
     @Test
-    void bad_rows_over_many_lines_are_not_read_again_for_ever() {
-        ImportReview review = Workshop.table("date,unit,notes\n" + "1,\"a\n\"b\n".repeat(1200));
-        assertThat(review.problems()).last().satisfies(p -> assertThat(p.what()).contains("over several lines"));
-    }
-
-    @Test
     void formulas_are_plain_text() {
         ImportReview review = Workshop.table("""
                 date,unit,notes

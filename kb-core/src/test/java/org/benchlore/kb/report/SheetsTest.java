@@ -176,7 +176,7 @@ class SheetsTest {
         events.add(HISTORY.events().get(7));
         assertThat(handover(events))
                 .contains("This fits what we saw, but it has not been shown for certain.")
-                .contains("- The cause. The bench took it as shown, but no check that shows it was written down.")
+                .contains("- The cause. The bench took it as shown, but what is written down does not show it.")
                 .doesNotContain("We are sure");
     }
 
