@@ -18,7 +18,7 @@ final class CsvReader {
     /** Most fields in a row. */
     static final int MOST_FIELDS = 256;
 
-    /** Quotes that are never closed, each of which costs a look ahead. */
+    /** Bad rows that run over several lines, each of which is read again from its second line on. */
     private static final int MOST_RUNAWAY = 1000;
 
     /** A row and the line on which it begins, from 1. Blank lines are no rows. */
@@ -57,7 +57,6 @@ final class CsvReader {
             } else {
                 problems.accept(new ImportProblem(
                         source, startLine, wrong, "put the field in quotes and double the quotes inside it"));
-                // it is read again from its second line on
                 runaway += line > startLine ? 1 : 0;
                 at = start;
                 line = startLine;

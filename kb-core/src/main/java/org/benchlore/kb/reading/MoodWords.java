@@ -68,8 +68,9 @@ final class MoodWords {
             "then next first and also now so or just finally better best always but ok okay well maybe kindly");
 
     /** What a request or plan is made of, wherever it stands; what follows in the sentence is no finding. */
-    static final Phrases PLANS = new Phrases(
-            "i thought | i first thought | i had thought | i assumed | i had assumed | i want | we want | he wants | she wants | customer wants | owner wants | want to know | want to see | would like | going to | gonna | have to ask | has to ask "
+    static final Phrases PLANS =
+            new Phrases("i thought | i first thought | i had thought | i assumed | i had assumed | "
+                    + "i want | we want | he wants | she wants | customer wants | owner wants | want to know | want to see | would like | going to | gonna | have to ask | has to ask "
                     + "| need to | needs to | need new | needs new | needs a new | needs another | needs a replacement | needs a clean | needs a good clean "
                     + "| needs a cleaning | needs a recap | needs a look | needs a service | needs a reflow | needs a swap | needs a second | plan to | planning to | intend to | about to order | let us "
                     + "| lets see | to be measured | to be checked | to be tested | to be replaced | to be done | to be ordered | to be tried | to be soaked "
@@ -215,7 +216,8 @@ final class MoodWords {
                     + "| our own radio | no room on the bench | no charge for the | phone line | telephone line | "
                     + "of the meter | of my meter | our meter | our scope | of the scope | my own television "
                     + "| my own tv | my own amp | my own amplifier | my own laptop | my own printer | he also has | she also has "
-                    + "| they also have | donor board | donor unit | some owners | many owners | my own set | my own radio | my own phone | my own recorder | my own player | "
+                    + "| they also have | donor board | donor unit | some owners | many owners "
+                    + "| my own set | my own radio | my own phone | my own recorder | my own player | "
                     + "bench light | bench lamp "
                     + "| workshop radio | workshop light | workshop lamp | shop radio | my soldering iron | "
                     + "machine in the shop | my meter | my own meter | my multimeter | my scope | bench scope "

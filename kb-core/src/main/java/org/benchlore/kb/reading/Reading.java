@@ -116,8 +116,8 @@ public record Reading(
     }
 
     /**
-     * One finding per symptom for ranking, history left out. Agreeing mentions count once (the most certain stands);
-     * contradicting ones become a soft finding that favours neither.
+     * One finding per symptom for ranking, history left out. Agreeing mentions count once (the most certain stands), of those
+     * that leave several states open the states that suit all; contradicting ones become a soft finding that favours neither.
      */
     public List<Finding> findings() {
         SortedMap<String, Finding> merged = new TreeMap<>();
