@@ -17,7 +17,7 @@ final class Unmeant {
             "the", "a", "an", "his", "her", "its", "my", "their", "our", "of", "this", "that", "each", "every");
     private static final Words MAKERS = Words.spaced(
             "machine machines maker makers frother grinder grinders dispenser detector detectors pedal pedals holder holders "
-                    + "cover covers protector protectors guard guards bracket brackets caddy");
+                    + "cover covers protector protectors guard guards bracket brackets caddy bucket");
 
     private final Passage passage;
 
