@@ -165,9 +165,9 @@ final class CaseCommand extends BenchCommand {
             if (hours != null && !(hours > 0)) {
                 throw new UsageException("a run of " + ProofPage.hours(hours) + " tells nothing; give more than 0");
             }
-            if (minutes != null && !(minutes >= 0)) {
-                throw new UsageException("--minutes " + minutes + ": give the bench time in minutes, 0 or more");
-            }
+            UnitOptions.noMinutes(minutes).ifPresent(wrong -> {
+                throw new UsageException(wrong);
+            });
             List<Reading.Condition> how = ProofCommand.conditions(conditions);
             try (KnowledgeBase kb = open()) {
                 CaseHistory history = known(kb, id);

@@ -136,9 +136,7 @@ final class OutcomeCommand extends BenchCommand {
         if (afterDays != null && afterDays < 0) {
             wrong.add("--after-days " + afterDays + ": give the days since hand-over, 0 or more");
         }
-        if (minutes != null && !(minutes >= 0)) {
-            wrong.add("--minutes " + minutes + ": give the bench time in minutes, 0 or more");
-        }
+        UnitOptions.noMinutes(minutes).ifPresent(wrong::add);
         if (outcome == null || !wrong.isEmpty()) {
             throw new UsageException(String.join("\n", wrong));
         }

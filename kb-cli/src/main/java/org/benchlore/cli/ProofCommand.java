@@ -137,8 +137,6 @@ final class ProofCommand extends BenchCommand {
         if (checks.isEmpty() && !(how.isEmpty() && note.isEmpty())) {
             throw new UsageException("--condition and --note go with a step or with --hours");
         }
-        // refuses numbers that make no plan before anything is stored
-        kb.proof(ProofRecord.of(CaseCommand.known(kb, id)), confidence, Optional.ofNullable(notCured), id);
         kb.record(checks);
         ProofRecord known = ProofRecord.of(CaseCommand.known(kb, id));
         return seen == null || seenHours == null ? known : known.seen(seen, seenHours);

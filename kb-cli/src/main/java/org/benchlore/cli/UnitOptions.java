@@ -133,6 +133,13 @@ final class UnitOptions {
                                 kb.knowledge().fixes().stream().map(f -> f.id()).toList()));
     }
 
+    /** What to say of minutes that are none; empty if they are, or are not given. */
+    static Optional<String> noMinutes(@Nullable Double minutes) {
+        return minutes == null || minutes >= 0
+                ? Optional.empty()
+                : Optional.of("--minutes " + minutes + ": give the bench time in minutes, 0 or more");
+    }
+
     /** As {@link #noFix}, of a cause. */
     static Optional<String> noCause(KnowledgeBase kb, String id) {
         return kb.knowledge().cause(id).isPresent()

@@ -42,7 +42,7 @@ final class Circumstances {
         if (setting(claim)) {
             return true;
         }
-        boolean asItShould = claim.symptom.states().get(claim.state).normal() && !claim.negated;
+        boolean asItShould = claim.normal() && !claim.negated;
         return (asItShould && opened(claim.from, WHEN, 2)) || (deed(claim) && opened(claim.from, WITH, REACH));
     }
 

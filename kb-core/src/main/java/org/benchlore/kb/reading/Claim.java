@@ -63,6 +63,11 @@ final class Claim {
         this.to = to;
     }
 
+    /** Whether the state that is named is the normal one; negated or not. */
+    boolean normal() {
+        return symptom.states().get(state).normal();
+    }
+
     void cover(int otherFrom, int otherTo) {
         from = Math.min(from, otherFrom);
         to = Math.max(to, otherTo);

@@ -141,8 +141,7 @@ final class Linker {
     private boolean denied(Item item, Sense named, @Nullable Claim[] endAt) {
         for (int to = item.from - 1; to >= Math.max(0, item.from - LIST_REACH); to--) {
             Claim claim = endAt[to];
-            boolean normal =
-                    claim != null && claim.symptom.states().get(claim.state).normal() != claim.negated;
+            boolean normal = claim != null && claim.normal() != claim.negated;
             if (normal && claim.symptom.id().equals(named.symptom().id()) && listed(to, item.from)) {
                 claim.cover(item.from, item.to);
                 return true;

@@ -332,7 +332,7 @@ final class Negations {
         String term = passage.token(article).term();
         return passage.term(negation.from).equals("without")
                 && (term.equals("the") || ARTICLES.contains(term))
-                && !claim.symptom.states().get(claim.state).normal();
+                && !claim.normal();
     }
 
     /** "The 5 V is low, the 12 V is not": what a thing is not is the fault of the one before. */
@@ -340,9 +340,7 @@ final class Negations {
         for (int i = name.index - 1; i >= 0 && near(i, name); i--) {
             List<Claim> told = claimsOf(i);
             if (!told.isEmpty()) {
-                return told.stream()
-                        .allMatch(claim -> !claim.negated
-                                && !claim.symptom.states().get(claim.state).normal());
+                return told.stream().allMatch(claim -> !claim.negated && !claim.normal());
             }
         }
         return false;

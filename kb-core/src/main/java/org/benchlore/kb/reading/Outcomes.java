@@ -44,10 +44,7 @@ final class Outcomes {
     }
 
     private boolean goesWell(Claim claim) {
-        boolean well = claim.measured == null
-                && !claim.negated
-                && claim.symptom.states().get(claim.state).normal()
-                && !Polarity.presence(claim.symptom);
+        boolean well = claim.measured == null && !claim.negated && claim.normal() && !Polarity.presence(claim.symptom);
         for (int i = claim.from; well && i < claim.to; i++) {
             if (GOING_WELL.contains(passage.token(i).term())) {
                 return true;

@@ -18,13 +18,6 @@ final class Passage {
     /** Of the negations, those that come to light when the taught words they stood in gave way. */
     private static final Words PLAIN_NO = Words.of("no", "not", "never");
 
-    private static final Words DROPPED = Words.spaced("off by out in round around");
-    private static final Words FELL = Words.spaced("for to into asleep behind through");
-    private static final Words OBJECTS = Words.of("it", "them", "this");
-    private static final Words LIMITING = Words.of("not", "only", "just");
-    private static final Words ON = Words.of("on", "off");
-    private static final Words PLACES = Words.of("the", "its", "my", "his", "her", "their", "our");
-
     /** An entry of the lexicon in the text. What it was used for is noted while linking. */
     static final class Item {
         /** Position among the items; changes when one gives way to those it hid. */
@@ -115,12 +108,7 @@ final class Passage {
             numbers[i] = lexicon.terms().of(terms[i]);
         }
         List<Trie.Match> all = lexicon.trie().all(at, numbers, terms, leftOut);
-        all.replaceAll(match -> misread(match)
-                ? new Trie.Match(
-                        match.from(), match.to(), match.depth(), match.entry().withoutPhrases())
-                : match);
-        all.removeIf(match ->
-                match.entry().empty() || dangling(match, lexicon) || phrasal(match) || counts(match) || act(match));
+        new Misfits(tokens, terms, lexicon.trie()).sort(all);
         Inverted.names(tokens, terms, numbers, lexicon.trie(), all);
         for (Trie.Match match : Trie.chosen(all, n, hidden)) {
             put(lexicon.referents().resolve(tokens, terms, numbers, match));
@@ -136,87 +124,6 @@ final class Passage {
         this.sentences = new Sentences(text, tokens, itemAt);
         this.readAt = new Claim[n];
         this.unreal = Mood.unreal(text, tokens, itemAt, sentences.sentence);
-    }
-
-    /** "It drops" is not "it was dropped". */
-    private boolean misread(Trie.Match match) {
-        String participle = match.entry().participle;
-        if (participle == null || participle.isEmpty()) {
-            return false;
-        }
-        for (int i = match.from(); i < match.to(); i++) {
-            if (terms[i].equals(participle) && !tokens.get(i).surface().endsWith("ed")) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    /** "Still no", "lamp on", "neither channel": no words for a state where "no output", "on the socket" or "hums" goes on. */
-    private boolean dangling(Trie.Match match, Lexicon lexicon) {
-        if (match.to() == tokens.size()
-                || match.to() - match.from() < 2
-                || match.entry().rank() == Entry.LANGUAGE) {
-            return false;
-        }
-        String last = terms[match.to() - 1];
-        Token next = tokens.get(match.to());
-        boolean denies = (last.equals("no") || last.equals("not")) && next.kind() != Kind.PUNCTUATION;
-        boolean neither = terms[match.from()].equals("neither")
-                && next.kind() == Kind.WORD
-                && !next.term().equals("nor");
-        return denies
-                || neither
-                || cutsName(match, lexicon)
-                || (match.depth() == 2 && ON.contains(last) && PLACES.contains(next.surface()));
-    }
-
-    /** "Has no power lamp" is not without power. */
-    private boolean cutsName(Trie.Match match, Lexicon lexicon) {
-        int last = match.to() - 1;
-        return terms[last - 1].equals("no")
-                && lexicon.trie()
-                        .find(List.of(terms[last], terms[last + 1]))
-                        .filter(entry -> !entry.names.isEmpty())
-                        .isPresent();
-    }
-
-    /** "Dropped it off on Monday", "it fell to me": the verb means another thing by what follows it. */
-    private boolean phrasal(Trie.Match match) {
-        int verb = match.to() - 1;
-        if (verb > match.from() && OBJECTS.contains(tokens.get(verb).surface())) {
-            verb--;
-        }
-        Words particles = terms[verb].equals("drop") ? DROPPED : terms[verb].equals("fall") ? FELL : null;
-        int next = match.to();
-        if (particles == null || match.entry().rank() == Entry.LANGUAGE) {
-            return false;
-        }
-        if (next < tokens.size() && OBJECTS.contains(tokens.get(next).surface())) {
-            next++;
-        }
-        return next < tokens.size() && particles.contains(tokens.get(next).surface());
-    }
-
-    /** "Rollers cleaned" tells what was done, not that they are clean. */
-    private boolean act(Trie.Match match) {
-        return match.to() - match.from() == 1
-                && tokens.get(match.from()).surface().equals("cleaned");
-    }
-
-    /** "3 of the 5 modems", "ok on 2.4, not on 5": no 5 V. */
-    private boolean counts(Trie.Match match) {
-        int last = match.to() - 1;
-        if (last < 2 || match.from() < last - 1 || tokens.get(last).kind() != Kind.NUMBER) {
-            return false;
-        }
-        boolean counted = last > 2
-                && terms[last - 1].equals("the")
-                && terms[last - 2].equals("of")
-                && tokens.get(last - 3).kind() == Kind.NUMBER;
-        return counted
-                || (terms[last - 1].equals("on")
-                        && LIMITING.contains(tokens.get(last - 2).surface()));
     }
 
     /** Adds names that mean something only because of what the sentence speaks of. */

@@ -63,7 +63,7 @@ final class Repeats {
                 && !denied.bareNegation
                 && denied.state != other.state
                 && !normal(other)
-                && !denied.symptom.states().get(denied.state).normal()
+                && !denied.normal()
                 && passage.segment(claim.from) - passage.segment(before.to - 1) <= 1;
     }
 
@@ -72,6 +72,6 @@ final class Repeats {
     }
 
     private static boolean normal(Claim claim) {
-        return claim.symptom.states().get(claim.state).normal() != claim.negated;
+        return claim.normal() != claim.negated;
     }
 }

@@ -21,7 +21,7 @@ final class Searches {
                 end++;
             }
             boolean negated = claim.measured == null && nothingFound(passage, end - 1) && searches(passage, claim.from);
-            if (negated && !claim.symptom.states().get(claim.state).normal()) {
+            if (negated && !claim.normal()) {
                 claim.negated = true;
                 claim.cover(end - 1, end + 1);
             }

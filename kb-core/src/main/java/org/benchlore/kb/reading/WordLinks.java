@@ -180,9 +180,7 @@ final class WordLinks {
     private void sharpen() {
         for (Claim claim : claims) {
             Item word = claim.word;
-            if (claim.name == null
-                    || word == null
-                    || !claim.symptom.states().get(claim.state).normal()) {
+            if (claim.name == null || word == null || !claim.normal()) {
                 continue;
             }
             for (int i = word.index + 1; i < items.size() && items.get(i).from - word.to <= 1; i++) {

@@ -95,7 +95,7 @@ class SheetsTest {
                 .contains("- 12 V rail: put right, and checked after the work.")
                 .contains("- That the repair lasts. The unit has not been through a longer check yet.")
                 .contains("- Not written down again after the work: Front lamp; Trip code.")
-                .contains("- Of the checks that belong to this repair (", " not written down as done.")
+                .contains("- Of the checks that belong to this repair (1), 1 not written down as done.")
                 .contains("There is mains voltage inside.");
         // no shares, no decibans, nothing of the bench's inner trade
         assertThat(sheet).doesNotContain(" dB").doesNotContain("Share").doesNotContain("fumes");
@@ -142,7 +142,7 @@ class SheetsTest {
         String left =
                 checked(Kind.HANDOVER, Outcome.FIXED, check(1, "Ten cold starts.", Checked.Result.NOT_DONE, null));
         assertThat(left)
-                .contains("- Of the checks that belong to this repair (", " not written down as done.")
+                .contains("- Of the checks that belong to this repair (1), 1 not written down as done.")
                 .contains("A longer check has not been done yet.");
         assertThat(checked(Kind.QUESTION, Outcome.NOT_FIXED, check(1, "Ten cold starts.", Checked.Result.FAILED, 3.0)))
                 .contains("- Checked after it: Ten cold starts, failed, 3 hours, warm");
@@ -156,7 +156,7 @@ class SheetsTest {
         assertThat(checked(Kind.HANDOVER, Outcome.FIXED_AND_PROVEN))
                 .contains("**Your unit is repaired, on the bench's word: no check after the work was written down.**")
                 .contains("- That the repair holds. It was handed over as proven on the bench's word;")
-                .contains("- Of the checks that belong to this repair (", " not written down as done.")
+                .contains("- Of the checks that belong to this repair (1), 1 not written down as done.")
                 .doesNotContain("passed our checks")
                 .doesNotContain("ran without the fault");
         assertThat(checked(Kind.HANDOVER, Outcome.FIXED_AND_PROVEN, check(2, "", Checked.Result.PASSED, 8.0)))

@@ -1,0 +1,115 @@
+package org.benchlore.kb.reading;
+
+import java.util.List;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
+
+/** Sorts out what the trie found and the words around, or the form of its own, make something else of. */
+final class Misfits {
+    private static final Words DROPPED = Words.spaced("off by out in round around");
+    private static final Words FELL = Words.spaced("for to into asleep behind through");
+    private static final Words OBJECTS = Words.of("it", "them", "this");
+    private static final Words LIMITING = Words.of("not", "only", "just");
+    private static final Words ON = Words.of("on", "off");
+    private static final Words PLACES = Words.of("the", "its", "my", "his", "her", "their", "our");
+
+    private final List<Token> tokens;
+    private final String[] terms;
+    private final Trie trie;
+
+    Misfits(List<Token> tokens, String[] terms, Trie trie) {
+        this.tokens = tokens;
+        this.terms = terms;
+        this.trie = trie;
+    }
+
+    void sort(List<Trie.Match> all) {
+        all.replaceAll(match -> misread(match)
+                ? new Trie.Match(
+                        match.from(), match.to(), match.depth(), match.entry().withoutPhrases())
+                : match);
+        all.removeIf(
+                match -> match.entry().empty() || dangling(match) || phrasal(match) || counts(match) || act(match));
+    }
+
+    /** "It drops" is not "it was dropped". */
+    private boolean misread(Trie.Match match) {
+        String participle = match.entry().participle;
+        if (participle == null || participle.isEmpty()) {
+            return false;
+        }
+        for (int i = match.from(); i < match.to(); i++) {
+            if (terms[i].equals(participle) && !tokens.get(i).surface().endsWith("ed")) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** "Still no", "lamp on", "neither channel": no words for a state where "no output", "on the socket" or "hums" goes on. */
+    private boolean dangling(Trie.Match match) {
+        if (match.to() == tokens.size()
+                || match.to() - match.from() < 2
+                || match.entry().rank() == Entry.LANGUAGE) {
+            return false;
+        }
+        String last = terms[match.to() - 1];
+        Token next = tokens.get(match.to());
+        boolean denies = (last.equals("no") || last.equals("not")) && next.kind() != Kind.PUNCTUATION;
+        boolean neither = terms[match.from()].equals("neither")
+                && next.kind() == Kind.WORD
+                && !next.term().equals("nor");
+        return denies
+                || neither
+                || cutsName(match)
+                || (match.depth() == 2 && ON.contains(last) && PLACES.contains(next.surface()));
+    }
+
+    /** "Has no power lamp" is not without power. */
+    private boolean cutsName(Trie.Match match) {
+        int last = match.to() - 1;
+        return terms[last - 1].equals("no")
+                && trie.find(List.of(terms[last], terms[last + 1]))
+                        .filter(entry -> !entry.names.isEmpty())
+                        .isPresent();
+    }
+
+    /** "Dropped it off on Monday", "it fell to me": the verb means another thing by what follows it. */
+    private boolean phrasal(Trie.Match match) {
+        int verb = match.to() - 1;
+        if (verb > match.from() && OBJECTS.contains(tokens.get(verb).surface())) {
+            verb--;
+        }
+        Words particles = terms[verb].equals("drop") ? DROPPED : terms[verb].equals("fall") ? FELL : null;
+        int next = match.to();
+        if (particles == null || match.entry().rank() == Entry.LANGUAGE) {
+            return false;
+        }
+        if (next < tokens.size() && OBJECTS.contains(tokens.get(next).surface())) {
+            next++;
+        }
+        return next < tokens.size() && particles.contains(tokens.get(next).surface());
+    }
+
+    /** "Rollers cleaned" tells what was done, not that they are clean. */
+    private boolean act(Trie.Match match) {
+        return match.to() - match.from() == 1
+                && tokens.get(match.from()).surface().equals("cleaned");
+    }
+
+    /** "3 of the 5 modems", "ok on 2.4, not on 5": no 5 V. */
+    private boolean counts(Trie.Match match) {
+        int last = match.to() - 1;
+        if (last < 2 || match.from() < last - 1 || tokens.get(last).kind() != Kind.NUMBER) {
+            return false;
+        }
+        boolean counted = last > 2
+                && terms[last - 1].equals("the")
+                && terms[last - 2].equals("of")
+                && tokens.get(last - 3).kind() == Kind.NUMBER;
+        return counted
+                || (terms[last - 1].equals("on")
+                        && LIMITING.contains(tokens.get(last - 2).surface()));
+    }
+}
