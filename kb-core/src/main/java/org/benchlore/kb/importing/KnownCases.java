@@ -1,8 +1,10 @@
 package org.benchlore.kb.importing;
 
+import com.google.common.collect.Lists;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -34,7 +36,7 @@ public final class KnownCases {
 
     private static final int MOST_SHOWN = 3;
 
-    /** Drafts of a band, or of a unit, that a draft is compared with by sketch: the latest. */
+    /** Cases of a band, or of a unit, that a draft is compared with by sketch. */
     private static final int MOST_MET = 16;
 
     /** Cases compared word for word. */
@@ -137,16 +139,23 @@ public final class KnownCases {
             before.add(earlier);
             stored.add(new Candidates());
         }
+        Map<Integer, List<Integer>> storedByBand = new HashMap<>();
+        Map<String, List<Integer>> storedByUnit = new HashMap<>();
         for (int i = 0; i < cases.size(); i++) {
-            Stored other = cases.get(i);
-            for (int band : other.sketch.bands()) {
-                for (int draft : byBand.getOrDefault(band, List.of())) {
-                    stored.get(draft).add(i, other.sketch.estimate(told.get(draft).sketch), false);
-                }
+            for (int band : cases.get(i).sketch.bands()) {
+                put(i, band, byBand, storedByBand);
             }
-            for (int draft : byUnit.getOrDefault(other.unit, List.of())) {
-                stored.get(draft).add(i, other.sketch.estimate(told.get(draft).sketch), true);
+            put(i, cases.get(i).unit, byUnit, storedByUnit);
+        }
+        Comparator<Integer> byDate = Comparator.comparing(n -> cases.get(n).at);
+        storedByBand.values().forEach(those -> those.sort(byDate));
+        storedByUnit.values().forEach(those -> those.sort(byDate));
+        for (int i = 0; i < told.size(); i++) {
+            Told own = told.get(i);
+            for (int band : own.sketch.bands()) {
+                meet(storedByBand.getOrDefault(band, List.of()), own, stored.get(i));
             }
+            meet(storedByUnit.getOrDefault(own.unit, List.of()), own, stored.get(i));
         }
         List<ImportDraft> compared = new ArrayList<>(drafts.size());
         for (int i = 0; i < drafts.size(); i++) {
@@ -170,6 +179,25 @@ public final class KnownCases {
             earlier.add(other, own.sketch.estimate(before.sketch), sameUnit(own, before));
         }
         those.add(number);
+    }
+
+    private static <K> void put(int number, K key, Map<K, ?> asked, Map<K, List<Integer>> stored) {
+        if (asked.containsKey(key)) {
+            stored.computeIfAbsent(key, k -> new ArrayList<>(1)).add(number);
+        }
+    }
+
+    /** Compares a draft with those stored that share a band or a unit with it: with so many, those of nearly its date. */
+    private void meet(List<Integer> byDate, Told own, Candidates known) {
+        int from = 0;
+        if (byDate.size() > MOST_MET) {
+            int place = Collections.binarySearch(Lists.transform(byDate, n -> cases.get(n).at), own.at);
+            from = Math.max(0, Math.min(byDate.size() - MOST_MET, (place < 0 ? -place - 1 : place) - MOST_MET / 2));
+        }
+        for (int number : byDate.subList(from, Math.min(byDate.size(), from + MOST_MET))) {
+            Stored other = cases.get(number);
+            known.add(number, own.sketch.estimate(other.sketch), !own.unit.isEmpty() && own.unit.equals(other.unit));
+        }
     }
 
     private static List<Likeness> best(List<Likeness> likenesses) {

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -111,6 +112,26 @@ class ImporterTest {
                 .containsExactly(false, true, false, false, false);
         assertThat(review.drafts().get(1).likenesses().get(0).line()).isEqualTo(1);
         assertThat(review.drafts()).extracting(ImportDraft::caseId).doesNotHaveDuplicates();
+    }
+
+    @Test
+    void among_many_alike_the_one_of_the_same_date_is_found() {
+        StringBuilder diary = new StringBuilder();
+        for (LocalDate day = LocalDate.of(2016, 1, 4); day.getYear() < 2024; day = day.plusMonths(1)) {
+            diary.append(day)
+                    .append(" deck, tape eaten and the belt slack. cleaned, new belts fitted, played an hour, ok\n");
+        }
+        store(diary.toString(), "diary.txt");
+        Likeness twin = review(
+                        "2018-05-05 deck, tape eaten and the belt slack. new belts fitted, played an hour, ok\n",
+                        "copy.txt")
+                .drafts()
+                .get(0)
+                .likenesses()
+                .get(0);
+        assertThat(twin.duplicate()).isTrue();
+        assertThat(store.history(twin.caseId()).orElseThrow().openedAt())
+                .isBetween(Instant.parse("2018-05-03T00:00:00Z"), Instant.parse("2018-05-05T00:00:00Z"));
     }
 
     @Test
