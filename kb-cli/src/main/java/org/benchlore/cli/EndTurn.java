@@ -180,10 +180,8 @@ final class EndTurn {
                             "Is it worth it? About %.0f minutes, and it leaves one unit in %.0f worse. y weighs it first, Enter goes on.",
                             remedy.fix().minutes(),
                             1 / remedy.fix().makesWorse()));
-            boolean weigh = lines.ask(
-                            "weigh> ", "y weighs what the work costs and returns; Enter goes on with the fix.")
-                    .filter(a -> a.matches("(?i)y(es)?"))
-                    .isPresent();
+            boolean weigh =
+                    lines.yes("weigh> ", "y weighs what the work costs and returns; Enter goes on with the fix.");
             if (weigh
                     && new WorthTurn(work, lines, page)
                             .weigh(remedy.fix())
@@ -212,22 +210,35 @@ final class EndTurn {
                 minutes(answer.get()),
                 answer.get().matches("(?i)done|y|yes|ok|[\\d.]+( *min.*)?") ? "" : answer.get()));
         page.text(0, "Stored. Did it help? yes, no, or Enter while you cannot tell.");
-        String helped = lines.ask("helped> ", "yes, no, or Enter while you cannot tell.")
-                .filter(a -> !WorkWords.obeyed(a))
-                .orElse("");
-        if (helped.matches("(?i)no?")) {
+        Optional<Boolean> helped = helped();
+        if (helped.isEmpty()) {
+            page.text(0, "'proof' goes through what proves it, 'run' notes hours of run.");
+        } else if (helped.get()) {
+            new ProofTurn(work, lines, page).take();
+        } else {
             work.record(new CaseEvent.Ended(work.head(), Outcome.NOT_FIXED, null, ""));
             page.text(0, "Stored: it did not help. Go on with what you see now.");
-        } else if (helped.isEmpty()) {
-            page.text(0, "'proof' goes through what proves it, 'run' notes hours of run.");
-        } else {
-            new ProofTurn(work, lines, page).take();
+        }
+    }
+
+    private Optional<Boolean> helped() {
+        while (true) {
+            String answer = lines.ask("helped> ", "yes, no, or Enter while you cannot tell.")
+                    .orElse("");
+            if (answer.isEmpty() || WorkWords.obeyed(answer)) {
+                return Optional.empty();
+            }
+            if (answer.matches("(?i)y(es)?|no?")) {
+                return Optional.of(answer.matches("(?i)y.*"));
+            }
+            page.text(0, "yes or no, please, or Enter while you cannot tell.");
         }
     }
 
     private static @Nullable Double minutes(String answer) {
-        String number = answer.replaceAll("(?i) *min.*$", "");
-        return number.matches("\\d{1,5}([.,]\\d{1,3})?") ? Double.valueOf(number.replace(',', '.')) : null;
+        return Lines.number(answer.replaceAll("(?i) *min.*$", ""))
+                .filter(m -> m >= 0)
+                .orElse(null);
     }
 
     /** Whether the case was finished. */
@@ -291,9 +302,7 @@ final class EndTurn {
                 "Neither a cause nor a fix is noted: it would go down as "
                         + outcome.id().replace('-', ' ')
                         + " without either, and nothing is learnt from it. y stores that, Enter leaves the case open.");
-        return lines.ask("store> ", "y or Enter.")
-                .filter(a -> a.matches("(?i)y(es)?"))
-                .isPresent();
+        return lines.yes("store> ", "y or Enter.");
     }
 
     private static String words(Certainty certainty) {

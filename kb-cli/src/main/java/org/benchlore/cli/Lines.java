@@ -56,6 +56,11 @@ final class Lines {
         }
     }
 
+    /** Whether the answer is y or yes; anything else, Enter and the end of input among them, is no. */
+    boolean yes(String question, String help) {
+        return ask(question, help).filter(a -> a.matches("(?i)y(es)?")).isPresent();
+    }
+
     /** Lines up to a lone full stop or the end of input, with their line feeds. */
     String paste() {
         out.flush();
@@ -105,6 +110,13 @@ final class Lines {
         } catch (IOException e) {
             throw new UncheckedIOException("standard input cannot be read; what was entered so far is stored", e);
         }
+    }
+
+    /** A plain number, with a decimal point or comma and at most two places behind it, since 1,250 may mean either. */
+    static Optional<Double> number(String answer) {
+        return answer.matches("-?\\d{1,9}([.,]\\d{1,2})?")
+                ? Optional.of(Double.valueOf(answer.replace(',', '.')))
+                : Optional.empty();
     }
 
     /**

@@ -1,7 +1,6 @@
 package org.benchlore.cli;
 
 import java.util.List;
-import java.util.Locale;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.TestProposal;
@@ -75,7 +74,7 @@ final class NextCommand extends BenchCommand {
             page.text(0, "Further tests would save no repair.");
         }
         if (next.tests().isEmpty()) {
-            page.text(0, String.format(Locale.ROOT, "No test within these tools and this risk can tell more."));
+            page.text(0, "No test within these tools and this risk can tell more.");
         }
     }
 }

@@ -31,6 +31,14 @@ import picocli.CommandLine.Option;
         },
         mixinStandardHelpOptions = true)
 final class OutcomeCommand extends BenchCommand {
+    /** What the id of the opening event of a case in one step ends in. */
+    private static final String OPENED = ":1-opened";
+
+    /** Gives each event its head; a case in one step has event ids of its own, so that repeating it is known. */
+    private interface Heads {
+        CaseEvent.Head of(String step);
+    }
+
     @Mixin
     SeenOptions seen = new SeenOptions();
 
@@ -38,7 +46,8 @@ final class OutcomeCommand extends BenchCommand {
             names = "--case",
             paramLabel = "ID",
             description =
-                    "The open case; with WORDS, the id of the new one, so that repeating the command changes nothing.")
+                    "The open case, to which WORDS are noted; or the id of a new one, so that repeating the command"
+                            + " changes nothing.")
     @Nullable
     String id;
 
@@ -90,28 +99,38 @@ final class OutcomeCommand extends BenchCommand {
             Outcome outcome = checked(kb);
             String caseId = id == null ? kb.newCaseId() : id;
             Optional<CaseHistory> before = kb.history(caseId);
-            Optional<CaseEvent.FixApplied> standing = Optional.empty();
-            List<CaseEvent> events = new ArrayList<>();
             if (seen.nothing()) {
-                CaseHistory history = CaseCommand.known(kb, caseId);
-                standing = history.cure();
-                events.addAll(history.events());
-            } else {
-                DeviceScope scope = seen.scope(DeviceScope.ANY);
+                CaseCommand.known(kb, caseId);
+            }
+            boolean oneStep = !seen.nothing()
+                    && before.map(h -> h.events().stream()
+                                    .anyMatch(e -> e.head().eventId().equals(caseId + OPENED)))
+                            .orElse(true);
+            Heads heads = step -> {
+                CaseEvent.Head fresh = kb.head(caseId);
+                return oneStep && id != null ? new CaseEvent.Head(caseId + step, caseId, fresh.at()) : fresh;
+            };
+            List<CaseEvent> events = new ArrayList<>();
+            if (!seen.nothing()) {
+                DeviceScope scope = seen.scope(before.map(CaseHistory::scope).orElse(DeviceScope.ANY));
                 warnOfUnknown(kb, scope);
                 SeenOptions.Seen told = seen.read(kb, this, scope);
                 String text = told.reading().text();
-                events.add(new CaseEvent.Opened(head(kb, caseId, "1-opened"), scope, text, "", CaseHistory.OWN, false));
-                events.add(
-                        new CaseEvent.Noted(head(kb, caseId, "2-noted"), text, Reading.Source.SEEN, told.findings()));
+                if (oneStep) {
+                    events.add(new CaseEvent.Opened(heads.of(OPENED), scope, text, "", CaseHistory.OWN, false));
+                }
+                events.add(new CaseEvent.Noted(heads.of(":2-noted"), text, Reading.Source.SEEN, told.findings()));
             }
-            boolean known =
-                    !seen.nothing() && before.isPresent() && before.get().outcome() != null;
-            CaseHistory soFar = CaseHistory.fold(events).orElseThrow();
-            List<CaseEvent> ending = ending(kb, caseId, outcome, standing);
+            boolean known = oneStep && before.isPresent() && before.get().outcome() != null;
+            List<CaseEvent> whole = new ArrayList<>(
+                    oneStep ? List.of() : before.map(CaseHistory::events).orElseThrow());
+            whole.addAll(events);
+            CaseHistory held = CaseHistory.fold(whole).orElseThrow();
+            List<CaseEvent> ending = ending(heads, outcome, oneStep ? Optional.empty() : held.cure());
             events.addAll(ending);
-            CaseHistory told = CaseHistory.fold(events).orElseThrow();
-            return record(kb, seen.nothing() ? ending : events, known ? told : soFar, told, known);
+            whole.addAll(ending);
+            CaseHistory told = CaseHistory.fold(whole).orElseThrow();
+            return record(kb, events, known ? told : held, told, known);
         }
     }
 
@@ -144,24 +163,21 @@ final class OutcomeCommand extends BenchCommand {
     }
 
     /** @param standing a fix that is noted already; the same one named again is not done twice, but for this cause */
-    private List<CaseEvent> ending(
-            KnowledgeBase kb, String caseId, Outcome outcome, Optional<CaseEvent.FixApplied> standing) {
+    private List<CaseEvent> ending(Heads heads, Outcome outcome, Optional<CaseEvent.FixApplied> standing) {
         List<CaseEvent> events = new ArrayList<>();
         boolean fixed = outcome == Outcome.FIXED || outcome == Outcome.FIXED_AND_PROVEN;
         if (cause != null) {
             Certainty sure = certainty != null ? certainty : fixed ? Certainty.PROVEN : Certainty.LIKELY;
-            events.add(new CaseEvent.Concluded(head(kb, caseId, "3-concluded"), cause, sure, ""));
+            events.add(new CaseEvent.Concluded(heads.of(":3-concluded"), cause, sure, ""));
             if (fix != null) {
-                events.add(fix(kb, caseId, fix, cause, standing));
+                events.add(fix(heads.of(":4-fix"), fix, cause, standing));
             }
         }
-        events.add(new CaseEvent.Ended(head(kb, caseId, "5-ended"), outcome, afterDays, note));
+        events.add(new CaseEvent.Ended(heads.of(":5-ended"), outcome, afterDays, note));
         return events;
     }
 
-    private CaseEvent fix(
-            KnowledgeBase kb, String caseId, String fixId, String causeId, Optional<CaseEvent.FixApplied> standing) {
-        CaseEvent.Head head = head(kb, caseId, "4-fix");
+    private CaseEvent fix(CaseEvent.Head head, String fixId, String causeId, Optional<CaseEvent.FixApplied> standing) {
         return standing.filter(s -> s.fixId().equals(fixId))
                 .<CaseEvent>map(s -> new CaseEvent.Corrected(
                         head,
@@ -169,12 +185,6 @@ final class OutcomeCommand extends BenchCommand {
                         new CaseEvent.FixApplied(
                                 s.head(), fixId, causeId, minutes == null ? s.minutes() : minutes, s.note())))
                 .orElseGet(() -> new CaseEvent.FixApplied(head, fixId, causeId, minutes, ""));
-    }
-
-    /** A case in one step with an id of the caller's has event ids of its own, so that repeating it is known. */
-    private CaseEvent.Head head(KnowledgeBase kb, String caseId, String step) {
-        CaseEvent.Head fresh = kb.head(caseId);
-        return id != null && !seen.nothing() ? new CaseEvent.Head(caseId + ":" + step, caseId, fresh.at()) : fresh;
     }
 
     /**

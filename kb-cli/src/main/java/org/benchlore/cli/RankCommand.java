@@ -50,7 +50,14 @@ final class RankCommand extends BenchCommand {
             } else {
                 known.history().ifPresent(history -> new DecisionPage(kb.knowledge(), bench.page()).standing(history));
                 new RankingPage(kb.knowledge(), bench.page())
-                        .print(known.reading(), known.query(), ranking, known.done(), Optional.of(next), top);
+                        .print(
+                                known.reading(),
+                                known.query(),
+                                ranking,
+                                known.done(),
+                                Optional.of(next),
+                                conditions.perMinute,
+                                top);
             }
             return ExitCode.DONE;
         }

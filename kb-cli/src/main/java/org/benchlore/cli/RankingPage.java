@@ -43,8 +43,20 @@ final class RankingPage {
         this.tests = new TestPage(knowledge, page);
     }
 
+    /**
+     * @param done fixes that were tried
+     * @param step what to do first; empty leaves that out
+     * @param perMinute what a minute at the bench costs
+     * @param top causes shown
+     */
     void print(
-            Reading reading, RankingQuery query, Ranking ranking, List<String> done, Optional<NextStep> step, int top) {
+            Reading reading,
+            RankingQuery query,
+            Ranking ranking,
+            List<String> done,
+            Optional<NextStep> step,
+            double perMinute,
+            int top) {
         understood(reading, ranking);
         query.codes().forEach(code -> page.hanging(2, 6, taught(code)));
         if (ranking.findings().isEmpty()) {
@@ -82,7 +94,7 @@ final class RankingPage {
         step.ifPresent(next -> {
             page.blank();
             page.heading("First step");
-            new DecisionPage(knowledge, page).advice(next, 1);
+            new DecisionPage(knowledge, page).advice(next, perMinute);
             next.first().ifPresent(proposal -> tests.full(proposal.test()));
         });
         cautions(shown, step.flatMap(NextStep::first));

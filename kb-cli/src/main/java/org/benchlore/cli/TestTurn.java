@@ -158,10 +158,7 @@ final class TestTurn {
             page.text(0, "This test does not read what that says:");
             show.findings(others);
             page.text(0, "y stores it all the same, Enter does not.");
-            boolean meant = lines.ask("store> ", "y or Enter.")
-                    .filter(a -> a.matches("(?i)y(es)?"))
-                    .isPresent();
-            if (!meant) {
+            if (!lines.yes("store> ", "y or Enter.")) {
                 page.text(0, "Not stored; say the result without it.");
                 return Optional.empty();
             }

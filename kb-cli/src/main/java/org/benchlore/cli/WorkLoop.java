@@ -3,7 +3,6 @@ package org.benchlore.cli;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.planning.ProofRecord;
@@ -12,9 +11,6 @@ import org.benchlore.kb.reading.Reading;
 
 /** One case, word by word, until it is finished or the input ends. */
 final class WorkLoop {
-    /** An answer to a question that was left. */
-    private static final Pattern BARE_NUMBER = Pattern.compile("\\d{1,5}([.,]\\d{1,3})?");
-
     private static final int REASONS = 3;
 
     private final WorkCase work;
@@ -100,7 +96,7 @@ final class WorkLoop {
         if (text.isBlank()) {
             return;
         }
-        if (BARE_NUMBER.matcher(text).matches()) {
+        if (Lines.number(text).isPresent()) {
             page.text(0, "A number alone says nothing, and is not stored: what was it, and in which unit?");
             return;
         }
@@ -193,6 +189,7 @@ final class WorkLoop {
                         work.ranking(),
                         work.done(),
                         Optional.empty(),
+                        1,
                         5);
     }
 

@@ -72,8 +72,9 @@ final class WorthTurn {
             if (answer.isEmpty()) {
                 return otherwise;
             }
-            if (answer.matches("-?\\d{1,9}([.,]\\d{1,2})?")) {
-                return Optional.of(Double.valueOf(answer.replace(',', '.')));
+            Optional<Double> amount = Lines.number(answer);
+            if (amount.isPresent()) {
+                return amount;
             }
             page.text(0, "A number, please, such as 120.");
         }

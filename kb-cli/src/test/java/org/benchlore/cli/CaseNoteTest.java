@@ -93,4 +93,14 @@ class CaseNoteTest {
         assertThat(ended.findingsOfFault()).contains(Finding.of("rail-12v", "absent"));
         assertThat(run("case", "note", id, "x", "--after", "nosuch").code()).isEqualTo(ExitCode.USAGE);
     }
+
+    @Test
+    void words_with_the_outcome_of_an_open_case_are_noted_to_it() {
+        done("outcome", "fan stopped, very dusty", "--case", id, "--cause", "fan-motor-dead", "--ended", "given-up");
+        CaseHistory ended = history();
+        assertThat(ended.events().stream().filter(CaseEvent.Opened.class::isInstance))
+                .hasSize(1);
+        assertThat(ended.unit()).isEqualTo("shelf A");
+        assertThat(ended.findingsOfFault()).contains(Finding.of("fan-behaviour", "stopped"), Finding.of("rail-12v", "absent"));
+    }
 }
