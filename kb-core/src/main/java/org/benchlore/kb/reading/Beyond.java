@@ -10,13 +10,13 @@ import org.benchlore.kb.reading.analysis.Words;
 /** Names said to lie beyond what they should be, without a reading: "well under its 12 V", "above the rated 12 V". */
 final class Beyond {
     private static final int ARTICLES = 4;
-    private static final Words ABOVE = Words.spaced("abov over exceed more");
-    private static final Words BELOW = Words.spaced("below under less");
-    private static final Words LEADING = Words.spaced("the its their his her any all a than lower upper");
+    private static final Words ABOVE = Words.terms("abov over exceed more");
+    private static final Words BELOW = Words.terms("below under less");
+    private static final Words LEADING = Words.terms("the its their his her any all a than lower upper");
     private static final Words LIMITS =
-            Words.spaced("limit toleranc spec norm nominal rate rated rating label mark marking print");
-    private static final Words FIGURES = Words.spaced("value valu voltag figure figur limit mark");
-    private static final Words SLIGHTLY = Words.spaced("just slightly bit hair touch barely tad");
+            Words.terms("limit toleranc spec norm nominal rate rated rating label mark marking print");
+    private static final Words FIGURES = Words.terms("value valu voltag figure figur limit mark");
+    private static final Words SLIGHTLY = Words.terms("just slightly bit hair touch barely tad");
 
     private final Passage passage;
     private final List<Claim> claims;

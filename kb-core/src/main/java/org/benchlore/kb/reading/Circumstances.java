@@ -21,7 +21,7 @@ final class Circumstances {
     private static final Words KEEPS = Words.spaced("stock store shop box bag parcel manual drawer catalogue");
     private static final Words NOT_SENT = Words.spaced("enclosed included supplied delivered available");
     private static final Words SET = Words.spaced("at with");
-    private static final Words CONTROLS = Words.spaced("volum bright brightnes loudnes");
+    private static final Words CONTROLS = Words.terms("volum bright brightnes loudnes");
     private static final int LONGEST_SETTING = 3;
 
     private final Passage passage;

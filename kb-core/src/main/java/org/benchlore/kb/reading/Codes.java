@@ -33,15 +33,15 @@ final class Codes {
     /** A letter that numbers no part, and a single digit. */
     private static final Pattern SHORT = Pattern.compile("[eghinoz][0-9]");
 
-    private static final Words CODE_WORDS = Words.of(
-            "code", "error", "err", "flt", "log", "logg", "list", "entry", "fault", "messag", "event", "histori",
-            "memori", "store", "show", "display", "diag", "read");
+    private static final Words CODE_WORDS =
+            Words.terms("code error err flt log logg list entry fault messag event histori memori store show display "
+                    + "diag read");
 
     /** Words in front of which figures are a code. */
-    private static final Words CALLING = Words.of("code", "error", "err", "flt", "fehler");
+    private static final Words CALLING = Words.terms("code error err flt fehler");
 
     /** Words between those and the figures. */
-    private static final Words CALLED = Words.of("list", "no", "number", "code", "nr", ":", ",", "#");
+    private static final Words CALLED = Words.terms("list no number code nr : , #");
 
     /** Tokens from a code to how often it came. */
     private static final int COUNT_REACH = 4;
@@ -53,7 +53,7 @@ final class Codes {
     private static final int MOST_TIMES = 9999;
 
     private static final String TWICE = "twic";
-    private static final Words EVERY = Words.of("every", "each", "daili", "nightli");
+    private static final Words EVERY = Words.terms("every each daili nightli");
 
     private static final class Mentions {
         final String code;

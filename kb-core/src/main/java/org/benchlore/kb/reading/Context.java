@@ -25,6 +25,7 @@ final class Context {
     /** Seconds from which on "after …" is a condition and not a start. */
     private static final double A_WHILE = 60;
 
+    private static final Words MAY = Words.of("may", "might", "could");
     private static final Words AFTER = Words.of("after");
     private static final Words DRAWING = Words.of("at", "with", "draw", "under", "load");
     private static final Words WAS = Words.of("was", "were", "had", "did", "used");
@@ -55,7 +56,7 @@ final class Context {
             }
         }
         for (int i = 0; i < claims.size(); i++) {
-            quantities(claims.get(i), cues.get(i));
+            tokens(claims.get(i), cues.get(i));
             if (asked(claims.get(i))) {
                 cues.get(i).add(Cue.DOUBT);
             }
@@ -63,10 +64,13 @@ final class Context {
         contrastWithNow();
     }
 
-    /** "After 25 min", "at 2 A": quantities that are conditions. */
-    private void quantities(Claim claim, Set<Cue> found) {
+    /** "After 25 min", "at 2 A": quantities that are conditions; and "may be low", where "be low" is the packs' own. */
+    private void tokens(Claim claim, Set<Cue> found) {
         for (int i = claim.stretchFrom; i < claim.stretchTo; i++) {
             Token token = passage.token(i);
+            if (MAY.contains(token.surface()) && i + 1 < claim.stretchTo && supposed(i)) {
+                found.add(Cue.DOUBT);
+            }
             if (token.kind() != Kind.QUANTITY || passage.readAt(i) != null) {
                 continue;
             }
@@ -76,6 +80,12 @@ final class Context {
                 found.add(Cue.UNDER_LOAD);
             }
         }
+    }
+
+    private boolean supposed(int may) {
+        String next = passage.token(may + 1).surface();
+        return next.equals("have")
+                || (next.equals("be") && !passage.token(may).surface().equals("could"));
     }
 
     private boolean precedes(int token, Words words) {

@@ -56,7 +56,7 @@ enum Cue {
             + "seemingly | apparently | appears to | looks like | might | may be | may have | may well | may not | could be | not sure | not certain | "
             + "unsure | presumably | suspect | suspected | suspicious | likely | supposedly | sort of | kind of | "
             + "if i remember | hard to tell | hard to say | as far as i can tell | guess | questionable | must be | i reckon | "
-            + "i suppose | might be | may be | not so sure | i would say | could also be | would not swear | more or less sure | "
+            + "i suppose | might be | not so sure | i would say | could also be | would not swear | more or less sure | "
             + "if i read | no proof | possible | potentially | i fear | i bet | assume | i assume | kinda | sorta | or maybe | "
             + "perhaps not | allegedly | unclear | unconfirmed"),
     PAST("last year | last month | last week | last winter | last summer | years ago | year ago | months ago | "
@@ -67,7 +67,7 @@ enum Cue {
             + "earlier this week | days ago | day ago | hours ago | month ago | week ago | some years back | in the old days | "
             + "on arrival | at first visit | in january | in february | in march | in april | in june | in july | in august | "
             + "in september | in october | in november | in december | last spring | last autumn | last january | last march | "
-            + "last night | at their old | with the old | in those days | originally | until recently | at one time | had once | "
+            + "last night | last wk | last yr | last mo | last fall | at their old | with the old | in those days | originally | until recently | at one time | had once | "
             + "was once | used to be | in spring | in autumn | before the caps"),
     /** What follows is of now. */
     NOW(

@@ -17,14 +17,13 @@ final class Echoes {
     private static final int MOST_DENIED = 4;
 
     private static final int LOOK_BACK = 4;
-    private static final Words SAME = Words.of("so", "same", "ditto", "likewise", "similarly");
-    private static final Words DOES = Words.of("be", "do", "work");
-    private static final Words TOO = Words.of("too", "also", "likewise", "same", "ditto");
-    private static final Words BETWEEN = Words.of(
-            "be", "do", "have", "will", "for", "on", "with", "the", "of", "at", "go", "story", "thing", "its", "a");
+    private static final Words SAME = Words.terms("so same ditto likewise similarly");
+    private static final Words DOES = Words.terms("be do work");
+    private static final Words TOO = Words.terms("too also likewise same ditto");
+    private static final Words BETWEEN = Words.terms("be do have will for on with the of at go story thing its a");
 
-    private static final Words DETERMINERS = Words.of("the", "that", "this", "veri", "very");
-    private static final Words WITH = Words.of("with", "use", "from", "off", "through", "over", "via", "by");
+    private static final Words DETERMINERS = Words.terms("the that this veri very");
+    private static final Words WITH = Words.terms("with use from off through over via by");
 
     private final Passage passage;
     private final List<Claim> claims;

@@ -23,11 +23,18 @@ final class Fitting {
     private static final double SOME_HOURS = 100;
 
     private static final double RIPPLE_SHARE = 0.3;
-    private static final Words RIPPLE = Words.spaced("rippl nois hash hum buzz crud rubbish sawtooth ac");
-    private static final Words LOST = Words.spaced("lose loss lost");
+    private static final Words RIPPLE = Words.terms("rippl nois hash hum buzz crud rubbish sawtooth ac");
+    private static final Words LOST = Words.terms("lose loss lost");
     private static final Words PLACES = Words.of("at", "on", "across", "of");
     private static final List<String> SUPPLIES = List.of("voltage", "supply", "feed", "rails", "power in");
-    private static final Words PRESENT = Words.of("present", "right", "there", "given");
+    private static final String RIGHT = "right";
+
+    /** Voltages that most adapters are made for; common practice, no source. */
+    private static final double[] ADAPTERS = {5, 6, 9, 12, 15, 18, 19, 20, 24};
+
+    private static final double MADE_FROM = 0.97;
+    private static final double MADE_TO = 1.08;
+    private static final Words PRESENT = Words.of("present", RIGHT, "there", "given");
     private static final Words ABSENT = Words.of("absent", "missing", "none");
 
     private final Passage passage;
@@ -75,7 +82,26 @@ final class Fitting {
     private boolean tells(Symptom named, int reading) {
         int state = presence(named, passage.token(reading));
         boolean only = reading > 0 && passage.token(reading - 1).term().equals("only");
-        return state >= 0 && !(only && named.states().get(state).normal());
+        boolean normal = state >= 0 && named.states().get(state).normal();
+        return state >= 0 && !(normal && (only || (named.normal().id().equals(RIGHT) && !usual(reading))));
+    }
+
+    /** Whether a voltage may well be what is meant to be there: near one that adapters are made for, and beside no other. */
+    private boolean usual(int reading) {
+        double volts = Math.abs(passage.token(reading).value());
+        for (int i = reading + 1; i < passage.size() && passage.sentence(i) == passage.sentence(reading); i++) {
+            boolean wanted = passage.token(i).unit().equals("V")
+                    && (Math.abs(passage.token(i).value()) > volts || Plain.ARTICLES.contains(term(i - 1)));
+            if (wanted) {
+                return false;
+            }
+        }
+        for (double made : ADAPTERS) {
+            if (volts >= MADE_FROM * made && volts <= MADE_TO * made) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Whether a reading stands right behind a supply that has no limits: "amp rails +42 and -42 V on the big caps". */

@@ -7,7 +7,7 @@ import org.benchlore.kb.reading.analysis.Words;
 /** "The supply pin of the micro" where the packs teach "micro supply pin". */
 final class Inverted {
     private static final int MOST_WORDS = 3;
-    private static final Words JOINS = Words.of("of", "on", "at", "in", "for", "to");
+    private static final Words JOINS = Words.terms("of on at in for to");
 
     private Inverted() {}
 

@@ -12,6 +12,10 @@ final class Misfits {
     private static final Words OBJECTS = Words.of("it", "them", "this");
     private static final Words LIMITING = Words.of("not", "only", "just");
     private static final Words ON = Words.of("on", "off");
+
+    /** What may follow "gone" where it means lost. */
+    private static final Words ALTOGETHER = Words.spaced("altogether away missing forever astray when while until but");
+
     private static final Words PLACES = Words.of("the", "its", "my", "his", "her", "their", "our");
 
     private final List<Token> tokens;
@@ -29,8 +33,12 @@ final class Misfits {
                 ? new Trie.Match(
                         match.from(), match.to(), match.depth(), match.entry().withoutPhrases())
                 : match);
-        all.removeIf(
-                match -> match.entry().empty() || dangling(match) || phrasal(match) || counts(match) || act(match));
+        all.removeIf(match -> match.entry().empty()
+                || dangling(match)
+                || phrasal(match)
+                || counts(match)
+                || act(match)
+                || turned(match));
     }
 
     /** "It drops" is not "it was dropped". */
@@ -96,6 +104,18 @@ final class Misfits {
     private boolean act(Trie.Match match) {
         return match.to() - match.from() == 1
                 && tokens.get(match.from()).surface().equals("cleaned");
+    }
+
+    /** "Had gone yellowish", "went thin": it turned so, and did not go. */
+    private boolean turned(Trie.Match match) {
+        int next = match.to();
+        boolean gone = match.entry().rank() != Entry.LANGUAGE && terms[next - 1].equals("gone");
+        Token token = gone && next < tokens.size() ? tokens.get(next) : null;
+        return token != null
+                && token.kind() == Kind.WORD
+                && Plain.content(token)
+                && !token.surface().endsWith("ly")
+                && !ALTOGETHER.contains(token.surface());
     }
 
     /** "3 of the 5 modems", "ok on 2.4, not on 5": no 5 V. */

@@ -18,8 +18,8 @@ final class Nothing {
     private static final Words GOVERNING = Words.spaced(
             "find found see saw hear heard read measur show notice get got doing say found did change help press mean "
                     + "there is be");
-    private static final Words RUNS = Words.spaced("run ran soak test play");
-    private static final Words LONG = Words.spaced("hour day week night evening weekend");
+    private static final Words RUNS = Words.terms("run ran soak test play");
+    private static final Words LONG = Words.terms("hour day week night evening weekend");
 
     /** In seconds. */
     private static final double AN_HOUR = 3600;

@@ -101,10 +101,12 @@ final class Orders {
             }
             and |= word.equals("and");
         }
+        if (to >= tokens.size() || !tokens.get(to).is(",")) {
+            return false;
+        }
         int next = to + 1;
-        int end = segmentEnd(next);
-        boolean goesOn = next < end && tokens.get(to).is(",");
-        for (int i = next; goesOn && i < end && i < next + OUTCOME_REACH; i++) {
+        int end = segmentEnd(next, next + 2 * OUTCOME_REACH);
+        for (int i = next; i < end && i < next + OUTCOME_REACH; i++) {
             if (MoodWords.NOT_YET.contains(words.get(i)) || MoodWords.ORDERS.contains(words.get(i))) {
                 return false;
             }
@@ -133,9 +135,9 @@ final class Orders {
         return to < tokens.size() && tokens.get(to).is(":") && to - first <= 4;
     }
 
-    private int segmentEnd(int from) {
+    private int segmentEnd(int from, int limit) {
         int end = from;
-        while (end < tokens.size() && !Mood.separates(tokens.get(end))) {
+        while (end < Math.min(tokens.size(), limit) && !Mood.separates(tokens.get(end))) {
             end++;
         }
         return end;

@@ -9,20 +9,20 @@ final class Plain {
     static final Words ARTICLES = Words.of("the", "a", "an", "be");
 
     /** May stand inside a phrase of the text without breaking it. */
-    private static final Words SKIPPED = Words.spaced(
-            "the a an be very really quite completely totally still now just also all always it its this that my his her "
-                    + "their our clearly definitely simply rather only");
+    private static final Words SKIPPED = Words.terms(
+            "the a an be very really completely totally still now just also all always it its this that my his her "
+                    + "their our clearly definitely simply rather only terribly awfully horribly extremely incredibly pretty");
 
     private static final Words JOINING = Words.of("and", "or", "nor", "&", "/", "+", ",");
 
     private static final Words FUNCTION = Words.spaced(
-            "i you he she we they me him them us your these those there here to of in on at by for from with into onto "
+            "i you he she we they me him them us your here to of in on at by for from with into onto "
                     + "over as than too and or nor so do have had can could will shall may might get go come any some both each "
-                    + "every what who whom when where how why out up down off about around approx after before since during again "
-                    + "same such more most much many other another own per via between through then thing please thank hello hi ok "
+                    + "every what who whom when how why out up down off about around approx after during again "
+                    + "same such more most much many other another own per via between through then thing thank hello hi ok "
                     + "okay well etc eg ie found find see seen saw look check say tell make give take put let be unit devic set "
                     + "one even ever already first second last today yesterday bit lot littl side way time yes mr mrs got if "
-                    + "whether no not s t u o x measur read show test meter across under above below less like yet re m d ll ve "
+                    + "whether no not s t u o x measur read show test meter across under below less like yet re m d ll ve "
                     + "bench rail line voltag volt level stay remain keep turn seem appear report notic observ hear heard");
 
     private Plain() {}

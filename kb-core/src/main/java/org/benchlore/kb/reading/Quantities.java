@@ -17,24 +17,20 @@ import org.benchlore.kb.reading.analysis.Words;
  */
 final class Quantities {
     /** In front of a voltage that names something. */
-    private static final Words NAMING = Words.of(
-            "no", "the", "its", "his", "her", "my", "without", "any", "this", "that", "neither", "nor", "miss");
+    private static final Words NAMING = Words.terms("no the its his her my without any this that neither nor miss");
 
     /** In front of a voltage that is set or read. */
-    private static final Words VALUED = Words.of(
-            "at", "to", "read", "=", "measur", "only", "give", "about", "show", "get", "sit", "around", "roughly",
-            "than", "between", "limit", "up", "down", "of", "~", "<", ">", "put", "set", "barely", "nearly", "almost",
-            "say", "fed", "feed", "inject", "hung");
+    private static final Words VALUED =
+            Words.terms("at to read = measur only give about show get sit around roughly than between limit up down "
+                    + "of ~ < > put set barely nearly almost say fed feed inject hung");
 
     private static final Words RATES = Words.of("once", "twice", "times", "per");
 
     /** What puts a bare number beside a quantity of the same kind. */
-    private static final Words COMPARING =
-            Words.of("say", "take", "want", "instead", "to", "label", "print", "book", "spec", "manual", "sheet");
+    private static final Words COMPARING = Words.terms("say take want instead to label print book spec manual sheet");
 
     /** In front of a bare decimal that is a reading. */
-    private static final Words LENDING =
-            Words.of("at", "to", "from", "between", "and", "have", "be", "=", ":", ",", "on", "read", "show");
+    private static final Words LENDING = Words.terms("at to from between and have be = : , on read show");
 
     /** Steps of the last digit up to which a double tells each apart, whatever the prefix. */
     private static final double MOST_STEPS = 1e9;

@@ -24,8 +24,7 @@ final class RailLists {
 
     private static final int JOINT = 3;
     private static final Words HEADS = Words.of("voltages", "rails", "supplies", "outputs", "volts", "psu", "supply");
-    private static final Words JOINTS =
-            Words.of(":", ",", "/", "and", "be", "at", "read", "measur", "=", "all", "now", ";", "ok", "fine");
+    private static final Words JOINTS = Words.terms(": , / and be at read measur = all now ; ok fine");
 
     private RailLists() {}
 

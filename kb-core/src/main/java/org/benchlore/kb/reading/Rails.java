@@ -13,19 +13,19 @@ final class Rails {
     private static final int LONGEST_LIST = 8;
 
     /** What may stand in front of a rail's number. */
-    private static final Words BEFORE = Words.spaced(
+    private static final Words BEFORE = Words.terms(
             "the no on neither nor without miss plus main both while from and or but that its of although though because since "
                     + "only still all , / + ( :");
 
     /** What may stand behind it. */
     private static final Words BEHIND =
-            Words.spaced("rail line supply be and or nor to fine ok okay good dead gone miss absent "
+            Words.terms("rail line supply be and or nor to fine ok okay good dead gone miss absent "
                     + "low high there present up down come never not still read measur sit sag drop fall at with both all either too only "
                     + "also just stay have collaps alive normal look in on it either under seem appear both buck regulator reg side "
                     + "arriv check , . ; : ! ? ) ( / = -");
 
     /** What makes a number in front of it no rail, whatever else stands there. */
-    private static final Words COUNTS = Words.spaced(
+    private static final Words COUNTS = Words.terms(
             "pin pins step bit page version firmware rev revision channel ch layer port usb at to = ~ about code v");
 
     private Rails() {}

@@ -83,6 +83,9 @@ final class Ratios {
     }
 
     private void compare(Item item, Symptom symptom) {
+        if (measuredOtherwise(item)) {
+            return;
+        }
         int marked = -1;
         int attribute = -1;
         List<Integer> read = new ArrayList<>();
@@ -110,6 +113,17 @@ final class Ratios {
         } else if (!read.isEmpty() && (marked >= 0 || attribute >= 0)) {
             claim(item, symptom, marked >= 0 ? marked : attribute, read.get(0));
         }
+    }
+
+    /** "Filter cap ESR 4.2 ohm, new one 0.3": what is measured of the part has a name and a unit of its own. */
+    private boolean measuredOtherwise(Item item) {
+        Item next = passage.itemAt(Math.min(item.to, passage.size() - 1));
+        return next != null
+                && next != item
+                && next.free()
+                && next.entry.names.stream()
+                        .map(sense -> sense.symptom().quantity())
+                        .anyMatch(quantity -> quantity != null && UNITS.contains(quantity.unit()));
     }
 
     /** The unit of a label without one. Optical blocks are marked in three digits with tenths of a milliampere. */

@@ -25,20 +25,18 @@ final class Referents {
     /** Words of a longer name beside the short one. */
     private static final int MOST_MODIFIERS = 2;
 
-    private static final Words POINTING = Words.of("its", "the", "their", "his", "her", "that");
+    private static final Words POINTING = Words.terms("its the their his her that");
 
     /** In front of "the", they tell where something is said to be so. */
-    private static final Words PLACING =
-            Words.of("in", "on", "at", "from", "to", "of", "into", "under", "behind", "by");
+    private static final Words PLACING = Words.terms("in on at from to of into under behind by");
 
-    private static final Words BEFORE_A_READING = Words.of("a", "and", "with");
+    private static final Words BEFORE_A_READING = Words.terms("a and with");
 
     /** Words that tell sizes, numbers and quantities, not things. */
-    private static final Words TELL_NOTHING = Words.of(
-            "main", "power", "big", "littl", "small", "larg", "other", "both", "all", "one", "two", "own", "second",
-            "first", "new", "old", "rail", "line", "volt", "voltag", "level", "part", "side", "unit", "set", "test",
-            "no", "not", "front", "back", "top", "inside", "on", "of", "at", "to", "in", "for", "from", "with", "by",
-            "under", "behind", "and", "or");
+    private static final Words TELL_NOTHING =
+            Words.terms("main power big littl small larg other both all one two own second first new old rail line "
+                    + "volt voltag level part side unit set test no not front back top inside on of at to in for "
+                    + "from with by under behind and or");
 
     /** A longer name: what stands in it before the short one, as numbers. */
     private static final class Role {

@@ -23,6 +23,9 @@ final class Sentences {
     private final String text;
     private final List<Token> tokens;
 
+    /** Where the line starts that is looked at, in characters. */
+    private int lineStart;
+
     /** @param itemAt the items of the lexicon by the tokens they cover */
     Sentences(String text, List<Token> tokens, @Nullable Item[] itemAt) {
         this.text = text;
@@ -48,7 +51,9 @@ final class Sentences {
             if (!tooLong && (item != null || token.kind() != Kind.PUNCTUATION)) {
                 continue;
             }
-            if (tooLong || endsSentence(i)) {
+            boolean ends = endsSentence(i);
+            lineStart = token.is("\n") ? token.end() : lineStart;
+            if (tooLong || ends) {
                 sentences++;
                 clauses++;
                 segments++;
@@ -87,7 +92,6 @@ final class Sentences {
     /** Whether a line end lies within a sentence: the line is long and the next one goes on in lower case. */
     private boolean wraps(int i) {
         int end = tokens.get(i).start();
-        int lineStart = text.lastIndexOf('\n', Math.max(0, end - 1)) + 1;
         int next = tokens.get(i + 1).start();
         return end - lineStart >= WRAPPED_LINE && Character.isLowerCase(text.charAt(next));
     }

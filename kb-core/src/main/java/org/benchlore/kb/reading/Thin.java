@@ -19,7 +19,7 @@ final class Thin {
     private static final int LONGEST_PLACE = 3;
 
     /** Where something shows takes nothing from it: "left channel hums". */
-    private static final Words SIDES = Words.spaced("left right channel side speaker top bottom middle centre center");
+    private static final Words SIDES = Words.terms("left right channel side speaker top bottom middle centre center");
 
     private static final Words PLACING =
             Words.spaced("in on at near by under behind across along inside above below beside around of into");

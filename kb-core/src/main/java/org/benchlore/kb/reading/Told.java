@@ -2,6 +2,7 @@ package org.benchlore.kb.reading;
 
 import java.util.Set;
 import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.benchlore.kb.reading.analysis.Words;
 
@@ -15,34 +16,33 @@ final class Told {
     private static final int LABELLED = 3;
 
     private static final Words ROUGHLY =
-            Words.spaced("more less than about some around roughly almost nearly over up to a the whole full");
+            Words.terms("more less than about some around roughly almost nearly over up to a the whole full");
 
     /** "Powered by 12 V" is no difference. */
-    private static final Words POWERED = Words.spaced("power feed fed suppli suppl run drive driven charg heat light");
+    private static final Words POWERED = Words.terms("power feed fed suppli suppl run drive driven charg heat light");
 
-    private static final Words BESIDE = Words.spaced("under below abov over less more than off");
-    private static final Words LIKE_PARTS = Words.spaced("other rest mate neighbour sister twin");
+    private static final Words BESIDE = Words.terms("under below abov over less more than off");
+    private static final Words LIKE_PARTS = Words.terms("other rest mate neighbour sister twin");
     private static final Words PRINTED = Words.of("printed", "expected", "nominal");
     private static final Words RATED = Words.of("printed", "expected", "rated", "nominal", "marked");
     private static final Words SHOULD = Words.spaced("should must ought supposed nominal");
 
     /** Words between those and the number. */
     private static final Words LEADING =
-            Words.spaced("be to read show have give deliver put out measure around about at least roughly");
+            Words.terms("be to read show have give deliver put out measure around about at least roughly");
 
-    private static final Words AGAINST = Words.of("against", "versus", "vs");
-    private static final Words MEASURES = Words.spaced("measur read show test");
+    private static final Words AGAINST = Words.terms("against versus vs");
+    private static final Words MEASURES = Words.terms("measur read show test");
     private static final Words MARKINGS =
-            Words.spaced("mark marked marking label value valu print rate rated rating nominal capacity capac spec");
+            Words.terms("mark marked marking label value valu print rate rated rating nominal capacity capac spec");
 
     private static final Words LABELS =
-            Words.spaced("mark marked label print printed book spec nominal rate rated should "
+            Words.terms("mark marked label print printed book spec nominal rate rated should "
                     + "sheet manual schematic instead new");
 
     /** What a reading that moves stands behind, with "to". */
-    static final Words REACHING = Words.of(
-            "drop", "fall", "sag", "dip", "sink", "collaps", "go", "come", "rise", "climb", "jump", "shoot", "down",
-            "up", "creep", "settl", "back");
+    static final Words REACHING =
+            Words.terms("drop fall sag dip sink collaps go come rise climb jump shoot down up creep settl back");
 
     private final Passage passage;
 
@@ -70,6 +70,7 @@ final class Told {
     boolean asNothing(int i) {
         boolean bare = passage.token(i).kind() == Kind.NUMBER;
         return difference(i)
+                || ofAKind(i)
                 || asExpected(i)
                 || (startsCourse(i) && namedBefore(i))
                 || (bare && term(i + 1).equals("to") && number(i + 2))
@@ -90,6 +91,16 @@ final class Told {
             than++;
         }
         return than > i + 1 && LIKE_PARTS.contains(term(than));
+    }
+
+    /** "On a 19 V laptop", "an 8 ohm speaker": what kind of thing it is. */
+    private boolean ofAKind(int i) {
+        Token next = i + 1 < passage.size() ? passage.token(i + 1) : null;
+        return next != null
+                && passage.token(i).kind() == Kind.QUANTITY
+                && next.kind() == Kind.WORD
+                && (term(i - 1).equals("a") || term(i - 1).equals("an"))
+                && passage.unexplained(i + 1);
     }
 
     /** "24 V printed there", "3.3 expected". */

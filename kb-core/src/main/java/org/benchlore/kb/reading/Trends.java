@@ -15,11 +15,11 @@ final class Trends {
     private static final int REACH = 20;
 
     private static final Words TRENDS =
-            Words.spaced("fall sag drop dip rise climb go creep settl collaps now today unload load run idle cold warm "
+            Words.terms("fall sag drop dip rise climb go creep settl collaps now today unload load run idle cold warm "
                     + "hot later after under to then with once when it at in standby but only up down and also stabl rippl on of them ther "
                     + "without");
 
-    private static final Words TURNS = Words.spaced("now today fall sag drop dip collaps rise climb");
+    private static final Words TURNS = Words.terms("now today fall sag drop dip collaps rise climb");
 
     private final Passage passage;
     private final List<Claim> claims;

@@ -127,7 +127,10 @@ final class UnlistedLog implements LogForm {
     private static List<Mark> marks(String line, Optional<Stamp> stamp) {
         Matcher keyed = KEYED.matcher(line);
         if (keyed.find() && keyed.group("code").chars().anyMatch(Character::isDigit)) {
-            return List.of(new Mark(new Part(keyed.group("code"), keyed.start("code")), times(line)));
+            int times = times(line);
+            return times == 0
+                    ? List.of()
+                    : List.of(new Mark(new Part(keyed.group("code"), keyed.start("code")), times));
         }
         List<Part> cells = cells(line, stamp.map(Stamp::end).orElse(0));
         if (stamp.isEmpty() && cells.size() > MOST_WORDS) {

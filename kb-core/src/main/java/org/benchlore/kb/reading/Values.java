@@ -27,20 +27,20 @@ final class Values {
     private static final double BARELY_TOLD = 0.5;
 
     private static final Words PLACE =
-            Words.spaced("on at for across from of in to onto over between behind befor after wher");
-    private static final Words CLEARLY = Words.spaced("read reads reading measur measure at = : to only show (");
+            Words.terms("on at for across from of in to onto over between behind befor after wher");
+    private static final Words CLEARLY = Words.terms("read reads reading measur measure at = : to only show (");
     private static final Words SAYS =
-            Words.spaced("read reads reading measur measure show at be = : to only say ( give just about around "
+            Words.terms("read reads reading measur measure show at be = : to only say ( give just about around "
                     + "get approx roughly have output deliver ~ put draw take pull barely nearly almost already down up lose "
                     + "amount exceed equal reach total");
     private static final Words FILLERS =
-            Words.spaced("rail line supply voltag output it now still sit hover with come go drop sag dip "
+            Words.terms("rail line supply voltag output it now still sit hover with come go drop sag dip "
                     + "fall collaps creep settl hang stay ther meter i under load than less more below above over rise climb resistanc ground "
                     + "dc ac dmm pin there side way each main very already in");
     private static final Words NOT_READ = Words.spaced("instead where mark rate nominal spec limit set rated marked");
-    private static final Words LESS = Words.of("less", "below", "under", "<");
-    private static final Words MORE = Words.of("more", "abov", "over", "exceed", "least", ">");
-    private static final Words MOVES = Words.spaced("move budge drift stray chang shift waver");
+    private static final Words LESS = Words.terms("less below under <");
+    private static final Words MORE = Words.terms("more abov over exceed least >");
+    private static final Words MOVES = Words.terms("move budge drift stray chang shift waver");
 
     /** A reading and the name it may belong to. */
     private record Pair(int reading, Item item, Symptom symptom, double cost) {}
@@ -86,6 +86,7 @@ final class Values {
         }
         RailLists.close(passage, lexicon, this);
         new Trends(passage, claims).follow(this, lexicon);
+        new Sides(passage, this).link();
     }
 
     /** Numbers that are told for something else name no rail either. */

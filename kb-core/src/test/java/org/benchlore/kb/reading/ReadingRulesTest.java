@@ -93,6 +93,12 @@ class ReadingRulesTest {
         "the owner denies that it was dropped,fell absent",
         "'12 V fine, now 9 V',rail-12v low",
         "the fuse near the blue socket is blown,mains-fuse blown",
+        "five volt rail five point oh one twelve volt rail seven point six,rail-5v in-tolerance",
+        "five volt rail five point oh one twelve volt rail seven point six,rail-12v low",
+        "'pack cell left 1.24 V, right 0.4 V',pack-cell dead",
+        "'five pack cells at 1.24 V, one at 0.4 V',pack-cell dead",
+        "pack cell 1.24 1.25 1.23 0.41,pack-cell dead",
+        "the tray is terribly stuck,tray stuck",
     })
     void read_as(String text, String finding) {
         assertThat(findings(text)).contains(finding);
@@ -148,6 +154,8 @@ class ReadingRulesTest {
                 "I thought the fuse was blown",
                 "he also has a set at home with a blown fuse",
                 "no scorched insects enclosed",
+                "12 V on a 19 V laptop",
+                "the disc had gone yellowish",
             })
     void holds_nothing(String text) {
         assertThat(findings(text)).isEmpty();
@@ -167,6 +175,23 @@ class ReadingRulesTest {
     @Test
     void readings_under_one_heading_are_of_the_rails_they_are_near() {
         assertThat(findings("Voltages: 12.1, 4.3")).containsExactly("rail-12v in-tolerance", "rail-5v low");
+    }
+
+    @Test
+    void what_only_may_be_so_is_soft_wherever_its_verb_stands() {
+        for (String text : List.of("the 12 V may be low", "the 12 V might be low", "12 V prob low")) {
+            assertThat(READER.read(text, DeviceScope.ANY).findings())
+                    .singleElement()
+                    .satisfies(f -> assertThat(f.likelihoods()).hasSizeGreaterThan(1));
+        }
+    }
+
+    @Test
+    void lines_end_alike_however_they_are_written() {
+        String text = "it was hit by lightning in the big storm of last week they say\nthe fuse is blown\ntray stuck";
+        assertThat(findings(text)).contains("mains-fuse blown", "tray stuck");
+        assertThat(findings(text.replace('\n', '\r'))).isEqualTo(findings(text));
+        assertThat(findings(text.replace('\n', '\u2028'))).isEqualTo(findings(text));
     }
 
     @Test

@@ -1,5 +1,7 @@
 package org.benchlore.kb.reading.analysis;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.text.Normalizer;
 import java.util.Arrays;
 
@@ -12,6 +14,7 @@ final class Folded {
     private static final int MOST_FROM_ONE = 4;
 
     private static final char SYMBOL = '\uFFFD';
+    private static final char FRACTION_BAR = '\u2044';
 
     private static final int[] NONE = {};
 
@@ -108,6 +111,10 @@ final class Folded {
             return;
         }
         String plain = Normalizer.normalize(Character.toString(codePoint), Normalizer.Form.NFKD);
+        int bar = plain.indexOf(FRACTION_BAR);
+        if (bar > 0 && bar + 1 < plain.length()) {
+            plain = decimal(Integer.parseInt(plain, 0, bar, 10), Integer.parseInt(plain, bar + 1, plain.length(), 10));
+        }
         int pushed = 0;
         for (int i = 0; i < plain.length() && pushed < MOST_FROM_ONE; ) {
             int part = plain.codePointAt(i);
@@ -117,6 +124,15 @@ final class Folded {
                 pushed++;
             }
         }
+    }
+
+    /** "½" is 0.5, and behind a whole number .5, as in "2½". */
+    private String decimal(int numerator, int denominator) {
+        String decimal = BigDecimal.valueOf(numerator)
+                .divide(BigDecimal.valueOf(denominator), 3, RoundingMode.HALF_UP)
+                .stripTrailingZeros()
+                .toPlainString();
+        return length > 0 && Lexer.digit(chars[length - 1]) ? decimal.substring(1) : decimal;
     }
 
     private static char letter(int part) {

@@ -16,6 +16,9 @@ final class Numerals {
 
     private static final String FUSE_SPEEDS = "TFMtf";
 
+    /** What may follow "degrees". */
+    private static final Words SCALES = Words.of("c", "celsius", "f", "fahrenheit");
+
     private final Folded folded;
     private @Nullable Token token;
 
@@ -105,7 +108,8 @@ final class Numerals {
         int[] unitAt = unitSpan(end);
         Unit unit = unit(unitAt, end);
         if (unit != null) {
-            return range(from, degrees(unit, unitAt[1]), value, unit, negative, tolerance);
+            int unitEnd = degrees(unit, unitAt[1]);
+            return range(from, unitEnd, value, scaled(unit, unitAt[1], unitEnd), negative, tolerance);
         }
         BigDecimal signed = negative ? value.negate() : value;
         String term = (tolerance ? "±" : "") + plain(signed);
@@ -140,8 +144,8 @@ final class Numerals {
 
     private int quantity(
             int from, int end, BigDecimal low, BigDecimal high, Unit unit, boolean negative, boolean tolerance) {
-        BigDecimal middle = low.add(high).multiply(new BigDecimal("0.5")).multiply(unit.factor());
-        BigDecimal value = negative ? middle.negate() : middle;
+        BigDecimal middle = low.add(high).multiply(new BigDecimal("0.5"));
+        BigDecimal value = unit.inBase(negative ? middle.negate() : middle);
         double spread = high.subtract(low).multiply(unit.factor()).doubleValue() / 2;
         String term = (tolerance ? "±" : "") + plain(value) + unit.base().toLowerCase(Locale.ROOT);
         token = new Token(
@@ -193,6 +197,10 @@ final class Numerals {
         if ((sign != '.' && sign != ',') || !Lexer.digit(folded.at(end + 1))) {
             return end;
         }
+        int grouped = groupsEnd(from, end);
+        if (grouped > end) {
+            return grouped;
+        }
         int fraction = end + 1;
         while (Lexer.digit(folded.at(fraction))) {
             fraction++;
@@ -200,10 +208,30 @@ final class Numerals {
         return fraction;
     }
 
+    /** End of "1,234.5" or "1,234,567", where groups of three are told from a decimal comma; else {@code whole}. */
+    private int groupsEnd(int from, int whole) {
+        int end = whole;
+        while (whole - from <= 3 && folded.at(end) == ',' && threeDigits(end + 1)) {
+            end += 4;
+        }
+        int fraction = end + 1;
+        while (folded.at(end) == '.' && Lexer.digit(folded.at(fraction))) {
+            fraction++;
+        }
+        boolean decimal = end > whole && fraction > end + 1;
+        return decimal ? fraction : end > whole + 4 ? end : whole;
+    }
+
+    private boolean threeDigits(int i) {
+        return twoDigits(i) && Lexer.digit(folded.at(i + 2)) && !Lexer.digit(folded.at(i + 3));
+    }
+
     private BigDecimal parse(int from, int end) {
         String text = folded.slice(from, end);
         int comma = text.indexOf(',');
-        if (comma >= 0) {
+        if (comma >= 0 && (text.indexOf('.') > comma || text.indexOf(',', comma + 1) > 0)) {
+            text = text.replace(",", "");
+        } else if (comma >= 0) {
             boolean thousands = text.length() - comma == 4 && comma <= 3 && text.charAt(0) != '0';
             text = thousands ? text.replace(",", "") : text.replace(',', '.');
         }
@@ -283,13 +311,17 @@ final class Numerals {
         return span[0] == numberEnd ? Units.attached(spelled) : Units.spaced(spelled);
     }
 
-    /** Takes the C of "45 degrees C" along. */
+    /** The end of the scale's name in "45 degrees C", "120 degrees Fahrenheit"; {@code end} where there is none. */
     private int degrees(Unit unit, int end) {
         int next = spaces(end);
-        boolean celsius = unit.base().equals("degC")
-                && (folded.at(next) == 'C' || folded.at(next) == 'c')
-                && !Lexer.letterOrDigit(folded.at(next + 1));
-        return celsius && next > end ? next + 1 : end;
+        int scale = unitEnd(next);
+        boolean degrees = unit.base().equals("degC") && scale > next && next > end;
+        return degrees && SCALES.contains(folded.slice(next, scale).toLowerCase(Locale.ROOT)) ? scale : end;
+    }
+
+    private Unit scaled(Unit unit, int end, int scaleEnd) {
+        char scale = scaleEnd > end ? folded.at(spaces(end)) : ' ';
+        return scale == 'F' || scale == 'f' ? Units.FAHRENHEIT : unit;
     }
 
     private boolean ordinal(int from, int end) {

@@ -6,9 +6,9 @@ import java.util.Set;
 public final class SilentWords {
     public static final Set<String> ALL = Set.of(
             "a", "an", "the", "of", "be", "it", "its", "and", "or", "that", "this", "to", "in", "at", "as", "with",
-            "for", "by", "have", "i", "when", "but", "do", "from", "so", "if", "than", "then", "there", "they", "which",
-            "what", "will", "would", "can", "could", "just", "very", "also", "get", "my", "we", "you", "he", "his",
-            "their", "some", "been", "into", "while");
+            "for", "by", "have", "i", "when", "but", "do", "from", "so", "if", "than", "then", "they", "which", "what",
+            "will", "would", "can", "could", "just", "very", "also", "get", "my", "we", "you", "he", "his", "their",
+            "some", "been", "into");
 
     private SilentWords() {}
 }

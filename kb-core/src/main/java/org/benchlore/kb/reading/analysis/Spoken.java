@@ -19,6 +19,9 @@ final class Spoken {
     private static final Map<String, Integer> TENS = Map.of(
             "twenty", 20, "thirty", 30, "forty", 40, "fifty", 50, "sixty", 60, "seventy", 70, "eighty", 80, "ninety",
             90);
+    /** What people say for a nought among decimals. */
+    private static final Words NOUGHTS = Words.of("oh", "o", "nought", "nil");
+
     private static final Words ARTICLES = Words.of("a", "an");
     private static final Words CONJUNCTIONS = Words.of("and", "or", "nor", "to", "/");
 
@@ -208,7 +211,7 @@ final class Spoken {
             at += ARTICLES.contains(surface(at)) ? 1 : 0;
             return BigDecimal.valueOf(whole).multiply(new BigDecimal("0.25"));
         }
-        if (surface(at).equals("point") && at + 1 < in.size() && SMALL.containsKey(surface(at + 1))) {
+        if (surface(at).equals("point") && digit(surface(at + 1)) >= 0) {
             return decimals(whole);
         }
         boolean andHalf = surface(at).equals("and")
@@ -278,11 +281,16 @@ final class Spoken {
         return tens;
     }
 
+    private static int digit(String word) {
+        int digit = NOUGHTS.contains(word) ? 0 : SMALL.getOrDefault(word, -1);
+        return digit < 10 ? digit : -1;
+    }
+
     private BigDecimal decimals(int whole) {
         StringBuilder digits = new StringBuilder().append(whole).append('.');
         at++;
-        while (SMALL.containsKey(surface(at)) && digits.length() < 12) {
-            digits.append(SMALL.get(surface(at)));
+        while (digit(surface(at)) >= 0 && digits.length() < 12) {
+            digits.append(digit(surface(at)));
             at++;
         }
         return new BigDecimal(digits.toString());
@@ -358,7 +366,7 @@ final class Spoken {
     }
 
     private void add(int from, int end, BigDecimal number, Unit unit) {
-        BigDecimal value = number.multiply(unit.factor());
+        BigDecimal value = unit.inBase(number);
         String term = Numerals.plain(value) + unit.base().toLowerCase(Locale.ROOT);
         double step = Numerals.step(number).multiply(unit.factor()).doubleValue();
         out.add(new Token(

@@ -74,6 +74,7 @@ final class Stemmer {
         same("have", "has");
         same("go", "goes", "went", "going");
         same("gone"); // what is gone is missing, what goes may go anywhere
+        same("probably", "prob", "probs", "prolly");
         same("come", "comes", "came", "coming");
         same("blow", "blew", "blown");
         same("burn", "burnt");

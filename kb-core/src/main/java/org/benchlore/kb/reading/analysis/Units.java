@@ -2,6 +2,7 @@ package org.benchlore.kb.reading.analysis;
 
 import java.math.BigDecimal;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -11,8 +12,24 @@ import org.jspecify.annotations.Nullable;
  * the same style. Upper and lower case differ where SI says so (m, M); beyond that spelling is forgiven.
  */
 final class Units {
-    /** A unit and what one of it is in the base unit. */
-    record Unit(String base, BigDecimal factor) {}
+    /**
+     * A unit.
+     *
+     * @param factor what one of it is in the base unit
+     * @param zero what it reads where the base unit has its zero: 32 for degrees Fahrenheit
+     */
+    record Unit(String base, BigDecimal factor, BigDecimal zero) {
+        Unit(String base, BigDecimal factor) {
+            this(base, factor, BigDecimal.ZERO);
+        }
+
+        BigDecimal inBase(BigDecimal number) {
+            return number.subtract(zero).multiply(factor);
+        }
+    }
+
+    /** Five ninths. */
+    static final Unit FAHRENHEIT = new Unit("degC", new BigDecimal("0.5555555555555556"), BigDecimal.valueOf(32));
 
     private static final Map<String, Unit> ANYWHERE = new HashMap<>();
     private static final Map<String, Unit> ATTACHED = new HashMap<>();
@@ -45,6 +62,9 @@ final class Units {
         spell("s", -3, "ms", "millisecond", "milliseconds");
         spell("s", -6, "us", "microsecond", "microseconds");
         spell("degC", 0, "°C", "°c", "degC", "degc", "°", "deg", "degs", "degree", "degrees", "celsius", "C");
+        for (String spelling : List.of("°F", "°f", "degF", "degf", "fahrenheit")) {
+            ANYWHERE.put(spelling, FAHRENHEIT);
+        }
         spell("%", 0, "%", "percent", "pct");
         spell("times", 0, "times", "time");
         long minute = 60;

@@ -1,5 +1,8 @@
 package org.benchlore.kb.reading.analysis;
 
+import java.util.Arrays;
+import java.util.stream.Collectors;
+
 /**
  * A list of words to look others up in: a table three quarters empty, since nearly every word that is looked up is none of
  * them and then costs one glance. Immutable.
@@ -26,6 +29,12 @@ public final class Words {
     /** The words of a list. */
     public static Words spaced(String list) {
         return new Words(list.split(" "));
+    }
+
+    /** The words of a list, each as a token's term has it, too: "likewise" is looked up as "likewis". */
+    public static Words terms(String list) {
+        return spaced(
+                list + " " + Arrays.stream(list.split(" ")).map(Stemmer::stem).collect(Collectors.joining(" ")));
     }
 
     public boolean contains(String word) {

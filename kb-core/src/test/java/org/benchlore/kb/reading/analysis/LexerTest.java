@@ -47,21 +47,56 @@ class LexerTest {
 
     @ParameterizedTest
     @CsvSource({
-        "50 mV,.05,V", "3 kV,3000,V", "220 µF,.00022,F", "220 μF,.00022,F", "47 Ω,47,ohm", "47 Ω,47,ohm",
-                "1 MΩ,1000000,ohm",
-        "5 mΩ,.005,ohm", "45 °C,45,degC", "45 degrees C,45,degC", "45℃,45,degC", "75 %,75,%", "20 minutes,1200,s",
-                "2 h,7200,s",
-        "-12 V,-12,V", "−12V,-12,V", "minus 12 V,-12,V", "100 kHz,100000,Hz", "120 mA,.12,A", "'3,26 V',3.26,V",
-                "'1,200 h',4320000,s"
+        "50 mV,.05,V",
+        "3 kV,3000,V",
+        "220 µF,.00022,F",
+        "220 μF,.00022,F",
+        "47 Ω,47,ohm",
+        "47 Ω,47,ohm",
+        "1 MΩ,1000000,ohm",
+        "5 mΩ,.005,ohm",
+        "45 °C,45,degC",
+        "45 degrees C,45,degC",
+        "45℃,45,degC",
+        "75 %,75,%",
+        "20 minutes,1200,s",
+        "2 h,7200,s",
+        "-12 V,-12,V",
+        "−12V,-12,V",
+        "minus 12 V,-12,V",
+        "100 kHz,100000,Hz",
+        "120 mA,.12,A",
+        "'3,26 V',3.26,V",
+        "'1,200 h',4320000,s",
+        "'1,234.5 V',1234.5,V",
+        "'1,234,567 h',4444441200,s",
+        "½ A,.5,A",
+        "2½ h,9000,s",
+        "¾ V,.75,V"
     })
     void units_and_their_prefixes_come_to_base_units(String text, double value, String unit) {
         assertThat(only(text).unit()).isEqualTo(unit);
         assertThat(only(text).value()).isCloseTo(value, within(Math.abs(value) * 1e-12));
     }
 
+    /** NIST SP 811 (2008), appendix B, from memory: t/°C = (t/°F - 32) / 1.8. */
+    @ParameterizedTest
+    @CsvSource({
+        "212 °F,100",
+        "32 degF,0",
+        "-40 °F,-40",
+        "158 degrees Fahrenheit,70",
+        "one hundred fahrenheit,37.7777778"
+    })
+    void degrees_fahrenheit_come_to_celsius(String text, double celsius) {
+        assertThat(only(text).unit()).isEqualTo("degC");
+        assertThat(only(text).value()).isCloseTo(celsius, within(1e-6));
+    }
+
     @ParameterizedTest
     @CsvSource({
         "nine point four volts,9.4,V",
+        "five point oh one volts,5.01,V",
         "five point zero eight volts,5.08,V",
         "twelve volt,12,V",
         "twenty-two ohms,22,ohm",
