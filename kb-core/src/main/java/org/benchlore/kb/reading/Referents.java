@@ -196,6 +196,7 @@ final class Referents {
         Symptom meant = null;
         int nearest = Integer.MAX_VALUE;
         boolean usualToo = false;
+        boolean right = false; // the longer name stands there word by word
         for (Role role : roles) {
             if ((role.marks & ~marks) != 0) {
                 continue;
@@ -210,9 +211,10 @@ final class Referents {
             if (distance < nearest) {
                 nearest = distance;
                 meant = role.symptom;
+                right = distance == role.modifiers.length;
             }
         }
-        return usualToo ? null : meant;
+        return usualToo && !right ? null : meant;
     }
 
     /** Tokens to the nearest place of a term, any in front of a name nearer than those behind it. */
