@@ -76,5 +76,6 @@ final class NextCommand extends BenchCommand {
         if (next.tests().isEmpty()) {
             page.text(0, "No test within these tools and this risk can tell more.");
         }
+        new Cautions(kb.knowledge()).step(next, shown, known.query().findings()).print(page);
     }
 }

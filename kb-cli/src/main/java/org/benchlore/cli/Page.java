@@ -14,6 +14,9 @@ final class Page {
     private static final double NEXT_TO_NOTHING = 0.01;
     private static final double NEARLY_ALL = 0.99;
 
+    /** An interval wider than this, as a share of the scale, leaves nearly every figure open. */
+    private static final double HARDLY_KNOWN = 0.8;
+
     /** Stand for "set off" while a line is filled; private-use characters in a text are taken out before. */
     private static final char MARK_ON = '\uE000';
 
@@ -113,6 +116,11 @@ final class Page {
             return "<1 %";
         }
         return p > NEARLY_ALL ? ">99 %" : String.format(Locale.ROOT, "%.0f %%", 100 * p);
+    }
+
+    /** Whether an interval spans most of the scale, so that its ends say nothing. */
+    static boolean hardlyKnown(double low, double high) {
+        return high - low > HARDLY_KNOWN;
     }
 
     /** "between 3 % and 40 %", "under 1 %", "over 96 %": an end that rounds to nothing or to all is no end. */

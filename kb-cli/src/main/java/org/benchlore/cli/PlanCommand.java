@@ -32,7 +32,7 @@ final class PlanCommand extends BenchCommand {
             } else {
                 Page page = bench.page();
                 known.history().ifPresent(new DecisionPage(kb.knowledge(), page)::standing);
-                new PlanPage(kb.knowledge(), page).print(plan);
+                new PlanPage(kb.knowledge(), page).print(plan, known.query().findings());
             }
             return ExitCode.DONE;
         }

@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.planning.Plan;
+import org.benchlore.kb.reading.Finding;
 
 /** A plan as an indented tree, with what it costs beside simpler ways. */
 final class PlanPage {
@@ -28,9 +29,13 @@ final class PlanPage {
         this.names = new Names(knowledge);
     }
 
-    void print(Plan plan) {
-        page.heading("Plan: about " + say("%.0f", plan.minutes()) + " min in all; ends repaired with "
-                + Page.percent(plan.solved()));
+    /**
+     * @param findings what is known of the unit
+     */
+    void print(Plan plan, List<Finding> findings) {
+        page.heading(say(
+                "Plan: about %.0f min in all; ends repaired in %s of cases",
+                plan.minutes(), Page.percent(plan.solved())));
         step(plan.root(), 0);
         page.blank();
         page.heading("Expected minutes, an unrepaired unit counted at its cost");
@@ -50,6 +55,7 @@ final class PlanPage {
                     "Left out for tools or risk: "
                             + plan.leftOut().stream().map(names::fix).collect(Collectors.joining(", ")));
         }
+        new Cautions(knowledge).plan(plan, findings).print(page);
     }
 
     private void step(Plan.Step step, int indent) {
@@ -62,7 +68,7 @@ final class PlanPage {
                         indent,
                         indent + 2,
                         say(
-                                "FIX %s, %.0f min%s, cures with %s%s",
+                                "FIX %s, %.0f min%s, cures in %s of cases%s",
                                 names.fix(step.id()),
                                 step.minutes(),
                                 TestPage.toOpen(step.openingMinutes()),

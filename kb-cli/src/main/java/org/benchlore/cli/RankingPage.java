@@ -1,7 +1,6 @@
 package org.benchlore.cli;
 
 import java.util.Comparator;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -13,7 +12,6 @@ import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.planning.NextStep;
-import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.ranking.CodeRecord;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.Ranking.Evidence;
@@ -28,8 +26,8 @@ final class RankingPage {
     /** A weight below this says next to nothing and is not shown as a reason. */
     private static final double LEAST_DECIBANS = 1;
 
-    /** An interval that leaves no more than this at either end says nothing. */
-    private static final double ANYWHERE = 0.01;
+    /** Cautions of a cause that ranks below this are not shown: a per cent or two is no reason to. */
+    private static final double IN_QUESTION = 0.025;
 
     private static final int REASONS = 3;
 
@@ -97,19 +95,12 @@ final class RankingPage {
             new DecisionPage(knowledge, page).advice(next, perMinute);
             next.first().ifPresent(proposal -> tests.full(proposal.test()));
         });
-        cautions(shown, step.flatMap(NextStep::first));
-    }
-
-    /** Cautions of the causes shown, besides those already printed with the test. */
-    private void cautions(List<RankedCause> shown, Optional<TestProposal> first) {
-        Set<String> ids = new LinkedHashSet<>();
-        shown.stream().flatMap(c -> knowledge.cause(c.id()).stream()).forEach(c -> ids.addAll(c.cautions()));
-        first.ifPresent(p -> ids.removeAll(p.test().cautions()));
-        if (!ids.isEmpty()) {
-            page.blank();
-            page.heading("Mind, with these causes");
-            ids.stream().flatMap(id -> knowledge.caution(id).stream()).forEach(c -> page.caution(c.text()));
-        }
+        Cautions cautions = new Cautions(knowledge);
+        step.ifPresentOrElse(
+                next -> cautions.step(next, next.first().stream().toList(), ranking.findings()),
+                () -> cautions.found(ranking.findings()));
+        shown.stream().filter(c -> c.probability() >= IN_QUESTION).forEach(c -> cautions.cause(c.id()));
+        cautions.print(page);
     }
 
     private void understood(Reading reading, Ranking ranking) {
@@ -191,10 +182,9 @@ final class RankingPage {
     }
 
     private static String sure(Interval interval) {
-        if (interval.low() < ANYWHERE && interval.high() > 1 - ANYWHERE) {
-            return "too little is known to say how far that may be off";
-        }
-        return "90 % sure it lies " + Page.range(interval.low(), interval.high());
+        return Page.hardlyKnown(interval.low(), interval.high())
+                ? "hardly known: too little to say how far that may be off"
+                : "90 % sure it lies " + Page.range(interval.low(), interval.high());
     }
 
     private static String cases(long n) {

@@ -157,7 +157,8 @@ final class WorkLoop {
             page.text(0, "Nothing to plan by yet. Say what you see or measure.");
             return;
         }
-        new PlanPage(work.kb().knowledge(), page).print(work.plan());
+        new PlanPage(work.kb().knowledge(), page)
+                .print(work.plan(), work.query().findings());
     }
 
     private void doubt() {

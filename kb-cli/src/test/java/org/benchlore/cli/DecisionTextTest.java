@@ -60,7 +60,7 @@ class DecisionTextTest {
     @Test
     void a_plan_says_what_it_comes_to_then_the_steps_then_the_other_ways() {
         List<String> lines = lines("plan", WORDS);
-        assertThat(lines.get(0)).matches("Plan: about \\d+ min in all; ends repaired with \\d+ %");
+        assertThat(lines.get(0)).matches("Plan: about \\d+ min in all; ends repaired in \\d+ % of cases");
         assertThat(lines.get(1)).matches("(TEST|FIX) .*");
         assertThat(text(lines))
                 .containsSubsequence(
@@ -75,6 +75,34 @@ class DecisionTextTest {
     }
 
     @Test
+    private static int count(String text, String part) {
+        return text.split(Pattern.quote(part), -1).length - 1;
+    }
+
+    @Test
+    void what_is_proposed_comes_with_its_cautions_each_once() {
+        String swollen = "A swollen, dented, hot or deeply discharged lithium cell can burn without warning.";
+        for (String command : List.of("next", "plan", "rank")) {
+            String text = text(lines(command, "laptop battery swollen, does not charge"));
+            assertThat(count(text, swollen)).as(command).isEqualTo(1);
+        }
+        // the finding raises it whatever is proposed
+        assertThat(text(lines("plan", "battery swollen, belt slipping, no sound")))
+                .contains(swollen);
+        // a plan of many steps names those of the later ones
+        assertThat(text(lines("plan", WORDS))).contains("Further cautions for what may follow, by 'show ID': ");
+    }
+
+    @Test
+    void rank_brings_the_cautions_of_the_fix_it_tells_to_do_before_those_of_the_causes() {
+        String mind = " Mind ! Mains voltage can kill.";
+        assertThat(text(lines("rank", "dead, mains fuse blown black", "--top", "1")))
+                .containsSubsequence("Stop testing; ", mind);
+        assertThat(text(lines("rank", "laptop battery swollen, does not charge")))
+                .as("of causes at a per cent or two")
+                .doesNotContain("Amplifier rails");
+    }
+
     void worth_names_the_choice_then_what_would_turn_it_over() {
         List<String> lines = lines(
                 "worth",

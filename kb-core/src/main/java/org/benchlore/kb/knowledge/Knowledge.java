@@ -21,6 +21,12 @@ public final class Knowledge {
     /** Minutes to open a unit and close it again where no pack says; from memory. */
     private static final double OPENING_MINUTES = 10;
 
+    /** As many times as common as usual, 15 dB: a state all but names its cause; our choice. */
+    private static final double NAMES = 30;
+
+    /** A state that fewer units with the cause show does not name it. */
+    private static final double MOSTLY = 0.5;
+
     private final SortedMap<String, Symptom> symptoms;
     private final SortedMap<String, Cause> causes;
     private final SortedMap<String, BenchTest> tests;
@@ -141,6 +147,27 @@ public final class Knowledge {
     /** Causes with an opinion on a symptom, by id; empty if none or unknown. */
     public List<Cause> causesShowing(String symptomId) {
         return causesShowing.getOrDefault(symptomId, List.of());
+    }
+
+    /**
+     * Causes that one state all but names: half of the units with the cause show it or more, and at least thirty times as
+     * often as units usually do. What such a cause warns of holds as soon as the state was seen, wherever the cause ranks.
+     *
+     * @return by id; empty for the normal state, and if none or unknown
+     */
+    public List<Cause> causesNamedBy(String symptomId, String stateId) {
+        Optional<State> state = symptom(symptomId).stream()
+                .flatMap(s -> s.states().stream())
+                .filter(s -> s.id().equals(stateId) && !s.normal())
+                .findFirst();
+        return causesShowing(symptomId).stream()
+                .filter(cause -> state.isPresent()
+                        && cause.shows().stream()
+                                .filter(link -> link.symptomId().equals(symptomId))
+                                .mapToDouble(link -> link.states().getOrDefault(stateId, 0.0))
+                                .anyMatch(p ->
+                                        p >= MOSTLY && p >= NAMES * state.get().usual()))
+                .toList();
     }
 
     /** Causes that a fix is named for, by id; empty if none or unknown. */
