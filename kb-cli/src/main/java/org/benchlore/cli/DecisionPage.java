@@ -39,7 +39,7 @@ final class DecisionPage {
                     0,
                     2,
                     say(
-                            "Do next: %s [%s] (%.0f min%s; saves about %.0f of repair).",
+                            "Do next: %s [%s] (%.0f min%s; saves about %.0f min of repair).",
                             first.test().name(),
                             first.test().id(),
                             first.minutes(),
@@ -52,7 +52,7 @@ final class DecisionPage {
                                 0,
                                 2,
                                 say(
-                                        "%s: %s (%.0f min%s, cures with %s). Without a further test about %.0f min in all%s.",
+                                        "%s: %s (%.0f min%s, cures in %s of cases). Without a further test about %.0f min in all%s.",
                                         next.stopTesting()
                                                 ? "Stop testing; trying the best fix is cheaper than any test"
                                                 : "If you stop testing now, the best fix",
@@ -70,7 +70,7 @@ final class DecisionPage {
                     0,
                     2,
                     say(
-                            "Left out %s, though it would cure with %s: %s.",
+                            "Left out %s, though it would cure in %s of cases: %s.",
                             fix.forRisk() ? "for its risk to the unit (--risk)" : "for want of tools",
                             Page.percent(fix.cures()),
                             names.fix(fix.fixId())));
@@ -213,7 +213,10 @@ final class DecisionPage {
     }
 
     private static String rate(Rate rate) {
-        return Page.percent(rate.mean()) + " (" + Page.percent(rate.low()) + " to " + Page.percent(rate.high()) + ")";
+        return Page.percent(rate.mean())
+                + (Page.hardlyKnown(rate.low(), rate.high())
+                        ? " (hardly known)"
+                        : " (" + Page.percent(rate.low()) + " to " + Page.percent(rate.high()) + ")");
     }
 
     private static String say(String format, Object... values) {

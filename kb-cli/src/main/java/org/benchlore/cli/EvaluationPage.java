@@ -38,9 +38,10 @@ final class EvaluationPage {
         page.hanging(
                 2,
                 4,
-                String.format(Locale.ROOT, "Learning saves %.3f nats a case beside the packs alone", gain.value())
+                "What the cases taught gave the true cause " + times(gain.value())
+                        + " times the share that the packs alone give it"
                         + (Double.isFinite(gain.low())
-                                ? String.format(Locale.ROOT, " (90 %%: %.3f to %.3f).", gain.low(), gain.high())
+                                ? " (90 %: " + times(gain.low()) + " to " + times(gain.high()) + ")."
                                 : "; one case gives no interval."));
         page.blank();
         chart(evaluation);
@@ -52,10 +53,15 @@ final class EvaluationPage {
         }
     }
 
+    /** A gain in nats as the factor that it is, in the geometric mean over the cases. */
+    private static String times(double nats) {
+        return String.format(Locale.ROOT, "%.1f", Math.exp(nats));
+    }
+
     private void figures(String name, Evaluation.Figures figures) {
         page.line(String.format(
                 Locale.ROOT,
-                "  %-13s %s %s   %8.3f %6.3f  %.3f",
+                "  %-13s %s %s   %8.2f %6.2f  %.2f",
                 name,
                 share(figures.top1()),
                 share(figures.top3()),
@@ -100,7 +106,7 @@ final class EvaluationPage {
         for (Evaluation.Stretch s : evaluation.curve()) {
             page.line(String.format(
                     Locale.ROOT,
-                    "  %4d-%5d  %6.3f  %6.3f  %6.3f   %3.0f %%",
+                    "  %4d-%5d  %6.2f  %6.2f  %6.2f   %3.0f %%",
                     s.from(),
                     s.to(),
                     s.packs(),

@@ -11,7 +11,7 @@ record Names(Knowledge knowledge) {
 
     String cause(String id) {
         return id.equals(RankingModel.UNLISTED)
-                ? UNLISTED
+                ? "\"" + UNLISTED + "\"" // within a sentence, "none falls" would say that no cause does
                 : knowledge.cause(id).map(Cause::name).orElse(id);
     }
 

@@ -72,24 +72,24 @@ final class ProofPage {
         page.text(
                 2,
                 say(
-                        "An unrepaired unit would show it again within %s with %.0f %% (within %s if that were its true rate).",
-                        hours(run.hours()), 100 * proof.confidence(), hours(run.hoursAtMeanRate())));
+                        "In %.0f %% of cases an unrepaired unit would show it again within %s (within %s if that were its true rate).",
+                        100 * proof.confidence(), hours(run.hours()), hours(run.hoursAtMeanRate())));
         page.text(
                 2,
                 known.cleanHours() > 0
                         ? say(
-                                "%s run without fault: still there with %s (before the run %s).",
+                                "%s run without fault: still there with a chance of %s (before the run %s).",
                                 hours(known.cleanHours()),
                                 Page.percent(run.stillThere()),
                                 Page.percent(proof.priorNotCured()))
                         : say(
-                                "Not run since; by what is known of the fix alone it is still there with %s.",
+                                "Not run since; by what is known of the fix alone it is still there with a chance of %s.",
                                 Page.percent(run.stillThere())));
         page.text(
                 2,
                 run.hoursLeft() > 0
                         ? say(
-                                "%s %swithout fault prove it with %.0f %%.",
+                                "%s %swithout fault prove it to %.0f %%.",
                                 hours(run.hoursLeft()), known.cleanHours() > 0 ? "more " : "", 100 * proof.confidence())
                         : say("That is enough for %.0f %%.", 100 * proof.confidence()));
         if (known.otherHours() > 0) {

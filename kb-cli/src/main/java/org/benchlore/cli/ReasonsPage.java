@@ -15,6 +15,9 @@ final class ReasonsPage {
     /** A pair less likely than this is one of very many. */
     private static final double LEAST_PAIR = 0.01;
 
+    /** Two faults at once are worth a thought from this chance on. */
+    private static final double TWO_FAULTS = 0.1;
+
     private final Knowledge knowledge;
     private final Names names;
     private final Page page;
@@ -32,7 +35,7 @@ final class ReasonsPage {
     }
 
     void print(Ranking ranking, List<Turn> turns, String causeId, List<Influence> behind, PairRanking pairs) {
-        against(ranking);
+        against(ranking, pairs.probability());
         page.heading("What would change this");
         if (turns.isEmpty()) {
             page.text(2, "No single finding that is at all likely.");
@@ -75,9 +78,16 @@ final class ReasonsPage {
     }
 
     /** What speaks against the leading cause. */
-    private void against(Ranking ranking) {
+    private void against(Ranking ranking, double twoFaults) {
         Ranking.RankedCause leader = ranking.causes().get(0);
-        page.heading("Leading: " + leader.name() + ", " + Page.percent(leader.probability()));
+        double unlisted = ranking.unlisted().probability();
+        boolean leads = leader.probability() >= unlisted;
+        String first = leader.name() + ", " + Page.percent(leader.probability());
+        page.heading(
+                leads
+                        ? "Leading: " + first
+                        : "First of the causes known here: " + first + "; "
+                                + names.cause(ranking.unlisted().id()) + ", " + Page.percent(unlisted));
         TestPage tests = new TestPage(knowledge, page);
         List<String> against = leader.evidence().stream()
                 .filter(e -> e.decibans() <= -1)
@@ -87,9 +97,9 @@ final class ReasonsPage {
         if (against.isEmpty()) {
             page.text(2, "No finding speaks against it.");
         }
-        if (ranking.unlisted().probability() > leader.probability()) {
-            page.caution(
-                    "No single cause known here fits these findings well: check them again, or think of two faults.");
+        if (!leads) {
+            page.caution("No single cause known here fits these findings well: check them again"
+                    + (twoFaults < TWO_FAULTS ? "." : ", or think of two faults."));
         }
         page.blank();
     }

@@ -104,7 +104,7 @@ final class WorkPage {
                 next.stopTesting() ? Optional.empty() : next.tests().stream().findFirst();
         String said = test.map(t -> String.format(
                         Locale.ROOT,
-                        "Next: 'test' - %s, %.0f min%s, saves about %.0f.",
+                        "Next: 'test' - %s, %.0f min%s, saves about %.0f min.",
                         t.test().name(),
                         t.minutes(),
                         TestPage.toOpen(t.openingMinutes()),
@@ -112,7 +112,7 @@ final class WorkPage {
                 .or(() -> next.repair()
                         .map(r -> String.format(
                                 Locale.ROOT,
-                                "Stop testing: 'fix' - %s, %.0f min%s, cures with %s; no test is worth its time. 'worth' weighs it.",
+                                "Stop testing: 'fix' - %s, %.0f min%s, cures in %s of cases; no test is worth its time. 'worth' weighs it.",
                                 fix(r.fixId()),
                                 r.minutes(),
                                 TestPage.toOpen(r.openingMinutes()),

@@ -42,6 +42,7 @@ class DecisionTextTest {
         assertThat(text)
                 .containsSubsequence(
                         "Do next: ", "Set-up: ", "Expect: ", " 1. ", "bit of what the fault is", "of repair for its ");
+        assertThat(text).containsPattern("saves about \\d+ min of repair\\)");
         assertThat(text).contains("to open the unit", "once the unit is open", " -> ");
         assertThat(text).doesNotContainPattern("( <?\\d+ %) ->\\1");
         String opened = text(lines("next", WORDS, "--opened"));
@@ -164,3 +165,32 @@ class DecisionTextTest {
                         "Two faults at once: ");
     }
 }
+
+    @Test
+    void doubt_calls_leading_only_what_is_likeliest() {
+        String text = text(lines("doubt", "fuse blown, battery swollen, belt slipping, cracked panel"));
+        assertThat(text)
+                .startsWith("First of the causes known here: ")
+                .containsPattern("; \"none of the causes known here\", \\d+ % ")
+                .contains("\"none of the causes known here\" falls from ")
+                .doesNotContain("Leading:")
+                .doesNotContain("think of two faults");
+    }
+
+    @Test
+    void a_figure_that_may_be_nearly_anything_is_told_as_hardly_known() {
+        assertThat(text(lines("rank", "power lamp blinking", "--top", "3")))
+                .doesNotContainPattern("lies under (8[1-9]|9\\d) %");
+        assertThat(Page.hardlyKnown(.15, .97)).isTrue();
+        assertThat(Page.hardlyKnown(.1, .6)).isFalse();
+    }
+
+    @Test
+    void an_evaluation_tells_in_words_what_learning_came_to() {
+        lines("outcome", WORDS, "--cause", "reset-supervisor-failed", "--ended", "fixed");
+        Run evaluated = Run.of("evaluate", "--home", home.toString());
+        String text = text(evaluated.out().lines().toList());
+        assertThat(text)
+                .contains("times the share that the packs alone give it")
+                .doesNotContain("nats");
+    }

@@ -95,7 +95,7 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
             TestProposal test = next.tests().get(0);
             return String.format(
                     Locale.ROOT,
-                    "Test: %s (%.0f minutes%s, saves %.0f)",
+                    "Test: %s (%.0f minutes%s, saves %.0f minutes)",
                     test.test().name(),
                     test.minutes(),
                     toOpen(test.openingMinutes()),
@@ -104,7 +104,7 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
         return next.repair()
                 .map(fix -> String.format(
                         Locale.ROOT,
-                        "Stop testing and try: %s (%.0f minutes%s, cures with %s)",
+                        "Stop testing and try: %s (%.0f minutes%s, cures in %s of cases)",
                         terms.fix(fix.fixId()),
                         fix.minutes(),
                         toOpen(fix.openingMinutes()),
@@ -140,7 +140,7 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
         List<String> said = new ArrayList<>();
         said.add(String.format(
                 Locale.ROOT,
-                "The plan from here: about %.0f minutes, ends repaired with %s; swapping by likelihood without a test"
+                "The plan from here: about %.0f minutes, ends repaired in %s of cases; swapping by likelihood without a test"
                         + " %.0f, testing suspect by suspect %.0f.",
                 plan.minutes(),
                 Terms.share(plan.solved()),

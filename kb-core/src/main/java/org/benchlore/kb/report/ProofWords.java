@@ -110,11 +110,11 @@ record ProofWords(ProofPlan proof, Terms terms) {
                 .filter(r -> !known.failed() && known.fixId().isPresent())
                 .ifPresent(run -> said.add(String.format(
                         Locale.ROOT,
-                        "Still there with %s (before the run %s); %s",
+                        "Still there with a chance of %s (before the run %s); %s",
                         Terms.share(run.stillThere()),
                         Terms.share(proof.priorNotCured()),
                         run.hoursLeft() > 0
-                                ? Terms.hours(run.hoursLeft()) + " more to prove it with "
+                                ? Terms.hours(run.hoursLeft()) + " more to prove it to "
                                         + Terms.share(proof.confidence()) + "."
                                 : "no more hours needed for " + Terms.share(proof.confidence()) + ".")));
         if (!known.failed() && known.fixId().isPresent()) {

@@ -210,7 +210,7 @@ class SheetsTest {
         String open = write(events);
         assertThat(open)
                 .contains("| After step | What the figures advised | Minutes to go |")
-                .contains("| 2 | Stop testing and try: New fuse (10 minutes, cures with ")
+                .contains("| 2 | Stop testing and try: New fuse (10 minutes, cures in ")
                 .contains("- The plan from here: about ")
                 .contains("- Its likeliest course: fix: New fuse (if it did not help)");
         events.add(weighed);
