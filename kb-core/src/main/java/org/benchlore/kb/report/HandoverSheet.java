@@ -14,6 +14,7 @@ import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 import org.jspecify.annotations.Nullable;
@@ -96,7 +97,7 @@ final class HandoverSheet {
                 List.copyOf(course.all(CaseEvent.Ended.class).values());
         if (!endings.isEmpty()) {
             Instant at = endings.get(endings.size() - 1).head().at();
-            facts.add(new Sheet.Fact("Finished", Terms.day(at)));
+            facts.add(new Sheet.Fact(history.unfinished() ? "Last entry" : "Finished", Terms.day(at)));
         }
         blocks.add(new Sheet.Facts(facts));
         blocks.add(new Sheet.Verdict(inShort()));
@@ -138,7 +139,8 @@ final class HandoverSheet {
                         ? "Your unit is repaired. What we have checked so far is listed below."
                         : "Your unit is repaired. A longer check has not been done yet.";
             case NOT_FIXED -> "The repair we tried did not help. The fault is still there.";
-            case CAME_BACK -> "The fault came back after the repair. The work is not finished.";
+            case CAME_BACK ->
+                "The fault came back" + (fixes.isEmpty() ? "" : " after the repair") + ". The work is not finished.";
             case RECOVERED_BY_ITSELF -> "The fault went away without a repair. It may come back.";
             case NO_FAULT_FOUND -> "We found nothing broken in the unit.";
             case MADE_WORSE -> "The work did not go well: the unit is in a worse state than when it came in.";
@@ -223,10 +225,11 @@ final class HandoverSheet {
                 .values()
                 .forEach(w -> done.add(
                         "Thought over: " + terms.fix(w.fixId()) + ". It was decided to " + words(w.decided()) + "."));
-        fixes.forEach(f -> done.add("Work: " + terms.fix(f.fixId()) + "."));
+        fixes.forEach(f -> done.add("Done: " + terms.fix(f.fixId()) + "."));
         if (fixes.isEmpty()) {
             boolean repaired = history.outcome() == Outcome.FIXED || history.outcome() == Outcome.FIXED_AND_PROVEN;
-            done.add(repaired ? "Work: ask us, it is not written down by name." : "We did not repair anything.");
+            done.add(
+                    repaired ? "Repaired: ask us how, it is not written down by name." : "We did not repair anything.");
         }
         blocks.add(new Sheet.Section("What we did"));
         blocks.add(new Sheet.Bullets(done));
@@ -388,10 +391,42 @@ final class HandoverSheet {
     }
 
     private void safety() {
-        List<String> safety = Hazards.forOwner(history, terms.knowledge());
+        List<String> safety = Hazards.forOwner(history, terms, standing());
         if (!safety.isEmpty()) {
             blocks.add(new Sheet.Section("For your safety"));
             blocks.add(new Sheet.Warnings(safety));
         }
+    }
+
+    /** What is not as it should be and nothing put right: still so after the work, or not looked at since. */
+    private List<Finding> standing() {
+        Map<String, Seen> last = new LinkedHashMap<>(before);
+        last.putAll(after);
+        return last.values().stream()
+                .filter(seen -> !normal(seen) && !over(seen.finding()))
+                .map(Seen::finding)
+                .filter(finding -> after.containsKey(finding.symptomId()) || !cured(finding))
+                .toList();
+    }
+
+    /** Whether it tells of what happened once, and the work, or finding nothing, has answered that. */
+    private boolean over(Finding finding) {
+        boolean answered = history.outcome() == Outcome.NO_FAULT_FOUND
+                || !history.failedFixes().containsAll(fixes);
+        return answered
+                && terms.knowledge()
+                        .symptom(finding.symptomId())
+                        .map(Symptom::history)
+                        .orElse(false);
+    }
+
+    /** Whether a fix that did not fail is one for a cause that the finding all but names. */
+    private boolean cured(Finding finding) {
+        Set<Cause> named = Set.copyOf(terms.knowledge().causesNamedBy(finding.symptomId(), finding.state()));
+        List<CaseEvent.FixApplied> failed = history.failedFixes();
+        return fixes.stream()
+                .filter(fix -> !failed.contains(fix))
+                .flatMap(fix -> terms.knowledge().causesFixedBy(fix.fixId()).stream())
+                .anyMatch(named::contains);
     }
 }

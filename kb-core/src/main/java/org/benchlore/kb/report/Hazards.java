@@ -1,9 +1,11 @@
 package org.benchlore.kb.report;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -16,9 +18,13 @@ import org.benchlore.kb.knowledge.Caution.Hazard;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Remedy;
+import org.benchlore.kb.reading.Finding;
 
 /** The cautions that belong to a case. */
 final class Hazards {
+    /** Harm that work in an open unit meets only where the unit holds it. */
+    private static final Set<Hazard> INSIDE = EnumSet.of(Hazard.MAINS, Hazard.STORED_CHARGE, Hazard.LASER);
+
     private Hazards() {}
 
     /** Of the tests done, the fixes applied and the cause concluded with its fixes; in that order, each once. */
@@ -39,17 +45,131 @@ final class Hazards {
     }
 
     /**
-     * What an owner should know, one sentence per kind of harm that concerns somebody who does not open the unit. That the
-     * unit has a lithium battery is not taken from cautions for work on units of any kind, which name mains beside it.
+     * What an owner should know: first what was found and still stands, then one sentence per kind of harm that concerns
+     * somebody who does not open the unit. That the unit has a lithium battery is not taken from cautions for work on units of
+     * any kind, which name mains beside it; nor is mains inside taken from them where the case tells of such a battery.
+     *
+     * @param standing abnormal findings that nothing has put right
      */
-    static List<String> forOwner(CaseHistory history, Knowledge knowledge) {
-        Set<Hazard> hazards = EnumSet.noneOf(Hazard.class);
-        of(history, knowledge).forEach(c -> hazards.add(c.hazard()));
+    static List<String> forOwner(CaseHistory history, Terms terms, List<Finding> standing) {
+        Knowledge knowledge = terms.knowledge();
+        Standing found = Standing.of(standing, terms);
+        Optional<String> battery = found.told(Hazard.LITHIUM) ? Optional.empty() : battery(history, knowledge);
+        Set<Hazard> hazards = ofUnit(history, knowledge);
+        if (!found.told(Hazard.LITHIUM) && battery.isEmpty()) {
+            hazards.addAll(ofWork(history, knowledge));
+        }
+        hazards.addAll(found.otherHazards());
         hazards.remove(Hazard.LITHIUM);
-        List<String> said = new ArrayList<>();
-        battery(history, knowledge).ifPresent(said::add);
+        List<String> said = new ArrayList<>(found.said());
+        battery.ifPresent(said::add);
         hazards.stream().flatMap(h -> forOwner(h).stream()).forEach(said::add);
         return said;
+    }
+
+    /** Kinds of harm that the causes warn of: the one concluded, and those that a fix was for. */
+    private static Set<Hazard> ofUnit(CaseHistory history, Knowledge knowledge) {
+        return hazards(causes(history, knowledge).flatMap(c -> c.cautions().stream()), knowledge);
+    }
+
+    /**
+     * Kinds of harm that work within the open unit met there, or would. Heat, pressure or light may be the tool's, and work with
+     * the unit shut may be on what belongs to it, such as an adapter.
+     */
+    private static Set<Hazard> ofWork(CaseHistory history, Knowledge knowledge) {
+        Stream<BenchTest> tests = history.events().stream()
+                .filter(CaseEvent.Tested.class::isInstance)
+                .flatMap(e -> knowledge.test(((CaseEvent.Tested) e).testId()).stream());
+        Stream<String> fixes = Stream.concat(
+                fixes(history).map(CaseEvent.FixApplied::fixId),
+                causes(history, knowledge).flatMap(c -> c.fixedBy().stream()).map(Remedy::fixId));
+        Set<Hazard> hazards = hazards(
+                Stream.concat(
+                        tests.filter(BenchTest::opens).flatMap(t -> t.cautions().stream()),
+                        fixes.flatMap(id -> knowledge.fix(id).stream())
+                                .filter(Fix::opens)
+                                .flatMap(f -> f.cautions().stream())),
+                knowledge);
+        hazards.retainAll(INSIDE);
+        return hazards;
+    }
+
+    private static Stream<CaseEvent.FixApplied> fixes(CaseHistory history) {
+        return history.events().stream()
+                .filter(CaseEvent.FixApplied.class::isInstance)
+                .map(CaseEvent.FixApplied.class::cast);
+    }
+
+    private static Stream<Cause> causes(CaseHistory history, Knowledge knowledge) {
+        return Stream.concat(fixes(history).map(CaseEvent.FixApplied::causeId), Stream.ofNullable(history.causeId()))
+                .distinct()
+                .flatMap(id -> knowledge.cause(id).stream());
+    }
+
+    private static Set<Hazard> hazards(Stream<String> cautions, Knowledge knowledge) {
+        Set<Hazard> hazards = EnumSet.noneOf(Hazard.class);
+        cautions.flatMap(id -> knowledge.caution(id).stream()).forEach(c -> hazards.add(c.hazard()));
+        return hazards;
+    }
+
+    /**
+     * What findings that still stand warn of, by the causes they all but name.
+     *
+     * @param findings per kind of harm their words
+     * @param lithium what the packs say of the battery
+     */
+    private record Standing(Map<Hazard, Set<String>> findings, Set<String> lithium) {
+        static Standing of(List<Finding> standing, Terms terms) {
+            Map<Hazard, Set<String>> findings = new EnumMap<>(Hazard.class);
+            Set<String> lithium = new LinkedHashSet<>();
+            for (Finding finding : standing) {
+                for (Caution caution : cautions(finding, terms.knowledge())) {
+                    findings.computeIfAbsent(caution.hazard(), h -> new LinkedHashSet<>())
+                            .add(terms.brief(finding));
+                    if (caution.hazard() == Hazard.LITHIUM) {
+                        lithium.add(caution.text().strip());
+                    }
+                }
+            }
+            return new Standing(findings, lithium);
+        }
+
+        private static List<Caution> cautions(Finding finding, Knowledge knowledge) {
+            return knowledge.causesNamedBy(finding.symptomId(), finding.state()).stream()
+                    .filter(c -> c.kind() == Cause.Kind.FAULT)
+                    .flatMap(c -> c.cautions().stream())
+                    .flatMap(id -> knowledge.caution(id).stream())
+                    .toList();
+        }
+
+        boolean told(Hazard hazard) {
+            return findings.containsKey(hazard);
+        }
+
+        /** Those that take no more than the sentence for a sound unit. */
+        Set<Hazard> otherHazards() {
+            Set<Hazard> others = EnumSet.noneOf(Hazard.class);
+            others.addAll(findings.keySet());
+            others.remove(Hazard.MAINS);
+            return others;
+        }
+
+        List<String> said() {
+            List<String> said = new ArrayList<>();
+            if (told(Hazard.LITHIUM)) {
+                said.add(named(Hazard.LITHIUM) + " Do not use or post the unit. " + String.join(" ", lithium));
+            }
+            if (told(Hazard.MAINS)) {
+                said.add(
+                        named(Hazard.MAINS) + " That concerns the mains side, where a fault can give a shock or start a"
+                                + " fire. Do not plug the unit in until it is put right.");
+            }
+            return said;
+        }
+
+        private String named(Hazard hazard) {
+            return "Not put right: " + String.join("; ", findings.getOrDefault(hazard, Set.of())) + ".";
+        }
     }
 
     /** Certain where the cause itself is one of such batteries, a condition where only the work was on one. */
@@ -58,9 +178,8 @@ final class Hazards {
                 .flatMap(knowledge::cause)
                 .filter(c -> lithiumOnly(c.cautions(), knowledge))
                 .isPresent();
-        boolean work = history.events().stream()
-                .filter(CaseEvent.FixApplied.class::isInstance)
-                .flatMap(e -> knowledge.fix(((CaseEvent.FixApplied) e).fixId()).stream())
+        boolean work = fixes(history)
+                .flatMap(fix -> knowledge.fix(fix.fixId()).stream())
                 .anyMatch(f -> lithiumOnly(f.cautions(), knowledge));
         return cause || work
                 ? Optional.of((cause ? "It has a lithium battery. If the battery" : "If it has a lithium battery that")
@@ -70,8 +189,7 @@ final class Hazards {
     }
 
     private static boolean lithiumOnly(List<String> cautions, Knowledge knowledge) {
-        Set<Hazard> hazards = EnumSet.noneOf(Hazard.class);
-        cautions.stream().flatMap(id -> knowledge.caution(id).stream()).forEach(c -> hazards.add(c.hazard()));
+        Set<Hazard> hazards = hazards(cautions.stream(), knowledge);
         return hazards.contains(Hazard.LITHIUM) && !hazards.contains(Hazard.MAINS);
     }
 

@@ -134,6 +134,11 @@ record Terms(Knowledge knowledge) {
         return name.toLowerCase(Locale.ROOT).startsWith(state.toLowerCase(Locale.ROOT)) ? name : name + ": " + state;
     }
 
+    /** The same, without saying "present" of what is either there or not. */
+    String brief(Finding finding) {
+        return finding(finding.symptomId(), finding.state().equals("present") ? "" : state(finding));
+    }
+
     String findings(List<Finding> findings) {
         return findings.stream().map(this::finding).collect(Collectors.joining("; "));
     }

@@ -193,7 +193,10 @@ final class SheetFixture {
     }
 
     static Sheets sheets(String lampName) {
-        Knowledge knowledge = knowledge(lampName);
+        return sheets(knowledge(lampName));
+    }
+
+    static Sheets sheets(Knowledge knowledge) {
         RankingModel model = RankingModel.of(knowledge, RankingSettings.DEFAULT);
         BenchRecord record = BenchRecord.none(knowledge);
         UnitQueries queries = new UnitQueries(knowledge, model, record, (codes, scope, except) -> List.of());

@@ -89,7 +89,7 @@ class SheetsTest {
         assertThat(sheet)
                 .contains("**Your unit is repaired. A longer check has not been done yet.**")
                 .contains("The fault: Fuse open. We are sure of this.")
-                .contains("- Work: New fuse.")
+                .contains("- Done: New fuse.")
                 .contains("| 12 V rail | absent, read 0.3 V, should be 12 V ±5 % (not as it should be)"
                         + " | fine, read 12.1 V, should be 12 V ±5 % (as it should be) |")
                 .contains("- 12 V rail: put right, and checked after the work.")
@@ -266,6 +266,24 @@ class SheetsTest {
         events.add(new CaseEvent.Noted(
                 later("n", 1), "it died of old age", Reading.Source.OWNER, List.of(Finding.of("lamp", "dark"))));
         assertThat(write(events)).contains("the wording of the notes (+");
+    }
+
+    @Test
+    void a_unit_that_came_back_is_not_called_finished_nor_repaired_if_nobody_repaired_it() {
+        List<CaseEvent> events = new ArrayList<>(HISTORY.events().subList(0, 2));
+        events.add(new CaseEvent.Ended(later("z", 2), Outcome.CAME_BACK, null, ""));
+        assertThat(handover(events))
+                .contains("**The fault came back. The work is not finished.**")
+                .contains("- Last entry: 25 November 2026")
+                .doesNotContain("Finished:")
+                .doesNotContain("after the repair");
+    }
+
+    @Test
+    void an_interval_across_most_of_the_scale_is_told_as_hardly_known() {
+        assertThat(Terms.range(.004, .96)).isEqualTo("hardly known");
+        assertThat(Terms.range(.03, .999)).isEqualTo("hardly known");
+        assertThat(Terms.range(.03, .4)).isEqualTo("3 % to 40 %");
     }
 
     private static String write(List<CaseEvent> events) {
