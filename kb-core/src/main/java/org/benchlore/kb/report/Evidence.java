@@ -114,11 +114,12 @@ final class Evidence {
     /**
      * A cause that would be in question were it not for one finding.
      *
+     * @param causeId the cause
      * @param cause its name
      * @param share its share now
      * @param against the finding, in words
      */
-    record Out(String cause, double share, String against) {}
+    record Out(String causeId, String cause, double share, String against) {}
 
     /** Causes that a single finding made unlikely; those that would lead without it first. */
     List<Out> ruledOut(Ranking ranking) {
@@ -133,7 +134,8 @@ final class Evidence {
                 if (without > ELSE_LIKELY) {
                     String against = terms.symptom(worst.get().symptomId()) + ": "
                             + terms.state(worst.get().symptomId(), worst.get().stateId());
-                    candidates.add(new Candidate(without, new Out(cause.name(), cause.probability(), against)));
+                    candidates.add(
+                            new Candidate(without, new Out(cause.id(), cause.name(), cause.probability(), against)));
                 }
             }
         }

@@ -13,6 +13,7 @@ import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.ranking.Ranking;
+import org.benchlore.kb.ranking.Ranking.RankedCause;
 import org.benchlore.kb.reading.Finding;
 
 /**
@@ -71,8 +72,7 @@ final class QuestionSheet {
         String findings = history.findings().stream()
                 .filter(f -> !terms.normal(f))
                 .limit(TOP)
-                .map(f -> terms.finding(
-                        f.symptomId(), f.state().equals("present") ? "" : terms.state(f.symptomId(), f.state())))
+                .map(terms::brief)
                 .collect(Collectors.joining(", "));
         return findings.isEmpty() ? "nothing out of order found so far" : findings;
     }
@@ -138,14 +138,19 @@ final class QuestionSheet {
         if (last.isEmpty()) {
             return;
         }
+        // whoever leads is suspected, whatever speaks against it; the others stand on one list only
+        List<RankedCause> first = last.get().causes().stream().limit(TOP).toList();
+        List<Evidence.Out> out = evidence.ruledOut(last.get()).stream()
+                .filter(o -> first.stream().limit(1).noneMatch(c -> c.id().equals(o.causeId())))
+                .toList();
+        Set<String> outIds = out.stream().map(Evidence.Out::causeId).collect(Collectors.toSet());
         blocks.add(new Sheet.Section("Suspected"));
         blocks.add(new Sheet.Bullets(Stream.concat(
-                        last.get().causes().stream().limit(TOP),
+                        first.stream().filter(c -> !outIds.contains(c.id())),
                         Stream.of(last.get().unlisted()))
                 .map(c -> Terms.capital(c.name()) + ", " + Terms.share(c.probability()))
                 .toList()));
         blocks.add(new Sheet.Section("Ruled out, as far as can be"));
-        List<Evidence.Out> out = evidence.ruledOut(last.get());
         blocks.add(new Sheet.Bullets(
                 out.isEmpty()
                         ? List.of("Nothing that would otherwise be in question.")

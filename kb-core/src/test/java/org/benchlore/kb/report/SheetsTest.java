@@ -346,6 +346,9 @@ class SheetsTest {
                 .write(CaseHistory.fold(untilTested).orElseThrow(), Kind.QUESTION, Format.MARKDOWN);
 
         assertThat(sheet).contains("- Regulator tired, because ");
+        assertThat(sheet.split("Regulator tired", -1))
+                .as("one list only, suspected or ruled out")
+                .hasSize(2);
         assertThat(sheet).contains("- Read the log: would show Trip code");
     }
 
