@@ -139,11 +139,16 @@ final class DecisionPage {
         return result.causes().stream().limit(SHIFTS).anyMatch(s -> Math.abs(s.after() - s.before()) > LEAST_SHIFT);
     }
 
-    void worth(Worth worth) {
+    /**
+     * @param aloneStated whether the value of the unit left alone was given; else it was taken to be 0
+     */
+    void worth(Worth worth, boolean aloneStated) {
         Worth.Choice best = worth.choices().get(0);
         page.heading("Best: " + words(best.action()));
         for (Worth.Choice choice : worth.choices()) {
-            String range = choice.low() == choice.high() ? "" : say(" (%.0f to %.0f)", choice.low(), choice.high());
+            String low = say("%.0f", choice.low());
+            String high = say("%.0f", choice.high());
+            String range = low.equals(high) ? "" : " (" + low + " to " + high + ")";
             page.line(say("  %8.0f  %s%s", choice.expected(), words(choice.action()), range));
         }
         page.text(
@@ -156,6 +161,9 @@ final class DecisionPage {
                 worth.flipsAt()
                         .map(p -> say("The work pays above a success of %s.", Page.percent(p)))
                         .orElse("No chance of success changes that."));
+        if (!aloneStated) {
+            page.text(2, "Left alone it is taken to be worth 0; give --alone if it works as it is.");
+        }
         double repaired = worth.sensitivity().get(0).now();
         String flips = worth.sensitivity().stream()
                 .filter(s -> !s.input().equals("madeWorse") || s.flipsAt().orElse(0.0) <= repaired)

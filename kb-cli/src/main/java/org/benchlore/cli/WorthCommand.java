@@ -33,9 +33,9 @@ final class WorthCommand extends BenchCommand {
     @Option(
             names = "--alone",
             paramLabel = "VALUE",
-            defaultValue = "0",
-            description = "Value if left alone (default 0).")
-    double alone;
+            description = "Value if left alone (default 0); give it for a unit that works as it is.")
+    @Nullable
+    Double alone;
 
     @Option(
             names = "--worse",
@@ -74,7 +74,7 @@ final class WorthCommand extends BenchCommand {
             throw new UsageException("--decide keeps a decision in a case; name it with --case");
         }
         try (KnowledgeBase kb = open()) {
-            Stakes stakes = new Stakes(repaired, alone, worse, parts, cost);
+            Stakes stakes = new Stakes(repaired, alone == null ? 0 : alone, worse, parts, cost);
             Worth worth = kb.worth(unit.unit(kb, this).query(), UnitOptions.fixId(kb, fix), stakes);
             if (decided != null && unit.caseId != null) {
                 kb.record(new CaseEvent.Weighed(
@@ -83,7 +83,7 @@ final class WorthCommand extends BenchCommand {
             if (json) {
                 bench.out().println(Json.worth(worth));
             } else {
-                new DecisionPage(kb.knowledge(), bench.page()).worth(worth);
+                new DecisionPage(kb.knowledge(), bench.page()).worth(worth, alone != null);
                 if (decided != null) {
                     bench.page().text(2, "Stored: decided to " + DecisionPage.words(decided) + ".");
                 }

@@ -35,7 +35,7 @@ final class WorthTurn {
                 or0("worth for parts (Enter: 0)> "),
                 or0("cost of time and parts (Enter: 0)> "));
         Worth worth = work.kb().worth(work.query(), fix.id(), stakes);
-        new DecisionPage(work.kb().knowledge(), page).worth(worth);
+        new DecisionPage(work.kb().knowledge(), page).worth(worth, true);
         page.text(0, "What is decided: work, leave or parts? Enter keeps nothing.");
         while (true) {
             String answer = lines.ask("decided> ", "work, leave or parts; Enter keeps nothing.")

@@ -75,7 +75,6 @@ class DecisionTextTest {
         assertThat(text(lines)).containsPattern(" - [^-(]+ (dead|works), and [^-(]+ \\(\\d+ %\\):");
     }
 
-    @Test
     private static int count(String text, String part) {
         return text.split(Pattern.quote(part), -1).length - 1;
     }
@@ -104,6 +103,7 @@ class DecisionTextTest {
                 .doesNotContain("Amplifier rails");
     }
 
+    @Test
     void worth_names_the_choice_then_what_would_turn_it_over() {
         List<String> lines = lines(
                 "worth",
@@ -120,11 +120,16 @@ class DecisionTextTest {
         assertThat(lines.get(1)).endsWith(lines.get(0).substring("Best: ".length()));
         assertThat(text(lines))
                 .containsSubsequence("Reckoned with success ", " and harm ", "The work pays above a success of ");
+        String alone = "Left alone it is taken to be worth 0; give --alone if it works as it is.";
+        assertThat(text(lines)).contains(alone).doesNotContainPattern("\\((-?\\d+) to \\1\\)");
+        assertThat(text(lines("worth", "--fix", "replace-adapter", "--repaired", "1", "--cost", "20")))
+                .contains(alone)
+                .doesNotContainPattern("\\((-?\\d+) to \\1\\)");
         // a unit that works and would be risked for little
         List<String> works = lines(
                 "worth", "--fix", "replace-reset-supervisor", "--repaired", "105", "--alone", "100", "--cost", "20");
         assertThat(works.get(0)).isEqualTo("Best: leave it as it is");
-        assertThat(text(works)).contains("No chance of success changes that.");
+        assertThat(text(works)).contains("No chance of success changes that.").doesNotContain(alone);
     }
 
     @Test
@@ -164,7 +169,6 @@ class DecisionTextTest {
                         "None; its place is the packs' opinion.",
                         "Two faults at once: ");
     }
-}
 
     @Test
     void doubt_calls_leading_only_what_is_likeliest() {
@@ -194,3 +198,4 @@ class DecisionTextTest {
                 .contains("times the share that the packs alone give it")
                 .doesNotContain("nats");
     }
+}
