@@ -55,7 +55,10 @@ final class Misfits {
         return false;
     }
 
-    /** "Still no", "lamp on", "neither channel": no words for a state where "no output", "on the socket" or "hums" goes on. */
+    /**
+     * "Still no", "lamp on", "neither channel", "no code": no words for a state where "no output", "on the socket", "hums" or
+     * "K-115" goes on.
+     */
     private boolean dangling(Trie.Match match) {
         if (match.to() == tokens.size()
                 || match.to() - match.from() < 2
@@ -71,6 +74,7 @@ final class Misfits {
         return denies
                 || neither
                 || cutsName(match)
+                || (last.equals("code") && next.kind() == Kind.CODE)
                 || (match.depth() == 2 && ON.contains(last) && PLACES.contains(next.surface()));
     }
 
