@@ -10,9 +10,10 @@ import org.jspecify.annotations.Nullable;
  * @param unit V, A, W, ohm, Hz, degC, h, F, s, % or 1 for a count
  * @param nominal the value a sound unit has, or null where there is none; may be negative (a minus rail)
  * @param toleranceShare half-width of the tolerance as a share of |nominal|, e.g. 0.05; 0 where there is no nominal
+ * @param written whether only a number with its unit is a reading of it: a bare one beside a fuse is its rating
  * @param from where the nominal value and the limits of the states come from
  */
-public record Quantity(String unit, @Nullable Double nominal, double toleranceShare, Provenance from) {
+public record Quantity(String unit, @Nullable Double nominal, double toleranceShare, boolean written, Provenance from) {
     /** Four significant digits at most, with the prefix that reads best: "4.7 kΩ", "−12.6 V", "70 °C". */
     public String text(double value) {
         if (unit.equals("%") || unit.equals("1") || unit.equals("degC") || unit.equals("h") || value == 0) {

@@ -102,9 +102,10 @@ final class SymptomBinder {
                     fields.subject() + " has a tolerance but no nominal value",
                     "add 'nominal', or take the tolerance out");
         }
+        boolean written = fields.flag("written");
         Provenance from = origins.of(entry, fields);
         fields.finish();
-        return new Quantity(unit, nominal, tolerance, from);
+        return new Quantity(unit, nominal, tolerance, written, from);
     }
 
     private double percent(YamlNode node, Fields fields) {

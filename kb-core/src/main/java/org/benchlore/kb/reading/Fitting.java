@@ -254,7 +254,11 @@ final class Fitting {
         }
         String unit = quantity.unit();
         return value.unit().equals(unit)
-                || (value.kind() == Kind.NUMBER && !unit.equals("s") && !unit.equals("h") && !unit.equals("%"))
+                || (value.kind() == Kind.NUMBER
+                        && !quantity.written()
+                        && !unit.equals("s")
+                        && !unit.equals("h")
+                        && !unit.equals("%"))
                 || (unit.equals("h") && (value.unit().equals("s") || value.value() >= SOME_HOURS));
     }
 

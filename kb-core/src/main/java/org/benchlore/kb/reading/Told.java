@@ -126,8 +126,10 @@ final class Told {
 
     /** Whether the words beside a number make it what the part should have: "12.5 printed", "against 12.5". */
     private boolean asRated(int i) {
-        boolean behind =
-                i + 1 < passage.size() && RATED.contains(passage.token(i + 1).surface());
+        boolean ofNext = i + 2 < passage.size() && passage.token(i + 2).numeric(); // "3.1 uF marked 5 uF"
+        boolean behind = !ofNext
+                && i + 1 < passage.size()
+                && RATED.contains(passage.token(i + 1).surface());
         return behind || AGAINST.contains(term(i - 1)) || ofIts(i);
     }
 

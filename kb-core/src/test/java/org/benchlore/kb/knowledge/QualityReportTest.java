@@ -265,8 +265,8 @@ class QualityReportTest {
 
         assertThat(QualityReport.of(knowledge).numbers().published()).isEqualTo(1);
         assertThat(knowledge.symptom("s1").orElseThrow().quantity())
-                .isEqualTo(
-                        new Quantity("V", 12.0, 0.05, new Provenance(Provenance.Kind.PUBLISHED, "Print", "table 2")));
+                .isEqualTo(new Quantity(
+                        "V", 12.0, 0.05, false, new Provenance(Provenance.Kind.PUBLISHED, "Print", "table 2")));
     }
 
     @Test

@@ -6,7 +6,7 @@ import org.junit.jupiter.api.Test;
 
 class QuantityTest {
     private static Quantity in(String unit) {
-        return new Quantity(unit, null, 0, Provenance.MEMORY);
+        return new Quantity(unit, null, 0, false, Provenance.MEMORY);
     }
 
     @Test
@@ -31,7 +31,8 @@ class QuantityTest {
 
     @Test
     void the_rating_is_nominal_and_tolerance() {
-        assertThat(new Quantity("V", 3.3, 0.05, Provenance.MEMORY).rated()).isEqualTo("3.3 V ± 5 %");
+        assertThat(new Quantity("V", 3.3, 0.05, false, Provenance.MEMORY).rated())
+                .isEqualTo("3.3 V ± 5 %");
         assertThat(in("degC").rated()).isEmpty();
     }
 }

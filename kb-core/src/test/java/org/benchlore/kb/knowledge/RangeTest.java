@@ -10,9 +10,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class RangeTest {
     private static final double INF = Double.POSITIVE_INFINITY;
-    private static final Quantity PLUS = new Quantity("V", 10.0, 0.1, Provenance.MEMORY);
-    private static final Quantity MINUS = new Quantity("V", -10.0, 0.1, Provenance.MEMORY);
-    private static final Quantity BARE = new Quantity("degC", null, 0, Provenance.MEMORY);
+    private static final Quantity PLUS = new Quantity("V", 10.0, 0.1, false, Provenance.MEMORY);
+    private static final Quantity MINUS = new Quantity("V", -10.0, 0.1, false, Provenance.MEMORY);
+    private static final Quantity BARE = new Quantity("degC", null, 0, false, Provenance.MEMORY);
 
     private static Range range(String text, Quantity quantity) {
         return RangeText.parse(text).orElseThrow().in(quantity).orElseThrow();

@@ -99,6 +99,10 @@ class ReadingRulesTest {
         "'five pack cells at 1.24 V, one at 0.4 V',pack-cell dead",
         "pack cell 1.24 1.25 1.23 0.41,pack-cell dead",
         "the tray is terribly stuck,tray stuck",
+        "thermal link 0.3 ohm,thermal-link closed",
+        "thermal link 3.15 open,thermal-link open",
+        "bulk cap 91uF marked 220uF,bulk-capacitor low",
+        "amplifier fuse gone and the mains fuse blown,mains-fuse blown",
     })
     void read_as(String text, String finding) {
         assertThat(findings(text)).contains(finding);
@@ -155,6 +159,7 @@ class ReadingRulesTest {
                 "he also has a set at home with a blown fuse",
                 "no scorched insects enclosed",
                 "12 V on a 19 V laptop",
+                "thermal link 3.15",
                 "the disc had gone yellowish",
             })
     void holds_nothing(String text) {
@@ -188,8 +193,7 @@ class ReadingRulesTest {
 
     @Test
     void lines_end_alike_however_they_are_written() {
-        String text =
-                "has a long and rather deep scratch all across the whole of its new lid\nfuse blown\ntray stuck";
+        String text = "has a long and rather deep scratch all across the whole of its new lid\nfuse blown\ntray stuck";
         assertThat(findings(text)).contains("tray stuck");
         assertThat(findings(text.replace('\n', '\r'))).isEqualTo(findings(text));
         assertThat(findings(text.replace('\n', '\u2028'))).isEqualTo(findings(text));
