@@ -42,9 +42,12 @@ final class ActReader {
             "changing",
             "formatted");
 
-    private static final Set<Cue> NOT_OURS = EnumSet.of(Cue.PLANNED, Cue.NEGATION, Cue.OTHERS);
     private static final Set<Cue> OTHERS = EnumSet.of(Cue.OTHERS);
     private static final Set<Cue> NOT_SO = EnumSet.of(Cue.PLANNED, Cue.NEGATION);
+    private static final Set<Cue> ENDS_WELL = EnumSet.of(Cue.GOOD, Cue.MENDED, Cue.RUN, Cue.LONG, Cue.WORKS_AGAIN);
+
+    /** They count a thing, and name none: "belt set", "seal kit". */
+    private static final Set<String> MEASURES = Set.of("set", "kit", "pair");
 
     private final Names names;
     private final DeviceScope scope;
@@ -88,7 +91,12 @@ final class ActReader {
                 test(clause, acts);
             }
             int known = acts.size();
-            work(part.field(), clause, before, acts);
+            Clause.Hit hit = done(clause, sentenceMate(clauses, i + 1, clause));
+            if (hit != null) {
+                work(hit, part.field() == ImportField.WORK, clause, before, acts);
+            } else if (part.field() == ImportField.WORK && namesOnly(clauses)) {
+                silent(clause, acts);
+            }
             if (acts.size() > known) {
                 Act last = acts.remove(acts.size() - 1);
                 endings.flush(acts);
@@ -205,7 +213,7 @@ final class ActReader {
 
     private void test(Clause clause, List<Act> acts) {
         for (Clause.Hit hit : clause.hits()) {
-            if (hit.is(Cue.TEST) && !clause.before(hit.from(), NOT_OURS)) {
+            if (hit.is(Cue.TEST) && !clause.before(hit.from(), Clause.NOT_OURS)) {
                 Set<String> said = terms(clause, hit.to(), clause.words().size());
                 names.test(said.isEmpty() ? terms(clause, 0, hit.from()) : said, scope)
                         .ifPresent(id -> acts.add(Act.of(Act.Kind.TEST, clause.start(), clause.end(), id)));
@@ -214,29 +222,28 @@ final class ActReader {
         }
     }
 
-    private void work(ImportField field, Clause clause, @Nullable Clause before, List<Act> acts) {
-        boolean label = field == ImportField.WORK;
-        Clause.Hit hit = done(clause);
-        if (hit == null && !(label && silent(clause))) {
+    /** @param label whether the text is there to tell of work */
+    private void work(Clause.Hit hit, boolean label, Clause clause, @Nullable Clause before, List<Act> acts) {
+        if (clause.has(Cue.TRIAL)) {
+            addWork(clause, Optional.empty(), acts);
             return;
         }
-        if (label && names.fixId(clause.words()).isPresent()) {
-            addWork(clause, names.fixId(clause.words()), acts);
-            return;
-        }
-        Optional<Work> kind = hit == null ? Optional.empty() : Optional.ofNullable(hit.work());
-        int from = hit == null ? 0 : hit.to();
-        Set<String> said = terms(clause, from, clause.words().size());
-        if (said.isEmpty() && hit != null) {
-            said = terms(clause, 0, hit.from());
+        Optional<Work> kind = Optional.ofNullable(hit.work());
+        int from = hit.to();
+        Set<String> said = withoutMeasures(terms(clause, from, clause.words().size()));
+        if (said.isEmpty()) {
+            said = withoutMeasures(terms(clause, 0, hit.from()));
         }
         boolean thing = said.stream().anyMatch(names::isThing);
         Optional<String> fix =
                 thing ? named(kind, clause, from, said, before, acts) : unnamed(kind, said, before, acts);
         boolean part = clause.words().stream().anyMatch(Names::isPart);
-        boolean vague = hit == null || hit.is(Cue.MENDED) || VAGUE.contains(words(clause, hit));
+        boolean vague = hit.is(Cue.MENDED) || VAGUE.contains(clause.surface(hit));
+        boolean twice =
+                thing && clause.hits().stream().filter(h -> h.work() != null).count() > 1;
         if (fix.isPresent()
                 || part
+                || twice
                 || (!vague && !said.isEmpty())
                 || (label && !said.isEmpty())
                 || (!vague && before != null)) {
@@ -244,27 +251,64 @@ final class ActReader {
         }
     }
 
+    private static Set<String> withoutMeasures(Set<String> terms) {
+        Set<String> things = new LinkedHashSet<>(terms);
+        things.removeAll(MEASURES);
+        return things.isEmpty() ? terms : things;
+    }
+
+    /** Whether all that a text noted as work says is names, work and that it works, so that a name alone may be work. */
+    private static boolean namesOnly(List<Clause> clauses) {
+        return clauses.stream().allMatch(c -> done(c, null) != null || silent(c) || c.only(ENDS_WELL));
+    }
+
+    /** Whether a clause has no verb, and nothing that says how a thing was. */
+    private static boolean silent(Clause clause) {
+        return !clause.asked()
+                && clause.hits().stream().allMatch(h -> h.is(Cue.FILLER) || h.is(Cue.LONG) || h.is(Cue.TEST))
+                && terms(clause, 0, clause.words().size()).stream().noneMatch(Terms::fault);
+    }
+
+    /** "Start resistor", "C412" or the id of a fix, noted as work: nothing in it but what the packs know by name, or a part. */
+    private void silent(Clause clause, List<Act> acts) {
+        if (!silent(clause)) {
+            return;
+        }
+        Optional<String> id = names.fixId(clause.words());
+        Set<String> said = withoutMeasures(terms(clause, 0, clause.words().size()));
+        boolean named = clause.words().stream()
+                .allMatch(w -> w.kind() != Token.Kind.WORD
+                        || Terms.of(w)
+                                .filter(t -> said.contains(t) && !names.isThing(t))
+                                .isEmpty());
+        boolean part = clause.words().stream().anyMatch(Names::isPart);
+        boolean thing = said.stream().anyMatch(names::isThing);
+        if (id.isPresent() || (named && (part || thing))) {
+            addWork(clause, id.or(() -> names.fix(Optional.empty(), said, scope)), acts);
+        }
+    }
+
     private static void addWork(Clause clause, Optional<String> fix, List<Act> acts) {
         acts.add(Act.of(Act.Kind.WORK, clause.start(), clause.end(), fix.orElse("")));
     }
 
-    /** The first work in a clause that this bench says it did. */
-    private static Clause.@Nullable Hit done(Clause clause) {
+    /**
+     * The first work in a clause that this bench says it did.
+     *
+     * @param after the next clause of the sentence, or null
+     */
+    private static Clause.@Nullable Hit done(Clause clause, @Nullable Clause after) {
         if (clause.asked()) {
             return null;
         }
+        boolean refused = after != null && after.has(Cue.OTHERS) && after.has(Cue.NEGATION);
         for (Clause.Hit hit : clause.hits()) {
             boolean work = hit.work() != null || hit.is(Cue.MENDED);
-            if (work && !clause.before(hit.from(), NOT_OURS)) {
+            if (work && clause.ours(hit) && !(refused && clause.noun(hit))) {
                 return hit;
             }
         }
         return null;
-    }
-
-    /** Whether a clause without a verb, noted under "Repair", names something that was worked on. */
-    private static boolean silent(Clause clause) {
-        return clause.hits().stream().allMatch(h -> h.is(Cue.FILLER) || h.is(Cue.LONG) || h.is(Cue.TEST));
     }
 
     /** Work on a thing that is named. */
@@ -339,14 +383,6 @@ final class ActReader {
 
     private static boolean actless(Clause clause) {
         return clause.hits().stream().allMatch(h -> h.work() == null);
-    }
-
-    private static String words(Clause clause, Clause.Hit hit) {
-        return String.join(
-                " ",
-                clause.words().subList(hit.from(), hit.to()).stream()
-                        .map(Token::surface)
-                        .toList());
     }
 
     /** Terms of words {@code from} to {@code to}, without those of cues that say how, when or whether. */

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.benchlore.kb.reading.analysis.Lexer;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
@@ -57,6 +58,36 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
             "month", Duration.ofDays(30),
             "year", Duration.ofDays(365));
     private static final double LONGEST_SPAN = 36_500 * 86_400.0; // seconds
+
+    /** What follows these was not done, or not by this bench. */
+    static final Set<Cue> NOT_OURS = EnumSet.of(Cue.PLANNED, Cue.NEGATION, Cue.OTHERS);
+
+    /** Words of work that name it and do not tell that it was done, so that "new belts ordered" plans it. */
+    private static final Set<String> NOUNS = Set.of(
+            "new",
+            "replacement",
+            "replacement of",
+            "exchange",
+            "exchange of",
+            "repair of",
+            "replacing",
+            "changing",
+            "swapping",
+            "fitting",
+            "renewing",
+            "cleaning",
+            "cleaning of",
+            "washing",
+            "resoldering",
+            "resoldering of",
+            "soldering of",
+            "reseating",
+            "reseating of",
+            "rebuilding of",
+            "adjustment of",
+            "alignment of",
+            "lubrication of",
+            "removal of");
 
     private static final PhraseTable<Cue> CUES = new PhraseTable<>();
     private static final PhraseTable<Work> WORKS = new PhraseTable<>();
@@ -197,6 +228,22 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
 
     boolean has(Cue cue) {
         return cues.contains(cue);
+    }
+
+    /** Whether work is told as done, and by this bench. */
+    boolean ours(Hit hit) {
+        boolean refused = has(Cue.PLANNED) || has(Cue.NOT_WORTH) || has(Cue.GIVEN_UP);
+        return !before(hit.from(), NOT_OURS) && !(refused && noun(hit));
+    }
+
+    /** Whether work is named, and not told as done. */
+    boolean noun(Hit hit) {
+        return NOUNS.contains(surface(hit));
+    }
+
+    /** The words of a hit, in lower case. */
+    String surface(Hit hit) {
+        return words.subList(hit.from(), hit.to()).stream().map(Token::surface).collect(Collectors.joining(" "));
     }
 
     /** Whether any of some cues stands before a word. */

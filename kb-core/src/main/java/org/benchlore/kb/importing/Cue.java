@@ -125,6 +125,9 @@ enum Cue {
     OTHERS("owner | customer | client | somebody | someone | previous | previously | predecessor | earlier repair | "
             + "another shop | other shop | another workshop | other workshop | the dealer | he had | they had | "
             + "had been | had already | already been | last year | years ago | months ago | long ago | once before"),
+    /** What was put in to see what it does, and says nothing of a repair. */
+    TRIAL("to test | for a test | for test | for testing | as a test | to try | for a try | on trial | with mine | "
+            + "with my own | with a known good | with known good | temporarily | provisionally"),
     /** Others had been inside. */
     WORKED_ON(
             "worked on before | worked on already | has been opened before | had been opened before | opened before | "

@@ -3,7 +3,6 @@ package org.benchlore.kb.importing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.benchlore.kb.reading.analysis.Token;
 
 /**
@@ -18,7 +17,6 @@ import org.benchlore.kb.reading.analysis.Token;
  */
 record Glance(Optional<String> unit, boolean device, boolean goesOn, boolean back, boolean worked, boolean ended) {
     private static final int HEAD_WORDS = 12;
-    private static final Set<Cue> NOT_OURS = Set.of(Cue.PLANNED, Cue.NEGATION, Cue.OTHERS);
 
     /** @param worked whether the case before tells of work */
     static Glance at(String text, List<Clause> clauses, boolean worked, DeviceNames devices) {
@@ -55,7 +53,7 @@ record Glance(Optional<String> unit, boolean device, boolean goesOn, boolean bac
     }
 
     private static boolean works(Clause clause) {
-        return clause.hits().stream().anyMatch(h -> h.work() != null && !clause.before(h.from(), NOT_OURS));
+        return clause.hits().stream().anyMatch(h -> h.work() != null && clause.ours(h));
     }
 
     private static boolean continues(Clause.Hit hit) {

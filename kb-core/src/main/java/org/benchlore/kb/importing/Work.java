@@ -15,8 +15,8 @@ enum Work {
     CLEAN(
             "cleaned | washed | wiped | degreased | dusted | blew out | blown out | vacuumed | deoxidised | deoxidized | "
                     + "sprayed | polished | cleaning of | cleaning | washing | rinsed | flushed | neutralised | neutralized | "
-                    + "deoxed",
-            "clean | wash | wipe | degrease | polish | flush | neutralise"),
+                    + "deoxed | descaled",
+            "clean | descale | wash | wipe | degrease | polish | flush | neutralise"),
     SOLDER(
             "resoldered | re soldered | soldered | reflowed | re flowed | reflow | reballed | touched up | retouched | "
                     + "soldered again | new soldered | resoldering of | resoldering | soldering of | reworked | redid",

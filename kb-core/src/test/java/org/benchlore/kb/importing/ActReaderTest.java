@@ -57,6 +57,13 @@ class ActReaderTest {
                 "replaced the mains fuse? | ''",
                 "found no short in the bridge rectifier | ''",
                 "found the bridge rectifier ok | ''",
+                "new belts ordered | ''",
+                "replacement of the belts would cost 40 | ''",
+                "new mains fuse too dear | not-worth-it",
+                "belts slipping, new ones 40 euro, owner says no | ''",
+                "new belt set ordered. new belt set fitted, ok | work replace-belts, fixed",
+                // a part swapped in to try shows something, and stays nobody's repair
+                "swapped the start resistor with mine to test, works again | work ?, fixed",
                 "start resistor ok, 12 V ok | ''",
                 // endings
                 "replaced C5, no change | work ?, not-fixed",
@@ -89,7 +96,16 @@ class ActReaderTest {
                 "CAUSE | Bridge rectifier shorted | cause bridge-rectifier-shorted",
                 "CAUSE | unknown, perhaps moisture | cause ?",
                 "WORK | start resistor | work replace-start-resistor",
+                "WORK | start resistor, bridge rectifier, ok"
+                        + " | work replace-start-resistor, work replace-bridge-rectifier, fixed",
                 "WORK | clean-lens | work clean-lens",
+                // a name under "work" is work where nothing beside it says that it is something else
+                "WORK | start resistor open, owner says no | ''",
+                "WORK | start resistor, owner says no | ''",
+                "WORK | mains fuse open | ''",
+                "WORK | belts slipping, belt set ordered | ''",
+                "WORK | see the invoice | ''",
+                "WORK | start resistor open, replaced | cause start-resistor-open, work replace-start-resistor",
                 "OUTCOME | OK | fixed",
                 "OUTCOME | not ok | not-fixed",
                 "OUTCOME | fixed-and-proven | fixed-and-proven",
