@@ -58,7 +58,8 @@ final class CaseTeller {
                 .or(settings::undated);
         Instant opened =
                 date.map(d -> d.atStartOfDay(ZoneOffset.UTC).toInstant()).orElse(Instant.EPOCH);
-        Story story = new Story(knowledge, reader, vocabulary.names(), heading, ids.of(record, date), opened);
+        Story story =
+                new Story(knowledge, reader, vocabulary.names(), heading, ids.of(record, date), record.line(), opened);
         date.ifPresent(story::date);
         story.tell(acts, reading.othersWorked());
         Set<Item> unknown = story.unknown();

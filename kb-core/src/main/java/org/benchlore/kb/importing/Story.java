@@ -35,7 +35,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * The events of one record. Every word of it is kept in some event: notes hold what was seen, with the findings read from
  * it; words of work, conclusions and endings stand as notes on those. Findings are read from the words up to the work, so
- * that "12 V fine" behind work that no event stands for is not taken for the fault.
+ * that "12 V fine" behind it is not taken for the fault.
  */
 final class Story {
     private static final Pattern EMPTY_BRACKETS = Pattern.compile("[(\\[]\\s*+[)\\]]");
@@ -49,6 +49,7 @@ final class Story {
     private final Names names;
     private final Heading heading;
     private final String caseId;
+    private final long line;
     private final List<Told> told = new ArrayList<>();
     private final List<CaseEvent> events = new ArrayList<>();
     private final List<String> unread = new ArrayList<>();
@@ -65,12 +66,17 @@ final class Story {
     private Instant last;
     private @Nullable LocalDate fixedOn;
 
-    Story(Knowledge knowledge, Reader reader, Names names, Heading heading, String caseId, Instant opened) {
+    /**
+     * @param line where the record begins
+     * @param opened its day, or the epoch
+     */
+    Story(Knowledge knowledge, Reader reader, Names names, Heading heading, String caseId, long line, Instant opened) {
         this.knowledge = knowledge;
         this.reader = reader;
         this.names = names;
         this.heading = heading;
         this.caseId = caseId;
+        this.line = line;
         this.last = opened;
     }
 
@@ -163,6 +169,8 @@ final class Story {
             Instant day = date.atStartOfDay(ZoneOffset.UTC).toInstant();
             last = day.isAfter(last) ? day : last;
         });
+        // a table's column of readings stands beside the notes, not behind them
+        reads |= part.field() == ImportField.MEASURED && part.line() == line;
         List<Stretch> elsewhere = new ArrayList<>(places(part));
         List<Stretch> blanked = new ArrayList<>(elsewhere);
         int from = 0;
@@ -183,7 +191,7 @@ final class Story {
             Outcome outcome = act.outcome();
             if (outcome == null) {
                 work(act, part);
-                reads = act.known() || failsNext();
+                reads = readsAfter(act);
             } else {
                 ending(act, outcome, part);
                 reads |= CaseTeller.failed(outcome);
@@ -195,15 +203,17 @@ final class Story {
         note(part, from, part.text().length(), blanked, elsewhere);
     }
 
-    /** Whether the next that is told after the work at hand is that it did not help. */
-    private boolean failsNext() {
-        return acts.stream()
+    /**
+     * Whether what is seen after some work is still of the fault: the next that is told is that it did not help, or, after a
+     * fix whose event parts before from after, more work.
+     */
+    private boolean readsAfter(Act work) {
+        Optional<Act> next = acts.stream()
                 .skip(actsDone)
                 .filter(a -> a.is(Act.Kind.WORK) || a.is(Act.Kind.ENDING))
-                .findFirst()
-                .map(Act::outcome)
-                .filter(CaseTeller::failed)
-                .isPresent();
+                .findFirst();
+        boolean failed = next.map(Act::outcome).filter(CaseTeller::failed).isPresent();
+        return failed || (work.known() && next.filter(a -> a.is(Act.Kind.WORK)).isPresent());
     }
 
     /**

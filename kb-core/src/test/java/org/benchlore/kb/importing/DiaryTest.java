@@ -190,6 +190,37 @@ class DiaryTest {
     }
 
     @Test
+    void what_is_seen_after_the_work_is_not_taken_for_the_fault_either() {
+        for (String told : List.of(
+                "no 12 V. replaced start resistor. 12 V present",
+                "no 12 V. replaced start resistor, 12 V present, works again",
+                "no 12 V. swapped the start resistor with mine to test, 12 V present")) {
+            assertThat(ids(Workshop.diary("1.2.2024 " + told).drafts().get(0), Item.FINDING))
+                    .as(told)
+                    .containsExactly("rail-12v=absent");
+        }
+        assertThat(ids(
+                        Workshop.diary("1.2.2024 no sound. new belt set fitted")
+                                .drafts()
+                                .get(0),
+                        Item.FINDING))
+                .containsExactly("sound=none");
+        // the search went on, or it failed: what is seen then is of the fault
+        assertThat(ids(
+                        Workshop.diary("1.2.2024 replaced the mains fuse. ring dark. replaced the start resistor, ok")
+                                .drafts()
+                                .get(0),
+                        Item.FINDING))
+                .containsExactly("power-lamp=off");
+        assertThat(ids(
+                        Workshop.diary("1.2.2024 replaced the mains fuse. ok. came back after 3 weeks, ring dark")
+                                .drafts()
+                                .get(0),
+                        Item.FINDING))
+                .containsExactly("power-lamp=off");
+    }
+
+    @Test
     void a_fix_whose_cause_nobody_names_is_kept_without_one() {
         CaseEvent.FixApplied fix = (CaseEvent.FixApplied)
                 Workshop.diary("1.2.2024 lamp dark. replaced the mains fuse, ok").drafts().get(0).events().stream()

@@ -145,6 +145,13 @@ class TableTest {
     }
 
     @Test
+    void readings_in_a_column_of_their_own_are_read_whatever_the_notes_tell() {
+        ImportReview review =
+                Workshop.table("date;notes;measured\n1.3.2024;replaced start resistor, works again;12 V missing\n");
+        assertThat(ids(review.drafts().get(0), Item.FINDING)).containsExactly("rail-12v=absent");
+    }
+
+    @Test
     void the_end_of_a_long_complaint_stands_in_its_note() {
         ImportReview review = Workshop.table("date,unit,notes,Reported fault\n1.3.2024,set,cleaned lens,\""
                 + "hums ".repeat(80) + "and then the needle dropped\"\n");
