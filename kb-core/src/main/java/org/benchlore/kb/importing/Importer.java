@@ -131,7 +131,8 @@ public final class Importer {
             CsvReader reading = new CsvReader(table, columns.separator(), source, problems::add);
             List<String> names =
                     columns.header() ? reading.next().map(CsvReader.Row::fields).orElse(List.of()) : List.of();
-            TableRecords records = new TableRecords(columns, names, source, problems::add);
+            TableRecords records =
+                    new TableRecords(columns, names, spare(table, columns, names.size()), source, problems::add);
             tell(() -> {
                 for (Optional<CsvReader.Row> row = reading.next(); row.isPresent(); row = reading.next()) {
                     Optional<RawRecord> record =
@@ -142,6 +143,11 @@ public final class Importer {
                 }
                 return Optional.empty();
             });
+        }
+
+        private int spare(String table, ColumnMapping columns, int width) {
+            CsvReader rows = new CsvReader(table, columns.separator(), source, problem -> {});
+            return width > 0 && rows.next().isPresent() ? TableRecords.spare(rows, width) : 0;
         }
 
         private void objects(String text) throws IOException {
@@ -170,7 +176,7 @@ public final class Importer {
                     .orElseGet(() ->
                             new MappingGuess(vocabulary.devices(), settings.dates()).of(sample, ',', true, source));
             mapping = Optional.of(columns);
-            TableRecords records = new TableRecords(columns, names, source, problems::add);
+            TableRecords records = new TableRecords(columns, names, 0, source, problems::add);
             Iterator<RawRecord> told = rows.stream()
                     .flatMap(r -> records.record(r.line(), cells(r.fields(), names)).stream())
                     .iterator();

@@ -17,21 +17,50 @@ final class TableRecords {
     private final Consumer<ImportProblem> problems;
     private final Map<ImportField, List<Integer>> columns = new EnumMap<>(ImportField.class);
     private final int width;
+    private final int spare;
 
     /**
      * @param names the columns' names, or none
+     * @param spare how many {@linkplain #spare empty fields} every row has behind those of the header
      * @throws BadImportException if a column of the mapping is not there
      */
-    TableRecords(ColumnMapping mapping, List<String> names, String source, Consumer<ImportProblem> problems) {
+    TableRecords(
+            ColumnMapping mapping, List<String> names, int spare, String source, Consumer<ImportProblem> problems) {
         this.mapping = mapping;
         this.source = source;
         this.problems = problems;
         this.width = names.size();
+        this.spare = spare;
         mapping.columns().forEach((field, wanted) -> {
             List<Integer> places = new ArrayList<>();
             wanted.forEach(name -> places.add(place(name, names)));
             columns.put(field, places);
         });
+    }
+
+    /**
+     * How many empty fields every row has behind those of the header, as programs write them that end each row with a
+     * separator. Of a single row it cannot be told whether it is so or runs one column late, so that is none.
+     *
+     * @param rows those below the header
+     */
+    static int spare(CsvReader rows, int width) {
+        int spare = 0;
+        int seen = 0;
+        for (Optional<CsvReader.Row> row = rows.next(); row.isPresent(); row = rows.next()) {
+            List<String> fields = row.get().fields();
+            int empty = 0;
+            while (empty < fields.size() - width
+                    && fields.get(fields.size() - 1 - empty).isBlank()) {
+                empty++;
+            }
+            if (empty == 0) {
+                return 0;
+            }
+            spare = seen == 0 ? empty : Math.min(spare, empty);
+            seen++;
+        }
+        return seen > 1 ? spare : 0;
     }
 
     private int place(String name, List<String> names) {
@@ -56,9 +85,8 @@ final class TableRecords {
         if (width > 1 && row.size() == 1) {
             return bad(line, "the row has one field of " + width, "put texts with line breaks in quotes");
         }
-        if (width > 0
-                && row.size() > width
-                && row.subList(width, row.size()).stream().anyMatch(c -> !c.isBlank())) {
+        boolean late = row.size() > width + spare || row.stream().skip(width).anyMatch(cell -> !cell.isBlank());
+        if (width > 0 && late) {
             return bad(
                     line,
                     "the row has " + row.size() + " fields, the header " + width,

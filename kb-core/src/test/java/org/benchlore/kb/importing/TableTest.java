@@ -145,6 +145,32 @@ class TableTest {
     }
 
     @Test
+    void a_separator_at_the_end_is_harmless_where_every_row_has_one() {
+        String shifted = """
+                job;date;complaint;remarks;status;price
+                1;2024-01-02;no sound;cap dry; no 12 V;RDY;
+                """;
+        ImportReview one = Workshop.table(shifted);
+        assertThat(one.drafts()).isEmpty();
+        assertThat(one.problems()).extracting(p -> p.line()).containsExactly(2L);
+        assertThat(one.problems().get(0).what()).contains("7 fields, the header 6");
+
+        ImportReview some = Workshop.table(shifted + "2;2024-01-03;no sound;no 12 V;RDY;5\n");
+        assertThat(some.problems()).extracting(p -> p.line()).containsExactly(2L);
+        assertThat(some.drafts()).extracting(ImportDraft::line).containsExactly(3L);
+
+        ImportReview all = Workshop.table("""
+                job;date;complaint;remarks;status;price
+                1;2024-01-02;no sound;no 12 V;RDY;5;
+                2;2024-01-03;no sound;no 12 V; no disc;RDY;5;
+                3;2024-01-04;no sound;no 12 V; no disc;RDY;;
+                4;2024-01-05;no sound;no 12 V;RDY;;
+                """);
+        assertThat(all.drafts()).extracting(ImportDraft::line).containsExactly(2L, 5L);
+        assertThat(all.problems()).extracting(p -> p.line()).containsExactly(3L, 4L);
+    }
+
+    @Test
     void readings_in_a_column_of_their_own_are_read_whatever_the_notes_tell() {
         ImportReview review =
                 Workshop.table("date;notes;measured\n1.3.2024;replaced start resistor, works again;12 V missing\n");
