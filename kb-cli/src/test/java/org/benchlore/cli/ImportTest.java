@@ -95,6 +95,12 @@ class ImportTest {
     }
 
     @Test
+    void make_and_model_that_no_pack_knows_are_found_again() throws IOException {
+        run("import", file("jobs.csv", "Job;Make;Model;Complaint\n1;Bellwick;BM2;no 12 V\n"));
+        assertThat(run("search", "Bellwick").out().replace("*", "")).contains("Bellwick BM2");
+    }
+
+    @Test
     void a_file_whose_name_tells_nothing_needs_a_kind() throws IOException {
         String file = file("bench.log", DIARY);
         Run unknown = run("import", file);

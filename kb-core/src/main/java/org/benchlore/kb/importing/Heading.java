@@ -1,14 +1,19 @@
 package org.benchlore.kb.importing;
 
+import com.google.common.base.CharMatcher;
+import com.google.common.base.Splitter;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.benchlore.kb.importing.ImportDraft.Item;
 import org.benchlore.kb.importing.ImportDraft.Told;
 import org.benchlore.kb.importing.RawRecord.Part;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.reading.analysis.Token;
 
 /**
  * Which unit a record is about.
@@ -18,8 +23,15 @@ import org.benchlore.kb.knowledge.DeviceScope;
  * @param complaint what a label says is the owner's word, or empty
  * @param told what was understood
  * @param places words of the heading in each text, which say nothing of the fault
+ * @param kept what labels say of the unit that nothing else keeps, such as a make and model that no pack knows
  */
-record Heading(DeviceScope scope, String unit, String complaint, List<Told> told, Map<Part, List<Stretch>> places) {
+record Heading(
+        DeviceScope scope,
+        String unit,
+        String complaint,
+        List<Told> told,
+        Map<Part, List<Stretch>> places,
+        List<String> kept) {
     private static final int LONGEST_UNIT = 80;
 
     /** Serial number and device are looked for up to here: further down they may be those of another unit. */
@@ -35,7 +47,35 @@ record Heading(DeviceScope scope, String unit, String complaint, List<Told> told
             return assumed;
         });
         String unit = unit(record, told, places);
-        return new Heading(scope, unit, labelled(record, ImportField.COMPLAINT), told, places);
+        return new Heading(
+                scope, unit, labelled(record, ImportField.COMPLAINT), told, places, kept(record, scope, unit, devices));
+    }
+
+    private static List<String> kept(RawRecord record, DeviceScope scope, String unit, DeviceNames devices) {
+        List<String> kept = new ArrayList<>();
+        String device = labelled(record, ImportField.DEVICE);
+        if (path(device).isEmpty()) {
+            List<Token> words = PhraseTable.words(device);
+            List<Stretch> said =
+                    devices.find(words, true).map(DeviceNames.Found::places).orElse(List.of());
+            Set<String> steps =
+                    new HashSet<>(Splitter.on(CharMatcher.anyOf("/-")).splitToList(scope.toString()));
+            boolean more = words.stream()
+                    .anyMatch(w -> !steps.contains(w.surface())
+                            && said.stream().noneMatch(s -> s.start() <= w.start() && w.end() <= s.end()));
+            if (more) {
+                kept.add(device);
+            }
+        }
+        String label = labelled(record, ImportField.UNIT);
+        List<Stretch> number = UnitScan.first(label).stream()
+                .map(f -> new Stretch(f.start(), f.end()))
+                .toList();
+        String rest = Stretch.blank(label, 0, label.length(), number);
+        if (!label.equals(unit) && (number.isEmpty() || rest.chars().anyMatch(Character::isLetterOrDigit))) {
+            kept.add(label);
+        }
+        return kept;
     }
 
     private static Optional<DeviceScope> device(

@@ -80,7 +80,7 @@ public enum ImportField {
         return wordy;
     }
 
-    /** How people call it. */
+    /** How people call it; of a unit, the better names first. */
     List<String> labels() {
         return labels;
     }

@@ -26,13 +26,19 @@ final class MappingGuess {
 
     private static final char[] SEPARATORS = {',', ';', '\t', '|'};
 
-    private static final PhraseTable<ImportField> LABELS = new PhraseTable<>();
+    private static final PhraseTable<Label> LABELS = new PhraseTable<>();
 
     static {
         for (ImportField field : ImportField.values()) {
-            field.labels().forEach(label -> LABELS.add(label, field));
+            List<String> labels = field.labels();
+            for (int i = 0; i < labels.size(); i++) {
+                LABELS.add(labels.get(i), new Label(field, i));
+            }
         }
     }
+
+    /** A name that a field goes by, and its place among those, from 0. */
+    private record Label(ImportField field, int rank) {}
 
     private final DeviceNames devices;
     private final DateOrder dates;
@@ -44,7 +50,7 @@ final class MappingGuess {
 
     /** What a label in front of a colon, a heading or a column's name is about. */
     static Optional<ImportField> field(String label) {
-        return LABELS.whole(label);
+        return LABELS.whole(label).map(Label::field);
     }
 
     /**
@@ -69,9 +75,11 @@ final class MappingGuess {
         List<String> names = header ? rows.get(0) : List.of();
         List<List<String>> data = header ? rows.subList(1, rows.size()) : rows;
         Set<Integer> taken = new HashSet<>();
+        int unit = unit(names);
         for (int i = 0; i < names.size(); i++) {
-            Optional<ImportField> field = named(names.get(i));
-            if (field.isPresent() && put(columns, field.get(), name(names, i))) {
+            Optional<ImportField> field = named(names.get(i)).map(Label::field);
+            boolean other = field.filter(ImportField.UNIT::equals).isPresent() && i != unit;
+            if (field.isPresent() && !other && put(columns, field.get(), name(names, i))) {
                 taken.add(i);
             }
         }
@@ -86,6 +94,22 @@ final class MappingGuess {
                     source, "no column seems to hold text about a case", "say with a mapping which columns do");
         }
         return new ColumnMapping(separator, header, dates, columns, new TreeMap<>(), new TreeMap<>());
+    }
+
+    /** The column that numbers units: a serial number tells one from another better than that of a job. -1 without one. */
+    private static int unit(List<String> names) {
+        int best = -1;
+        int least = Integer.MAX_VALUE;
+        for (int i = 0; i < names.size(); i++) {
+            Optional<Label> label = named(names.get(i));
+            if (label.isPresent()
+                    && label.get().field() == ImportField.UNIT
+                    && label.get().rank() < least) {
+                least = label.get().rank();
+                best = i;
+            }
+        }
+        return best;
     }
 
     /** The separator that splits the first rows into most fields, alike in every row. */
@@ -125,11 +149,11 @@ final class MappingGuess {
     }
 
     /** What a column is by its name: all of it, else the longest label in it. */
-    private static Optional<ImportField> named(String name) {
+    private static Optional<Label> named(String name) {
         if (name.length() > 60) {
             return Optional.empty();
         }
-        Optional<ImportField> whole = LABELS.whole(name);
+        Optional<Label> whole = LABELS.whole(name);
         if (whole.isPresent()) {
             return whole;
         }
@@ -137,9 +161,9 @@ final class MappingGuess {
         if (words.size() > 4) {
             return Optional.empty();
         }
-        Optional<PhraseTable.Match<ImportField>> longest = Optional.empty();
+        Optional<PhraseTable.Match<Label>> longest = Optional.empty();
         for (int i = 0; i < words.size(); i++) {
-            Optional<PhraseTable.Match<ImportField>> match = LABELS.longest(words, i);
+            Optional<PhraseTable.Match<Label>> match = LABELS.longest(words, i);
             boolean longer = match.isPresent()
                     && words.get(i).surface().length() > 2
                     && longest.map(l -> match.get().to() - match.get().from() >= l.to() - l.from())

@@ -130,6 +130,9 @@ final class Story {
                 heading.unit(),
                 CaseHistory.OWN,
                 workedOn));
+        for (String words : heading.kept()) {
+            events.add(new CaseEvent.Noted(next(Item.FINDING, 'n'), words, Source.SEEN, List.of()));
+        }
         parts.forEach(this::text);
         concludeByCure();
     }

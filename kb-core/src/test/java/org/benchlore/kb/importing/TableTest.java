@@ -7,6 +7,7 @@ import static org.benchlore.kb.importing.Workshop.ids;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.benchlore.kb.cases.CaseEvent;
@@ -175,6 +176,54 @@ class TableTest {
         ImportReview review =
                 Workshop.table("date;notes;measured\n1.3.2024;replaced start resistor, works again;12 V missing\n");
         assertThat(ids(review.drafts().get(0), Item.FINDING)).containsExactly("rail-12v=absent");
+    }
+
+    @Test
+    void make_and_model_that_no_pack_knows_stay_in_a_note() {
+        ImportReview review = Workshop.table("""
+                Job;Make;Model;Serial;Complaint;Work done
+                17;Bellwick;BM2;AB-771;no sound;replaced C5
+                18;Dulmar;Dulmar 5;AB-772;no sound;replaced C5
+                19;Dulmar;Dulmar 5 school edition;AB-773;no sound;replaced C5
+                """);
+        ColumnMapping guess = review.mapping().orElseThrow();
+        assertThat(guess.columns().get(ImportField.UNIT)).containsExactly("Serial");
+        assertThat(guess.columns().get(ImportField.DEVICE)).containsExactly("Make", "Model");
+        assertThat(review.drafts())
+                .extracting(d -> d.unit().orElseThrow())
+                .containsExactly("AB-771", "AB-772", "AB-773");
+        assertThat(notes(review.drafts().get(0))).contains("Bellwick BM2");
+        assertThat(notes(review.drafts().get(1))).isEmpty();
+        assertThat(review.drafts().get(1).device()).isPresent();
+        assertThat(notes(review.drafts().get(2))).contains("Dulmar Dulmar 5 school edition");
+        assertThat(((CaseEvent.Opened) review.drafts().get(0).events().get(0)).complaint())
+                .isEqualTo("no sound");
+    }
+
+    private static List<String> notes(ImportDraft draft) {
+        return draft.events().stream()
+                .filter(e -> e instanceof CaseEvent.Noted n && !n.text().isEmpty())
+                .map(e -> ((CaseEvent.Noted) e).text())
+                .filter(text -> !text.equals("replaced C5"))
+                .toList();
+    }
+
+    @Test
+    void a_serial_number_is_a_better_guess_than_any_other_number() {
+        for (String names : List.of("Job;Serial;Notes", "Ref;S/N;Notes", "Unit;Serial no;Notes", "Serial;Job;Notes")) {
+            String unit = Workshop.table(names + "\n1;2;no 12 V\n")
+                    .mapping()
+                    .orElseThrow()
+                    .columns()
+                    .getOrDefault(ImportField.UNIT, List.of())
+                    .get(0);
+            assertThat(unit.toLowerCase(Locale.ROOT)).as(names).startsWith("s");
+        }
+        assertThat(Workshop.table("Job;Notes\n1;no 12 V\n")
+                        .mapping()
+                        .orElseThrow()
+                        .columns())
+                .containsEntry(ImportField.UNIT, List.of("Job"));
     }
 
     @Test
