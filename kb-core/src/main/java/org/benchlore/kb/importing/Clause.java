@@ -246,6 +246,11 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
         return words.subList(hit.from(), hit.to()).stream().map(Token::surface).collect(Collectors.joining(" "));
     }
 
+    /** Whether a word belongs to a cue or to work. */
+    boolean heard(int word) {
+        return within(hits, word) || hits.stream().anyMatch(h -> h.from() == word);
+    }
+
     /** Whether any of some cues stands before a word. */
     boolean before(int word, Set<Cue> any) {
         for (Hit hit : hits) {

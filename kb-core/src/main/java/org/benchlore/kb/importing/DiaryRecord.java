@@ -3,6 +3,7 @@ package org.benchlore.kb.importing;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -18,6 +19,7 @@ final class DiaryRecord {
     private final boolean headed;
     private final List<Part> parts = new ArrayList<>();
     private final Set<ImportField> fields = EnumSet.noneOf(ImportField.class);
+    private final Set<String> terms = new HashSet<>();
     private final StringBuilder text = new StringBuilder();
     private Optional<LocalDate> date;
     private ImportField field = ImportField.NOTES;
@@ -105,6 +107,11 @@ final class DiaryRecord {
         return unit;
     }
 
+    /** Terms of all its words so far. */
+    Set<String> terms() {
+        return terms;
+    }
+
     /** Whether it has a heading and no text yet. */
     boolean headingOnly() {
         return headed && !body && !title.isEmpty();
@@ -128,6 +135,7 @@ final class DiaryRecord {
 
     void title(DiaryLine heading) {
         title = heading.text();
+        PhraseTable.words(title).forEach(w -> terms.add(w.term()));
         level = heading.level();
         open(ImportField.NOTES, heading.number(), Optional.empty());
         lineClauses = List.of();
@@ -170,6 +178,7 @@ final class DiaryRecord {
         openLabel = added.labelled() ? added.text().isEmpty() : openLabel;
         lineLength = added.text().length();
         bullets += bullet ? 1 : 0;
+        clauses.forEach(c -> c.words().forEach(w -> terms.add(w.term())));
         fields.add(now);
         body |= now.wordy();
         if (now != field || day.isPresent() || text.isEmpty() || added.labelled()) {

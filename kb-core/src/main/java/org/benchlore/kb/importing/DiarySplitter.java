@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import org.benchlore.kb.cases.ImportProblem;
+import org.benchlore.kb.importing.CaseTeller.Vocabulary;
 import org.benchlore.kb.importing.DiaryLine.Kind;
 import org.jspecify.annotations.Nullable;
 
@@ -33,7 +34,7 @@ final class DiarySplitter {
 
     private final List<String> lines;
     private final DateOrder order;
-    private final DeviceNames devices;
+    private final Vocabulary vocabulary;
     private final String source;
     private final Consumer<ImportProblem> problems;
     private final List<DiaryLine> parsed;
@@ -45,10 +46,11 @@ final class DiarySplitter {
     private boolean gap;
     private int bulletIndent;
 
-    DiarySplitter(String text, DateOrder order, DeviceNames devices, String source, Consumer<ImportProblem> problems) {
+    DiarySplitter(
+            String text, DateOrder order, Vocabulary vocabulary, String source, Consumer<ImportProblem> problems) {
         this.lines = text.lines().toList();
         this.order = order;
-        this.devices = devices;
+        this.vocabulary = vocabulary;
         this.source = source;
         this.problems = problems;
         this.parsed = parsed();
@@ -152,7 +154,11 @@ final class DiarySplitter {
     }
 
     private boolean named(String title) {
-        return Glance.at(title, Clause.of(title), false, devices).named();
+        return glance(title, Clause.of(title), false).named();
+    }
+
+    private Glance glance(String text, List<Clause> clauses, boolean worked) {
+        return Glance.at(text, clauses, worked, vocabulary);
     }
 
     private void content(DiaryLine line) {
@@ -174,14 +180,14 @@ final class DiarySplitter {
         DiaryRecord record = current;
         List<Clause> clauses = Clause.of(line.text());
         if (record == null) {
-            start(line, clauses, Glance.at(line.text(), clauses, false, devices));
+            start(line, clauses, glance(line.text(), clauses, false));
             return;
         }
         if (line.labelled()) {
             if (begins(line) || line.field() == ImportField.COMPLAINT) {
                 boolean again = record.has(line.field()) && (!record.headed() || record.ended());
                 if (again) {
-                    start(line, clauses, Glance.at(line.text(), clauses, false, devices));
+                    start(line, clauses, glance(line.text(), clauses, false));
                     return;
                 }
             }
@@ -193,11 +199,11 @@ final class DiarySplitter {
         if (line.is(Kind.BULLET) && record.bullets() == 0) {
             bulletIndent = line.level();
         }
-        Glance glance = Glance.at(line.text(), clauses, record.worked(), devices);
+        Glance glance = glance(line.text(), clauses, record.worked());
         if (how != null && begins(glance, how, record)) {
             // "ok" ended the case before, if there was work before it; here it may say something else
             boolean sure = !glance.ended() || glance.worked() || !record.worked();
-            start(line, clauses, sure ? glance : Glance.at(line.text(), clauses, false, devices));
+            start(line, clauses, sure ? glance : glance(line.text(), clauses, false));
         } else {
             record.add(line, ImportField.NOTES, line.date(), clauses);
             record.notice(glance);
@@ -239,7 +245,8 @@ final class DiarySplitter {
         if (sameUnit) {
             return record.ended() && !glance.goesOn();
         }
-        if (glance.named()) {
+        boolean other = how == How.DATED && glance.naming().otherThan(record.terms());
+        if (glance.named() || other) {
             return true;
         }
         return switch (how) {
@@ -259,7 +266,7 @@ final class DiarySplitter {
     private void context(DiaryRecord record) {
         for (Context context : contexts.values()) {
             if (!context.title().isEmpty()) {
-                record.under(context.title(), devices);
+                record.under(context.title(), vocabulary.devices());
             }
         }
     }

@@ -3,6 +3,7 @@ package org.benchlore.kb.importing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.benchlore.kb.importing.CaseTeller.Vocabulary;
 import org.benchlore.kb.reading.analysis.Token;
 
 /**
@@ -14,12 +15,20 @@ import org.benchlore.kb.reading.analysis.Token;
  * @param back whether it begins by saying that a fault came back
  * @param worked whether it tells of work
  * @param ended whether it tells of an ending
+ * @param naming by what it names a unit that no pack knows
  */
-record Glance(Optional<String> unit, boolean device, boolean goesOn, boolean back, boolean worked, boolean ended) {
+record Glance(
+        Optional<String> unit,
+        boolean device,
+        boolean goesOn,
+        boolean back,
+        boolean worked,
+        boolean ended,
+        Naming naming) {
     private static final int HEAD_WORDS = 12;
 
     /** @param worked whether the case before tells of work */
-    static Glance at(String text, List<Clause> clauses, boolean worked, DeviceNames devices) {
+    static Glance at(String text, List<Clause> clauses, boolean worked, Vocabulary vocabulary) {
         Endings endings = new Endings(worked);
         List<Act> acts = new ArrayList<>();
         boolean works = false;
@@ -40,9 +49,16 @@ record Glance(Optional<String> unit, boolean device, boolean goesOn, boolean bac
                     || back
                     || (!first.hits().isEmpty() && continues(first.hits().get(0)));
         }
-        boolean device =
-                !clauses.isEmpty() && devices.find(head(clauses), false).isPresent();
-        return new Glance(UnitScan.first(text).map(UnitScan.Found::unit), device, goesOn, back, works, !acts.isEmpty());
+        boolean device = !clauses.isEmpty()
+                && vocabulary.devices().find(head(clauses), false).isPresent();
+        return new Glance(
+                UnitScan.first(text).map(UnitScan.Found::unit),
+                device,
+                goesOn,
+                back,
+                works,
+                !acts.isEmpty(),
+                Naming.of(text, clauses, vocabulary.names()));
     }
 
     private static List<Token> head(List<Clause> clauses) {

@@ -277,6 +277,44 @@ class DiaryTest {
     }
 
     @Test
+    void a_dated_line_about_another_unit_is_a_case_of_its_own() {
+        for (String second : List.of(
+                "same Oriva K5 back again: no sound. replaced C5, works",
+                "Oriva K5 came back, no sound. replaced C5, works",
+                "same deck back again, no sound. replaced C5, works",
+                "replaced C5 in Oriva K5, no sound before, works",
+                "replaced C5 in Valmora Konzert 54, works")) {
+            ImportReview review =
+                    Workshop.diary("6.2.2023 coffee maker leaks, replaced C4, works again\n7.2.2023 " + second + "\n");
+            assertThat(review.drafts()).as(second).extracting(ImportDraft::line).containsExactly(1L, 2L);
+            assertThat(acts(review.drafts().get(0))).as(second).containsExactly("fix ?", "outcome fixed");
+            assertThat(review.drafts().get(1).date()).contains(LocalDate.of(2023, 2, 7));
+        }
+        // and where the case above still waits for its part
+        assertThat(Workshop.diary("6.2.2023 Oriva K5 no sound, cap ordered\n7.2.2023 replaced C5 in Corvo B2, works\n")
+                        .drafts())
+                .extracting(ImportDraft::line)
+                .containsExactly(1L, 2L);
+    }
+
+    @Test
+    void a_unit_that_is_back_goes_on_with_the_line_about_it() {
+        for (String second : List.of(
+                "same Oriva K5 back again: no sound",
+                "the K5 is back, no sound",
+                "deck back again, no sound",
+                "hum is back",
+                "it came back, no sound",
+                "came back",
+                "Mrs Hollin came back with it")) {
+            ImportReview review = Workshop.diary(
+                    "6.2.2023 Oriva K5 deck hums, no sound, replaced C4, works again\n27.2.2023 " + second + "\n");
+            assertThat(review.drafts()).as(second).hasSize(1);
+            assertThat(acts(review.drafts().get(0))).as(second).endsWith("outcome came-back");
+        }
+    }
+
+    @Test
     void separators_paragraphs_and_titles_tell_cases_apart() {
         String ruled = "no 12 V, replaced start resistor, ok\n-----\ndisc not read. cleaned lens, ok\n-----\n";
         assertThat(Workshop.diary(ruled).drafts()).extracting(ImportDraft::line).containsExactly(1L, 3L);
