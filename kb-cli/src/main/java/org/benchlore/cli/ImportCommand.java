@@ -85,7 +85,10 @@ final class ImportCommand extends BenchCommand {
             description = "How 3/4/2024 is meant: dmy or mdy (default: ${DEFAULT-VALUE}).")
     DateOrder dates = DateOrder.DMY;
 
-    @Option(names = "--undated", paramLabel = "DATE", description = "The day of cases that name none, as 2024-03-12.")
+    @Option(
+            names = "--undated",
+            paramLabel = "DATE",
+            description = "The day of cases that name none, as 2024-03-12; its year also is that of days without one.")
     @Nullable
     String undated;
 

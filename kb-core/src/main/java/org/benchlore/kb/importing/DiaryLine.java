@@ -3,7 +3,6 @@ package org.benchlore.kb.importing;
 import com.google.common.base.CharMatcher;
 import java.time.LocalDate;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 
 /**
  * One line of a diary, its marks taken off.
@@ -13,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param level of a heading, from 1; of a bullet, how far it is indented; else 0
  * @param text what is left without marks, date and label; may be empty
  * @param date the day it begins with, or that stands in a heading
+ * @param day the words of a day it begins with whose year is not known, else empty
  * @param noSuchDay whether it begins with a date that no calendar has
  * @param field what a label in front of it says it tells; {@link ImportField#NOTES} without one
  * @param labelled whether there is such a label
@@ -23,6 +23,7 @@ record DiaryLine(
         int level,
         String text,
         Optional<LocalDate> date,
+        String day,
         boolean noSuchDay,
         ImportField field,
         boolean labelled) {
@@ -45,10 +46,9 @@ record DiaryLine(
     /**
      * Looks at a line.
      *
-     * @param above the last date above it, or null
      * @param underlined whether the next line underlines this one, which makes it a heading
      */
-    static DiaryLine of(long number, String line, DateOrder order, @Nullable LocalDate above, boolean underlined) {
+    static DiaryLine of(long number, String line, DayScan days, boolean underlined) {
         String text = unquoted(line);
         int indent = indent(text);
         text = text.strip();
@@ -61,25 +61,25 @@ record DiaryLine(
         int hashes = hashes(text);
         if (hashes > 0 || underlined) {
             String title = hashes > 0 ? HEADING_END.trimTrailingFrom(text.substring(hashes)) : text;
-            return heading(number, hashes > 0 ? hashes : 2, unmarked(title).strip(), order, above);
+            return heading(number, hashes > 0 ? hashes : 2, unmarked(title).strip(), days);
         }
         text = unmarked(text).strip();
         if (text.isEmpty()) {
             return plain(number, Kind.BLANK, 0, "");
         }
-        int bullet = DateScan.at(text, 0, order, above).isPresent() ? 0 : bullet(text);
+        int bullet = days.at(text, 0).isPresent() ? 0 : bullet(text);
         String content = text.substring(bullet).strip();
-        return content(number, bullet > 0 ? Kind.BULLET : Kind.TEXT, indent, content, order, above);
+        return content(number, bullet > 0 ? Kind.BULLET : Kind.TEXT, indent, content, days);
     }
 
     private static DiaryLine plain(long number, Kind kind, int level, String text) {
-        return new DiaryLine(number, kind, level, text, Optional.empty(), false, ImportField.NOTES, false);
+        return new DiaryLine(number, kind, level, text, Optional.empty(), "", false, ImportField.NOTES, false);
     }
 
-    private static DiaryLine heading(long number, int level, String title, DateOrder order, @Nullable LocalDate above) {
+    private static DiaryLine heading(long number, int level, String title, DayScan days) {
         for (int at = 0; at < Math.min(title.length(), HEADING_DATE); at++) {
             boolean begins = at == 0 || !Character.isLetterOrDigit(title.charAt(at - 1));
-            Optional<DateScan.Found> found = begins ? DateScan.at(title, at, order, above) : Optional.empty();
+            Optional<DayScan.Day> found = begins ? days.at(title, at) : Optional.empty();
             if (found.isPresent()) {
                 String rest = title.substring(0, found.get().start()) + " "
                         + title.substring(found.get().end());
@@ -89,7 +89,8 @@ record DiaryLine(
                         level,
                         Wording.bare(rest.replace("()", " ")),
                         found.get().date(),
-                        found.get().date().isEmpty(),
+                        unknown(title, found.get()),
+                        !found.get().exists(),
                         ImportField.NOTES,
                         false);
             }
@@ -102,14 +103,21 @@ record DiaryLine(
                 level,
                 title,
                 Optional.empty(),
+                "",
                 false,
                 field.orElse(ImportField.NOTES),
                 field.isPresent());
     }
 
-    private static DiaryLine content(
-            long number, Kind kind, int indent, String text, DateOrder order, @Nullable LocalDate above) {
-        Optional<DateScan.Found> found = DateScan.at(text, 0, order, above);
+    /** The words of a day that exists and has no year. */
+    private static String unknown(String text, DayScan.Day day) {
+        return day.exists() && day.date().isEmpty()
+                ? text.substring(day.start(), day.end()).strip()
+                : "";
+    }
+
+    private static DiaryLine content(long number, Kind kind, int indent, String text, DayScan days) {
+        Optional<DayScan.Day> found = days.at(text, 0);
         String rest = found.map(f -> Wording.bare(text.substring(f.end()))).orElse(text);
         int colon = rest.indexOf(':');
         Optional<ImportField> label =
@@ -119,8 +127,9 @@ record DiaryLine(
                 kind,
                 indent,
                 label.isPresent() ? rest.substring(colon + 1).strip() : rest,
-                found.flatMap(DateScan.Found::date),
-                found.isPresent() && found.get().date().isEmpty(),
+                found.flatMap(DayScan.Day::date),
+                found.map(day -> unknown(text, day)).orElse(""),
+                found.filter(day -> !day.exists()).isPresent(),
                 label.orElse(ImportField.NOTES),
                 label.isPresent());
     }
@@ -129,9 +138,21 @@ record DiaryLine(
         return kind == other;
     }
 
+    /** Whether it begins with a day, its year known or not. */
+    boolean dated() {
+        return date.isPresent() || !day.isEmpty();
+    }
+
+    /** The same with a day of unknown year among its words, where they stay with those of another day. */
+    DiaryLine wordy() {
+        return day.isEmpty()
+                ? this
+                : new DiaryLine(number, kind, level, day + " " + text, date, "", noSuchDay, field, labelled);
+    }
+
     /** Whether it gives nothing but a day. */
     boolean dayOnly() {
-        return date.isPresent() && !labelled && text.chars().noneMatch(Character::isLetterOrDigit);
+        return dated() && !labelled && text.chars().noneMatch(Character::isLetterOrDigit);
     }
 
     /** Whether a raw line underlines the one before. */

@@ -28,7 +28,9 @@ final class DiaryRecord {
     private List<Clause> lineClauses = List.of();
     private long length;
     private ImportField section = ImportField.NOTES;
+    private final String day;
     private String title = "";
+    private String opening = "";
     private int level = 7;
     private int bullets;
     private int lineLength;
@@ -46,12 +48,15 @@ final class DiaryRecord {
     /**
      * @param line where it begins
      * @param date its day, where known
+     * @param day the words of a day whose year is not known, else empty
      * @param headed whether a heading began it, so that only another heading ends it
      */
-    DiaryRecord(long line, Optional<LocalDate> date, boolean headed) {
+    DiaryRecord(long line, Optional<LocalDate> date, String day, boolean headed) {
         this.line = line;
         this.date = date;
+        this.day = day;
         this.headed = headed;
+        written(day);
     }
 
     long line() {
@@ -72,6 +77,36 @@ final class DiaryRecord {
 
     Optional<LocalDate> date() {
         return date;
+    }
+
+    String day() {
+        return day;
+    }
+
+    /** Keeps the words of a day that is not understood. */
+    void written(String words) {
+        if (!words.isBlank()) {
+            parts.add(new Part(ImportField.DATE, words.strip(), line, Optional.empty()));
+        }
+    }
+
+    /** Its heading, else its first line. */
+    String opening() {
+        return opening;
+    }
+
+    /** Terms of all its words so far. */
+    Set<String> terms() {
+        return terms;
+    }
+
+    /** Whether nothing gives a day or says what it is about, and no work or ending is told yet. */
+    boolean plain() {
+        return date.isEmpty()
+                && day.isEmpty()
+                && EnumSet.of(ImportField.NOTES).containsAll(fields)
+                && !worked
+                && !ended;
     }
 
     void date(Optional<LocalDate> day) {
@@ -107,11 +142,6 @@ final class DiaryRecord {
         return unit;
     }
 
-    /** Terms of all its words so far. */
-    Set<String> terms() {
-        return terms;
-    }
-
     /** Whether it has a heading and no text yet. */
     boolean headingOnly() {
         return headed && !body && !title.isEmpty();
@@ -135,6 +165,7 @@ final class DiaryRecord {
 
     void title(DiaryLine heading) {
         title = heading.text();
+        opening = title;
         PhraseTable.words(title).forEach(w -> terms.add(w.term()));
         level = heading.level();
         open(ImportField.NOTES, heading.number(), Optional.empty());
@@ -178,6 +209,7 @@ final class DiaryRecord {
         openLabel = added.labelled() ? added.text().isEmpty() : openLabel;
         lineLength = added.text().length();
         bullets += bullet ? 1 : 0;
+        opening = opening.isEmpty() ? added.text() : opening;
         clauses.forEach(c -> c.words().forEach(w -> terms.add(w.term())));
         fields.add(now);
         body |= now.wordy();

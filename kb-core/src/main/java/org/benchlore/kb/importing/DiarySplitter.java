@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import org.benchlore.kb.cases.ImportProblem;
@@ -23,8 +24,14 @@ final class DiarySplitter {
 
     private static final int NO_HEADING = 7;
 
-    /** What a heading said for what stands under it. */
-    private record Context(Optional<LocalDate> date, String title) {}
+    /** A year is taken from a later day only so many months back. */
+    private static final int MONTHS_BACK = 6;
+
+    /** Days without a year where none is known: fewer may be anything. */
+    private static final int SEVERAL = 2;
+
+    /** What a heading said for what stands under it; {@code day} as in {@link DiaryLine}. */
+    private record Context(Optional<LocalDate> date, String day, String title) {}
 
     private enum How {
         DATED,
@@ -33,7 +40,7 @@ final class DiarySplitter {
     }
 
     private final List<String> lines;
-    private final DateOrder order;
+    private final ImportSettings settings;
     private final Vocabulary vocabulary;
     private final String source;
     private final Consumer<ImportProblem> problems;
@@ -42,14 +49,21 @@ final class DiarySplitter {
     private final TreeMap<Integer, Context> contexts = new TreeMap<>();
     private @Nullable DiaryRecord current;
     private boolean starters;
+    /** The first line that gives a day; 0 without one. */
+    private long firstDay;
+
     private int at;
     private boolean gap;
     private int bulletIndent;
 
     DiarySplitter(
-            String text, DateOrder order, Vocabulary vocabulary, String source, Consumer<ImportProblem> problems) {
+            String text,
+            ImportSettings settings,
+            Vocabulary vocabulary,
+            String source,
+            Consumer<ImportProblem> problems) {
         this.lines = text.lines().toList();
-        this.order = order;
+        this.settings = settings;
         this.vocabulary = vocabulary;
         this.source = source;
         this.problems = problems;
@@ -59,7 +73,7 @@ final class DiarySplitter {
     private List<DiaryLine> parsed() {
         List<DiaryLine> parsed = new ArrayList<>(lines.size());
         boolean above = false;
-        LocalDate day = null;
+        DayScan days = beginning();
         for (int i = 0; i < lines.size(); i++) {
             String line = lines.get(i);
             boolean underlined = !above && i + 1 < lines.size() && DiaryLine.underlines(lines.get(i + 1));
@@ -68,16 +82,46 @@ final class DiarySplitter {
                 line = "";
             }
             DiaryLine made =
-                    DiaryLine.of(i + 1, line, order, day, underlined && !line.isBlank() && !DiaryLine.underlines(line));
-            day = made.date().orElse(day);
+                    DiaryLine.of(i + 1, line, days, underlined && !line.isBlank() && !DiaryLine.underlines(line));
+            days = after(made, i == 0 || lines.get(i - 1).isBlank(), days);
+            if (firstDay == 0 && (made.dated() || (made.labelled() && made.field() == ImportField.DATE))) {
+                firstDay = made.number();
+            }
             above = made.is(Kind.TEXT) || made.is(Kind.BULLET);
-            starters |= made.is(Kind.HEADING)
-                    || made.is(Kind.SEPARATOR)
-                    || made.date().isPresent()
-                    || begins(made);
+            starters |= made.is(Kind.HEADING) || made.is(Kind.SEPARATOR) || made.dated() || begins(made);
             parsed.add(made);
         }
         return parsed;
+    }
+
+    /**
+     * How days are read at the beginning: without a year they are of that which leads to the first full date, else of that
+     * given for undated cases, else of none that is known.
+     */
+    private DayScan beginning() {
+        DayScan unknown = new DayScan(settings.dates(), null, true);
+        int yearless = 0;
+        for (int i = 0; i < lines.size(); i++) {
+            String line = lines.get(i);
+            DiaryLine made = DiaryLine.of(i + 1, line.length() > LONGEST_RECORD ? "" : line, unknown, false);
+            if (made.date().isPresent()) {
+                return new DayScan(settings.dates(), made.date().get().minusMonths(MONTHS_BACK), false);
+            }
+            yearless += made.dated() ? 1 : 0;
+        }
+        LocalDate year = settings.undated().map(day -> day.withDayOfYear(1)).orElse(null);
+        return new DayScan(settings.dates(), year, yearless >= SEVERAL);
+    }
+
+    /** How days are read below a line; the year of a title goes on, too. */
+    private DayScan after(DiaryLine line, boolean apart, DayScan days) {
+        LocalDate above = line.date().orElse(days.above());
+        if (!line.dated() && (line.is(Kind.HEADING) || (line.is(Kind.TEXT) && apart))) {
+            OptionalInt year = DiaryTitle.year(line.text());
+            boolean said = firstDay > 0 && above != null && above.getYear() == year.orElse(0);
+            above = year.isPresent() && !said ? LocalDate.of(year.getAsInt(), 1, 1) : above;
+        }
+        return new DayScan(days.order(), above, days.yearless());
     }
 
     /** The next record, in order of line; empty at the end. */
@@ -106,7 +150,7 @@ final class DiarySplitter {
         if (line.noSuchDay()) {
             report(line.number(), "there is no such day as this line begins with", "correct the date");
             finish();
-            current = new DiaryRecord(line.number(), Optional.empty(), false);
+            current = new DiaryRecord(line.number(), Optional.empty(), "", false);
             current.spoil();
             return;
         }
@@ -132,25 +176,23 @@ final class DiarySplitter {
         }
         if (record != null && record.level() < line.level()) {
             if (record.headingOnly()) {
-                contexts.put(record.level(), new Context(record.date(), record.title()));
+                context(record);
                 current = null;
-            } else if (line.date().isEmpty() && !named(line.text())) {
+            } else if (!line.dated() && !named(line.text())) {
                 record.add(line, ImportField.NOTES, Optional.empty(), Clause.of(line.text()));
                 return;
             } else {
-                contexts.put(record.level(), new Context(record.date(), record.title()));
+                context(record);
                 record.preamble();
             }
         }
         finish();
         contexts.tailMap(line.level(), true).clear();
         if (line.dayOnly()) {
-            contexts.put(line.level(), new Context(line.date(), ""));
+            contexts.put(line.level(), new Context(line.date(), line.day(), ""));
             return;
         }
-        current = new DiaryRecord(line.number(), line.date().or(this::day), true);
-        current.title(line);
-        context(current);
+        begin(line, true).title(line);
     }
 
     private boolean named(String title) {
@@ -161,7 +203,26 @@ final class DiarySplitter {
         return Glance.at(text, clauses, worked, vocabulary);
     }
 
+    /** A title and what stands below it up to the first day introduce cases; a heading's words hold for what is under it. */
+    private void introduction(DiaryLine line) {
+        DiaryRecord record = current;
+        boolean day = line.dated() || (line.labelled() && line.field() == ImportField.DATE);
+        if (day
+                && record != null
+                && record.plain()
+                && DiaryTitle.is(record.opening())
+                && !record.named()
+                && !named(record.opening())) {
+            if (record.headed()) {
+                context(record);
+            }
+            record.preamble();
+            finish();
+        }
+    }
+
     private void content(DiaryLine line) {
+        introduction(line);
         if (line.dayOnly()) {
             DiaryRecord record = current;
             if (record != null && record.headed() && record.date().isPresent()) {
@@ -170,7 +231,7 @@ final class DiarySplitter {
             }
             finish();
             contexts.tailMap(NO_HEADING, true).clear();
-            contexts.put(NO_HEADING, new Context(line.date(), ""));
+            contexts.put(NO_HEADING, new Context(line.date(), line.day(), ""));
             return;
         }
         if (line.labelled() && line.field() == ImportField.DATE) {
@@ -191,11 +252,11 @@ final class DiarySplitter {
                     return;
                 }
             }
-            record.add(line, line.field(), line.date(), clauses);
+            add(record, line, line.field(), clauses);
             return;
         }
         boolean top = line.is(Kind.BULLET) && (record.bullets() == 0 || line.level() <= bulletIndent);
-        How how = line.date().isPresent() ? How.DATED : top ? How.BULLET : gap ? How.PARAGRAPH : null;
+        How how = line.dated() ? How.DATED : top ? How.BULLET : gap ? How.PARAGRAPH : null;
         if (line.is(Kind.BULLET) && record.bullets() == 0) {
             bulletIndent = line.level();
         }
@@ -205,35 +266,50 @@ final class DiarySplitter {
             boolean sure = !glance.ended() || glance.worked() || !record.worked();
             start(line, clauses, sure ? glance : glance(line.text(), clauses, false));
         } else {
-            record.add(line, ImportField.NOTES, line.date(), clauses);
+            add(record, line, ImportField.NOTES, clauses);
             record.notice(glance);
         }
     }
 
+    private static void add(DiaryRecord record, DiaryLine line, ImportField field, List<Clause> clauses) {
+        DiaryLine wordy = line.wordy();
+        record.add(wordy, field, line.date(), line.day().isEmpty() ? clauses : Clause.of(wordy.text()));
+    }
+
     /** "Date: 12.3.2024" belongs to the record, or begins one when it has a day already. */
     private void label(DiaryLine line) {
-        Optional<DateScan.Found> day = DateScan.whole(line.text(), order);
+        Optional<DateScan.Found> day = DateScan.whole(line.text(), settings.dates());
         if (day.isPresent() && day.get().date().isEmpty()) {
             report(line.number(), "there is no such day as '" + Wording.cut(line.text()) + "'", "correct the date");
         }
         DiaryRecord record = current;
         if (record == null || record.dated() || record.ended()) {
             finish();
-            record = new DiaryRecord(line.number(), Optional.empty(), false);
+            record = new DiaryRecord(line.number(), Optional.empty(), "", false);
             current = record;
-            context(record);
+            under(record);
         }
         record.date(day.flatMap(DateScan.Found::date).or(this::day));
+        if (day.isEmpty()) {
+            record.written(line.text());
+        }
     }
 
     private void start(DiaryLine line, List<Clause> clauses, Glance glance) {
         finish();
-        DiaryRecord record = new DiaryRecord(line.number(), line.date().or(this::day), false);
-        current = record;
+        DiaryRecord record = begin(line, false);
         bulletIndent = line.level();
-        context(record);
         record.add(line, line.field(), line.date(), clauses);
         record.notice(glance);
+    }
+
+    private DiaryRecord begin(DiaryLine line, boolean headed) {
+        Optional<LocalDate> date = line.dated() ? line.date() : day();
+        String words = line.dated() ? line.day() : dayWords();
+        DiaryRecord record = new DiaryRecord(line.number(), date, words, headed);
+        current = record;
+        under(record);
+        return record;
     }
 
     /** Whether a line begins another case. */
@@ -262,8 +338,21 @@ final class DiarySplitter {
                 .findFirst();
     }
 
-    /** Gives a record what the headings over it say. */
+    private String dayWords() {
+        return contexts.descendingMap().values().stream()
+                .filter(c -> c.date().isPresent() || !c.day().isEmpty())
+                .findFirst()
+                .map(Context::day)
+                .orElse("");
+    }
+
+    /** Lets a record's heading hold for what stands under it. */
     private void context(DiaryRecord record) {
+        contexts.put(record.level(), new Context(record.date(), record.day(), record.title()));
+    }
+
+    /** Gives a record what the headings over it say. */
+    private void under(DiaryRecord record) {
         for (Context context : contexts.values()) {
             if (!context.title().isEmpty()) {
                 record.under(context.title(), vocabulary.devices());
@@ -275,6 +364,9 @@ final class DiarySplitter {
         DiaryRecord record = current;
         current = null;
         if (record != null) {
+            if (record.line() < firstDay && record.plain()) {
+                record.preamble();
+            }
             if (record.tooLong()) {
                 report(record.line(), "the record is longer than " + LONGEST_RECORD + " characters", "split it");
             } else {

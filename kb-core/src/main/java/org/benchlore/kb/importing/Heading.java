@@ -23,7 +23,8 @@ import org.benchlore.kb.reading.analysis.Token;
  * @param complaint what a label says is the owner's word, or empty
  * @param told what was understood
  * @param places words of the heading in each text, which say nothing of the fault
- * @param kept what labels say of the unit that nothing else keeps, such as a make and model that no pack knows
+ * @param kept what labels say of the unit that nothing else keeps, such as a make and model that no pack
+ *     knows, or a day without a year
  */
 record Heading(
         DeviceScope scope,
@@ -53,6 +54,10 @@ record Heading(
 
     private static List<String> kept(RawRecord record, DeviceScope scope, String unit, DeviceNames devices) {
         List<String> kept = new ArrayList<>();
+        record.parts().stream()
+                .filter(p -> p.field() == ImportField.DATE)
+                .map(Part::text)
+                .forEach(kept::add);
         String device = labelled(record, ImportField.DEVICE);
         if (path(device).isEmpty()) {
             List<Token> words = PhraseTable.words(device);

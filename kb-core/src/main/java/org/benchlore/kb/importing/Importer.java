@@ -119,7 +119,7 @@ public final class Importer {
 
         private void diary(String text) {
             mapping = Optional.empty();
-            tell(new DiarySplitter(text, settings.dates(), vocabulary, source, problems::add)::next);
+            tell(new DiarySplitter(text, settings, vocabulary, source, problems::add)::next);
         }
 
         private void table(String text) {

@@ -7,11 +7,13 @@ import static org.benchlore.kb.importing.Workshop.ids;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.importing.ImportDraft.Item;
+import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.reading.Reading;
 import org.junit.jupiter.api.Test;
 
@@ -312,6 +314,91 @@ class DiaryTest {
             assertThat(review.drafts()).as(second).hasSize(1);
             assertThat(acts(review.drafts().get(0))).as(second).endsWith("outcome came-back");
         }
+    }
+
+    @Test
+    void days_without_a_year_begin_cases_too() {
+        String days = "3.11. no 12 V, replaced start resistor, ok\n4.11. disc not read, cleaned lens, works again\n"
+                + "5.1. no sound, replaced C5, ok\n";
+        ImportReview unknown = Workshop.diary(days);
+        assertThat(unknown.drafts()).extracting(ImportDraft::line).containsExactly(1L, 2L, 3L);
+        assertThat(unknown.drafts()).allSatisfy(d -> {
+            assertThat(d.unknown()).contains(Item.DATE);
+            assertThat(d.events().get(0).head().at()).isEqualTo(Instant.EPOCH);
+        });
+        // the day is kept as it stands
+        assertThat(unknown.drafts().get(0).events().toString()).contains("3.11.");
+        assertThat(((CaseEvent.Opened) unknown.drafts().get(0).events().get(0)).complaint())
+                .isEqualTo("no 12 V");
+
+        List<LocalDate> turning =
+                List.of(LocalDate.of(2022, 11, 3), LocalDate.of(2022, 11, 4), LocalDate.of(2023, 1, 5));
+        // the year of a title, of a line of its own, of the next full date, of the day for undated cases
+        for (String text : List.of(
+                "Repair diary 2022\n" + days,
+                "Repair diary 2022\n" + days + "9.2.2023 no sound, replaced C6, ok\n",
+                "# Repair diary\n\n## 2022\n" + days,
+                "2022\n\n" + days,
+                days + "9.1.2023 no sound, replaced C6, ok\n")) {
+            assertThat(Workshop.diary(text).drafts().stream()
+                            .limit(3)
+                            .map(d -> d.date().orElseThrow()))
+                    .as(text)
+                    .isEqualTo(turning);
+        }
+        ImportSettings settings = new ImportSettings(
+                ImportKind.DIARY,
+                Optional.empty(),
+                DateOrder.DMY,
+                Optional.of(LocalDate.of(2022, 6, 1)),
+                DeviceScope.ANY);
+        assertThat(Workshop.review(days, settings).drafts().stream()
+                        .map(d -> d.date().orElseThrow()))
+                .isEqualTo(turning);
+    }
+
+    @Test
+    void steps_dated_without_a_year_stay_with_their_case() {
+        ImportReview review = Workshop.diary("3.11. Corvane 300 no 12 V\n5.11. replaced start resistor\n"
+                + "\n7.11.\nno sound on this one\nreplaced C5, ok\n");
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(1L, 5L);
+        assertThat(acts(review.drafts().get(0))).contains("fix replace-start-resistor");
+        assertThat(review.drafts().get(0).events().toString()).contains("3.11.").contains("5.11.");
+        assertThat(review.drafts().get(1).events().toString()).contains("7.11.");
+    }
+
+    @Test
+    void a_labelled_day_without_a_year_is_kept_as_it_stands() {
+        ImportDraft draft = Workshop.diary("Date: 3.11.\nComplaint: no sound\nWork: replaced C5\n")
+                .drafts()
+                .get(0);
+        assertThat(draft.unknown()).contains(Item.DATE);
+        assertThat(draft.events().toString()).contains("3.11.");
+    }
+
+    @Test
+    void the_title_of_a_diary_is_no_record() {
+        for (String title : List.of(
+                "Repair diary old bench\n",
+                "Repair diary\n\nTimes are local.\n\n",
+                "# Repair diary\n",
+                "# Repair diary\nof an old bench\n\n")) {
+            ImportReview review = Workshop.diary(
+                    title
+                            + "1.2.2023 replaced start resistor, no 12 V before, ok\n4.2.2023 disc not read, cleaned lens, ok\n");
+            assertThat(review.problems()).as(title).isEmpty();
+            assertThat(review.drafts())
+                    .as(title)
+                    .extracting(d -> d.date().orElseThrow())
+                    .containsExactly(LocalDate.of(2023, 2, 1), LocalDate.of(2023, 2, 4));
+        }
+        // without a date below it, and behind one, it is told that nothing was understood
+        assertThat(Workshop.diary("hello there\n").problems()).hasSize(1);
+        // a case noted above the first date stays one, with its dated steps
+        assertThat(Workshop.diary("Corvane 300, no 12 V\n1.2.2023 replaced start resistor\n3.2.2023 ok\n")
+                        .drafts())
+                .extracting(ImportDraft::line)
+                .containsExactly(1L);
     }
 
     @Test
