@@ -48,15 +48,17 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
             Map.entry("ten", 10),
             Map.entry("twelve", 12),
             Map.entry("half", 0));
-    private static final Map<String, Duration> SPANS = Map.of(
-            "hour", Duration.ofHours(1),
-            "h", Duration.ofHours(1),
-            "day", Duration.ofDays(1),
-            "night", Duration.ofHours(10),
-            "evening", Duration.ofHours(4),
-            "week", Duration.ofDays(7),
-            "month", Duration.ofDays(30),
-            "year", Duration.ofDays(365));
+    private static final Map<String, Duration> SPANS = Map.ofEntries(
+            Map.entry("hour", Duration.ofHours(1)),
+            Map.entry("h", Duration.ofHours(1)),
+            Map.entry("day", Duration.ofDays(1)),
+            Map.entry("night", Duration.ofHours(10)),
+            Map.entry("morning", Duration.ofHours(4)),
+            Map.entry("afternoon", Duration.ofHours(4)),
+            Map.entry("evening", Duration.ofHours(4)),
+            Map.entry("week", Duration.ofDays(7)),
+            Map.entry("month", Duration.ofDays(30)),
+            Map.entry("year", Duration.ofDays(365)));
     private static final double LONGEST_SPAN = 36_500 * 86_400.0; // seconds
 
     /** What follows these was not done, or not by this bench. */

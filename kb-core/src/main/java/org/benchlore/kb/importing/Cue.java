@@ -38,7 +38,7 @@ enum Cue {
             "came back | come back | comes back | has come back | was back | is back | back again | back with | returned with | "
                     + "returned after | fault returned | problem returned | fault is back | problem is back | fault back | "
                     + "failed again | fails again | died again | broke again | broken again | dead again | again dead | "
-                    + "again defective | again broken | same fault again | same problem again | again the same | again same fault | "
+                    + "does it again | did it again | doing it again | at it again | again defective | again broken | same fault again | same problem again | again the same | again same fault | "
                     + "fault again | recurred | reappeared | appeared again | relapse | gone again | warranty return | comeback"),
     /** With {@link #BY_ITSELF} or alone: it went away without a repair. */
     RECOVERED("recovered | recovers | has recovered | healed itself | cured itself | fixed itself | repaired itself | "
@@ -80,7 +80,7 @@ enum Cue {
                     + "no fault | no faults | no fault any more | no more fault | no more faults | no problem | no problems | "
                     + "no error | no errors | no issue | no issues | no trouble | no complaint | no complaints | no failure | "
                     + "no failures | no dropout | no dropouts | no restart | no restarts | no reset | no resets | no crash | "
-                    + "without fault | without a fault | without faults | without any fault | without problem | "
+                    + "without fault | without a fault | quiet now | now quiet | silent now | without faults | without any fault | without problem | "
                     + "without problems | without a problem | without any problem | without error | without errors | "
                     + "without any error | without trouble | without failure | without a failure | w/o fault | w/o problem | "
                     + "w/o problems | w/o error | w/o errors | error free | fault free | trouble free | faultless | faultlessly | "
@@ -95,18 +95,21 @@ enum Cue {
                     + "test | endurance test | endurance run | long term test | played | was running | has run | was on | been on | "
                     + "left on | left running | had it running | since"),
     LONG("overnight | over night | all day | all night | the whole day | whole day | the whole night | whole night | "
-            + "over the weekend | whole weekend | the whole weekend | all weekend | all week | for a day | for days | "
+            + "all afternoon | all morning | all evening | the whole afternoon | whole afternoon | the whole evening | "
+            + "whole evening | the whole morning | whole morning | over the weekend | whole weekend | the whole weekend | all weekend | all week | for a day | for days | "
             + "for a week | for weeks | for a month | a whole day | a whole week"),
 
     /** Names a cause outright. */
-    CAUSE("cause | cause was | cause is | the cause was | the cause is | the cause | root cause | root cause was | "
-            + "reason | reason was | the reason was | caused by | was caused by | culprit | culprit was | the culprit was | "
-            + "the culprit | turned out to be | turns out to be | turned out it was | turned out | turns out | turned to be | "
-            + "found to be | traced to | traced it to | tracked down to | traced back to | was due to | due to | because of | "
-            + "diagnosis | diagnosed as | guilty was | guilty | to blame | fault was | the fault was | fault is | "
-            + "problem was | the problem was | defect was | the defect was | "
-            + "is the reason | was the reason | was the cause | was the culprit | was the problem | was the fault | "
-            + "came from | comes from | located in | localised to | narrowed down to | in the end it was"),
+    CAUSE(
+            "cause | cause was | cause is | the cause was | the cause is | the cause | root cause | root cause was | "
+                    + "reason | reason was | the reason was | caused by | was caused by | culprit | culprit was | the culprit was | "
+                    + "the culprit | turned out to be | turns out to be | turned out it was | turned out | turns out | turned to be | "
+                    + "found to be | traced to | traced it to | tracked down to | traced back to | was due to | due to | because of | "
+                    + "diagnosis | diagnosed as | guilty was | guilty | to blame | fault was | the fault was | fault is | "
+                    + "problem was | the problem was | defect was | the defect was | "
+                    + "is the reason | was the reason | was the cause | was the culprit | was the problem | was the fault | "
+                    + "fault came from | hum came from | noise came from | smoke came from | crackle came from | "
+                    + "which came from | this came from | that came from | located in | localised to | narrowed down to | in the end it was"),
     /** Names what was found; a cause if it is one of those known. */
     FOUND(
             "it was | it was the | it was a | found | find | discovered | identified | revealed | shows up as | could see | saw | there was | detected"),

@@ -21,10 +21,18 @@ final class Endings {
 
     private static final Set<Cue> WEAK = Set.of(Cue.GOOD, Cue.MENDED, Cue.RUN, Cue.LONG);
 
+    private static final Set<String> AGAIN = Set.of("again");
+
     private static final Set<Cue> NOT_SO = Set.of(Cue.NEGATION, Cue.PLANNED);
+
+    /** How somebody tells the bench of it after the unit has left. */
+    private static final Set<String> TELLING = Set.of("rang", "phoned", "called", "wrote", "mailed", "complained");
 
     private boolean worked;
     private boolean fixedBefore;
+
+    /** Whether somebody got in touch after the unit had worked. */
+    private boolean toldOf;
 
     private boolean good;
     private boolean byItself;
@@ -56,6 +64,11 @@ final class Endings {
             if (cue != null && !clause.before(hit.from(), NOT_SO)) {
                 more |= hear(clause, hit, cue, acts);
             }
+        }
+        toldOf |= (good || fixedBefore) && says(clause, TELLING);
+        if (toldOf && says(clause, AGAIN) && !clause.has(Cue.GOOD) && !more) {
+            cameBack(clause, acts);
+            return acts;
         }
         if (worked && clean(clause)) {
             good = true;
@@ -155,11 +168,20 @@ final class Endings {
             return;
         }
         if (worked || good || fixedBefore) {
-            flush(acts);
-            OptionalLong seconds = clause.seconds();
-            Integer days = seconds.isPresent() ? (int) Math.round((double) seconds.getAsLong() / DAY) : null;
-            acts.add(Act.ending(clause.start(), clause.end(), Outcome.CAME_BACK, days));
+            cameBack(clause, acts);
         }
+    }
+
+    private void cameBack(Clause clause, List<Act> acts) {
+        flush(acts);
+        toldOf = false;
+        OptionalLong seconds = clause.seconds();
+        Integer days = seconds.isPresent() ? (int) Math.round((double) seconds.getAsLong() / DAY) : null;
+        acts.add(Act.ending(clause.start(), clause.end(), Outcome.CAME_BACK, days));
+    }
+
+    private static boolean says(Clause clause, Set<String> words) {
+        return clause.words().stream().anyMatch(w -> words.contains(w.surface()));
     }
 
     private void ifWorked(Clause clause, Outcome outcome, List<Act> acts) {

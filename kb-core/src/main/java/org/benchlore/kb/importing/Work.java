@@ -14,7 +14,7 @@ enum Work {
             "replace | renew | fit | supply | change | exchange | substitute | swap | install | use"),
     CLEAN(
             "cleaned | washed | wiped | degreased | dusted | blew out | blown out | vacuumed | deoxidised | deoxidized | "
-                    + "sprayed | polished | cleaning of | cleaning | washing | rinsed | flushed | neutralised | neutralized | "
+                    + "sprayed | squirt of | squirts of | shot of | polished | cleaning of | cleaning | washing | rinsed | flushed | neutralised | neutralized | "
                     + "deoxed | descaled",
             "clean | descale | wash | wipe | degrease | polish | flush | neutralise"),
     SOLDER(
