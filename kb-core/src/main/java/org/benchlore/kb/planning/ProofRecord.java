@@ -14,7 +14,8 @@ import org.benchlore.kb.reading.Reading.Condition;
  * What a proof starts from: how often the fault was seen before the fix, and what was checked since.
  *
  * <p>Where the fault was seen under some condition every time that says how, only hours under that condition count, before
- * the fix and after it: a unit that drops out when warm proves nothing on a cold bench.
+ * the fix and after it: a unit that drops out when warm proves nothing on a cold bench. A run of an hour or more, which is
+ * one without a stop, is one after a while, whether it says so or not; nothing else is taken for granted.
  *
  * @param fixId the last fix; empty if there was none
  * @param failed whether anything after that fix says that it did not cure
@@ -34,6 +35,9 @@ public record ProofRecord(
         double cleanHours,
         double otherHours,
         List<Checked> checks) {
+    /** Hours from which a run holds the condition "after a while"; our choice. */
+    private static final double A_WHILE = 1;
+
     public ProofRecord {
         conditions = List.copyOf(conditions);
         checks = List.copyOf(checks);
@@ -68,7 +72,7 @@ public record ProofRecord(
             if (check.result() == Checked.Result.FAILED) {
                 seen += times(check);
                 seenHours += hours(check);
-            } else if (check.conditions().containsAll(conditions)) {
+            } else if (holds(check, conditions)) {
                 seenHours += hours(check);
             }
         }
@@ -76,7 +80,7 @@ public record ProofRecord(
         double other = 0;
         for (Checked check : fix.isEmpty() ? List.<Checked>of() : since) {
             if (check.result() == Checked.Result.PASSED) {
-                boolean counts = check.conditions().containsAll(conditions);
+                boolean counts = holds(check, conditions);
                 clean += counts ? hours(check) : 0;
                 other += counts ? 0 : hours(check);
             }
@@ -112,6 +116,12 @@ public record ProofRecord(
             }
         }
         return told ? List.copyOf(common) : List.of();
+    }
+
+    private static boolean holds(Checked check, List<Condition> conditions) {
+        return conditions.stream()
+                .allMatch(condition -> check.conditions().contains(condition)
+                        || (condition == Condition.AFTER_A_WHILE && hours(check) >= A_WHILE));
     }
 
     private static int times(Checked check) {

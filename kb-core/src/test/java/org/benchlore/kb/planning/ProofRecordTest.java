@@ -86,6 +86,22 @@ class ProofRecordTest {
     }
 
     @Test
+    void a_run_of_an_hour_is_one_after_a_while_but_not_one_warm() {
+        check("", Result.FAILED, 4, 3.0, Condition.AFTER_A_WHILE);
+        check("", Result.PASSED, null, 2.0, Condition.COLD);
+        fix("replace-board");
+        check("", Result.PASSED, null, 5.0, Condition.WARM);
+        check("", Result.PASSED, null, .5);
+        check("", Result.PASSED, null, .5, Condition.AFTER_A_WHILE);
+
+        ProofRecord known = ProofRecord.of(history());
+        assertThat(known.conditions()).containsExactly(Condition.AFTER_A_WHILE);
+        assertThat(known.seenHours()).isEqualTo(5);
+        assertThat(known.cleanHours()).isEqualTo(5.5);
+        assertThat(known.otherHours()).isEqualTo(.5);
+    }
+
+    @Test
     void a_failed_step_says_that_the_fix_did_not_cure_and_is_a_sighting_for_the_next() {
         fix("replace-lead");
         check("Run it for an hour.", Result.FAILED, 1, 1.0);
