@@ -18,6 +18,7 @@ import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.ranking.Influence;
+import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
@@ -111,4 +112,44 @@ class KnowledgeBaseTest {
         assertThatThrownBy(() -> kb.importCases(closing, "a.jsonl", CaseHistory.OWN))
                 .isInstanceOf(ClosedKnowledgeBaseException.class);
     }
+
+    private static List<CaseEvent> cured(String id, Outcome outcome) {
+        List<CaseEvent> all = fixed(id, "dark", "lead-broken");
+        return List.of(
+                all.get(0),
+                all.get(1),
+                new CaseEvent.FixApplied(all.get(2).head(), "new-lead", CaseEvent.FixApplied.UNKNOWN_CAUSE, null, ""),
+                new CaseEvent.Ended(all.get(3).head(), outcome, null, ""));
+    }
+
+    private static Ranking.RankedCause cause(Ranking ranking, String id) {
+        return ranking.causes().stream()
+                .filter(c -> c.id().equals(id))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void only_cases_that_ended_with_a_cause_are_counted_as_its_cases() {
+        try (KnowledgeBase kb = bench()) {
+            RankingQuery dark = RankingQuery.of(List.of(Finding.of("lamp", "dark")));
+            double packs = cause(kb.rank(dark), "lead-broken").probability();
+            kb.record(cured("cured", Outcome.FIXED));
+            assertThat(cause(kb.rank(dark), "lead-broken").probability())
+                    .as("it taught something")
+                    .isGreaterThan(packs);
+            assertThat(cause(kb.rank(dark), "lead-broken").cases()).isZero();
+            kb.record(fixed("ended", "dark", "lead-broken"));
+            assertThat(cause(kb.rank(dark), "lead-broken").cases()).isEqualTo(1);
+            kb.record(new CaseEvent.Ended(
+                    new CaseEvent.Head("ended-4", "ended", Instant.parse("2026-01-06T10:00:00Z")),
+                    Outcome.NOT_FIXED,
+                    null,
+                    ""));
+            assertThat(cause(kb.rank(dark), "lead-broken").cases())
+                    .as("the cause was held to be it, and was not")
+                    .isZero();
+        }
+    }
+
 }

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 final class Counts {
     static final Counts NONE = new Counts(0, new HashMap<>());
 
-    /** Cases that taught something of this cause, not weighted. */
+    /** Cases that ended with this cause, not weighted; those that only had a share in it are not among them. */
     long cases;
 
     private final Map<DeviceScope, Node> nodes;
@@ -49,10 +49,11 @@ final class Counts {
      * Adds one case, or takes it back.
      *
      * @param sign 1 or -1
+     * @param concluded whether the case ended with this cause
      * @param states per finding, the share of each state, summing to 1
      */
-    void add(int sign, DeviceScope scope, long weight, int[] symptoms, double[][] states) {
-        cases += sign;
+    void add(int sign, boolean concluded, DeviceScope scope, long weight, int[] symptoms, double[][] states) {
+        cases += concluded ? sign : 0;
         for (DeviceScope within : scope.lineage()) {
             Node node = nodes.computeIfAbsent(within, k -> new Node());
             node.weight += sign * weight;

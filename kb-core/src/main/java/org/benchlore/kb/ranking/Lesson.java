@@ -16,14 +16,19 @@ import org.benchlore.kb.reading.Finding;
  * @param scope device scope of the unit
  * @param weights per cause id (or "unlisted"), millionths of a case, above 0
  * @param findings at most one per symptom
+ * @param concluded whether the case ended with the one cause in it, rather than being shared out among those it may have been
  */
-public record Lesson(DeviceScope scope, SortedMap<String, Long> weights, List<Finding> findings) {
+public record Lesson(DeviceScope scope, SortedMap<String, Long> weights, List<Finding> findings, boolean concluded) {
     /** One whole case. */
     public static final long WHOLE = 1_000_000;
 
     public Lesson {
         weights = Collections.unmodifiableSortedMap(new TreeMap<>(weights));
         findings = List.copyOf(findings);
+        if (concluded && weights.size() != 1) {
+            throw new IllegalArgumentException(
+                    "a case concluded on " + weights.keySet() + "; give the one cause it ended with");
+        }
         for (Map.Entry<String, Long> e : weights.entrySet()) {
             if (e.getValue() <= 0 || e.getValue() > WHOLE) {
                 throw new IllegalArgumentException("lesson gives cause '" + e.getKey() + "' weight " + e.getValue()
@@ -42,6 +47,6 @@ public record Lesson(DeviceScope scope, SortedMap<String, Long> weights, List<Fi
 
     /** A case known to have had one cause. */
     public static Lesson of(DeviceScope scope, String causeId, List<Finding> findings) {
-        return new Lesson(scope, new TreeMap<>(Map.of(causeId, WHOLE)), findings);
+        return new Lesson(scope, new TreeMap<>(Map.of(causeId, WHOLE)), findings, true);
     }
 }

@@ -68,16 +68,18 @@ public final class Lessons {
         double trust = history.origin().equals(CaseHistory.OWN) ? 1 : IMPORTED;
         SortedMap<String, Long> weights = new TreeMap<>();
         String causeId = history.causeId();
+        boolean concluded = false;
         if (causeId == null && (outcome == Outcome.FIXED || outcome == Outcome.FIXED_AND_PROVEN)) {
             cured(history).forEach((id, share) -> put(weights, id, trust * CURED * share));
         } else if (outcome == Outcome.NOT_FIXED || (causeId == null && outcome != Outcome.NO_FAULT_FOUND)) {
             failed(history).forEach((id, share) -> put(weights, id, trust * FAILED * share));
         } else if (causeId != null) {
             put(weights, causeId, trust * sureness(outcome, history.certainty()));
+            concluded = true;
         }
         return weights.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new Lesson(history.scope(), weights, history.findingsOfFault()));
+                : Optional.of(new Lesson(history.scope(), weights, history.findingsOfFault(), concluded));
     }
 
     private static void put(SortedMap<String, Long> weights, String id, double weight) {

@@ -26,7 +26,8 @@ public record Ranking(DeviceScope scope, List<Finding> findings, List<RankedCaus
      * @param name as a technician calls it
      * @param probability posterior, in (0,1)
      * @param interval 90 % credible interval from the uncertainty of the numbers behind it
-     * @param cases past cases that ended with this cause in this scope
+     * @param cases past cases that ended with this cause, whatever their device; a case that is only shared out among causes is
+     *     none of them
      * @param priorDecibans 10 log10 of the prior odds, with what was tried in vain held against it
      * @param wordingDecibans what the note's own words add to that by being like the words of the entry; 0 without a note
      * @param codeDecibans what codes that no pack knows add to that by the past cases they stand in; 0 without such codes

@@ -96,7 +96,7 @@ public final class RankingModel {
                 if (own.add(c)) {
                     changed[c] = changed[c].copy();
                 }
-                changed[c].add(sign, lesson.scope(), e.getValue(), symptoms, states);
+                changed[c].add(sign, lesson.concluded(), lesson.scope(), e.getValue(), symptoms, states);
             }
             learnt += sign;
         }

@@ -81,7 +81,8 @@ final class OpenData {
                         l.weights(),
                         l.findings().stream()
                                 .filter(f -> random.nextDouble() >= chance)
-                                .toList()))
+                                .toList(),
+                        l.concluded()))
                 .toList();
         return new OpenData(knowledge, thin);
     }

@@ -143,7 +143,8 @@ final class Worlds {
             String cause = random.nextInt(12) == 0 ? RankingModel.UNLISTED : causes.get(random.nextInt(causes.size()));
             TreeMap<String, Long> weights = new TreeMap<>();
             weights.put(cause, 1 + (long) random.nextInt((int) Lesson.WHOLE));
-            lessons.add(new Lesson(scopes.get(random.nextInt(scopes.size())), weights, findings(random, knowledge)));
+            lessons.add(
+                    new Lesson(scopes.get(random.nextInt(scopes.size())), weights, findings(random, knowledge), true));
         }
         return lessons;
     }
