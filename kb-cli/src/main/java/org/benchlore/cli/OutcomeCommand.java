@@ -220,7 +220,7 @@ final class OutcomeCommand extends BenchCommand {
                     0,
                     String.format(
                             Locale.ROOT,
-                            "With what is known of this unit, %s is now %s likely; it was %s before.",
+                            "For another unit like this one, %s is now %s likely; it was %s before.",
                             new Names(kb.knowledge()).cause(cause),
                             Page.percent(after),
                             Page.percent(before)));
@@ -238,7 +238,7 @@ final class OutcomeCommand extends BenchCommand {
         if (causeId == null) {
             return 0;
         }
-        Ranking ranking = kb.rank(kb.query(unit));
+        Ranking ranking = kb.rank(kb.query(unit).about("")); // what this case teaches is what it is about
         return Stream.concat(ranking.causes().stream(), Stream.of(ranking.unlisted()))
                 .filter(c -> c.id().equals(causeId))
                 .mapToDouble(Ranking.RankedCause::probability)

@@ -87,7 +87,8 @@ final class UnitOptions {
                         scope,
                         told.isPresent() || !said.reading().text().isBlank(),
                         workedOn || told.map(RankingQuery::workedOnBefore).orElse(false),
-                        kb.tried(inVain))
+                        history.map(h -> kb.tried(inVain, h.id())).orElseGet(() -> kb.tried(inVain)))
+                .about(history.map(CaseHistory::id).orElse(""))
                 .inWords(told.map(RankingQuery::words).orElse("") + "\n" + fromWords.words())
                 .withCodes(List.copyOf(codes.values()));
         return new Unit(said.reading(), query, done, history);

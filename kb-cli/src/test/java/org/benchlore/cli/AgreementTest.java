@@ -91,9 +91,27 @@ class AgreementTest {
                 "--ended",
                 "not-fixed");
         assertThat(told).containsPattern("it\\s+was\\s+" + Page.percent(share(cause, ranking)) + "\\s+before");
-        assertThat(told)
-                .containsPattern(
-                        "is\\s+now\\s+" + Page.percent(share(cause, json("rank", "--case", unit))) + "\\s+likely");
+        JsonNode after = json("rank", "--case", unit).get("causes").get(0);
+        assertThat(share(cause, json("rank", "--case", unit))).isLessThan(share(cause, ranking));
+        assertThat(run("sheet", unit))
+                .contains("| " + after.get("name").asString() + " | "
+                        + Page.percent(after.get("probability").asDouble()) + " (");
+    }
+
+    @Test
+    void a_case_that_has_ended_does_not_speak_for_itself_in_rank_as_in_its_sheet() {
+        JsonNode before = json("rank", "--case", id);
+        String cause = before.get("causes").get(3).get("id").asString();
+        String told = run("outcome", "--case", id, "--cause", cause, "--ended", "given-up");
+        assertThat(told).containsPattern("it\\s+was\\s+" + Page.percent(share(cause, before)) + "\\s+before");
+
+        JsonNode after = json("rank", "--case", id);
+        assertThat(after.get("causes")).isEqualTo(before.get("causes"));
+        JsonNode leader = after.get("causes").get(0);
+        assertThat(run("sheet", id))
+                .contains("| " + leader.get("name").asString() + " | "
+                        + Page.percent(leader.get("probability").asDouble()) + " (");
+        assertThat(json("doubt", "--case", id, "--cause", cause).toString()).doesNotContain(id);
     }
 
     @Test

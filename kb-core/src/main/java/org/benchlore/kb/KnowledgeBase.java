@@ -153,20 +153,26 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws IllegalArgumentException if a finding names an unknown symptom or state, or a symptom comes twice
      */
     public Ranking rank(RankingQuery query) {
-        return answer(() -> memory.current().model().rank(query));
+        return answer(() -> lore(query).model().rank(query));
     }
 
     /**
      * What is known of a case's unit: the findings of its fault that the packs know, what its texts say beyond them, codes
-     * that no pack knows, and the fixes that failed held against the causes they should have cured.
+     * that no pack knows, and the fixes that failed held against the causes they should have cured. The query is
+     * {@linkplain RankingQuery#about about} the case, so that what the case itself taught is left out, as in its sheet.
      */
     public RankingQuery query(CaseHistory history) {
-        return answer(() -> queries(memory.current()).of(history, text -> read(history, text)));
+        return answer(() -> queries(memory.without(history.id())).of(history, text -> read(history, text)));
     }
 
     /** What fixes that failed say of the causes they should have cured, for {@link RankingQuery#tried}. */
     public SortedMap<String, Double> tried(List<String> failedFixes) {
         return answer(() -> memory.current().record().tried(failedFixes));
+    }
+
+    /** As {@link #tried(List)}, without what this very case says of its fixes. */
+    public SortedMap<String, Double> tried(List<String> failedFixes, String caseId) {
+        return answer(() -> memory.without(caseId).record().tried(failedFixes));
     }
 
     /**
@@ -185,7 +191,7 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /** What to do now: tests by what they save per minute, the fix to try otherwise, and whether to stop testing. */
     public NextStep next(RankingQuery query, BenchConditions conditions) {
-        return answer(() -> memory.current().planner().next(query, conditions));
+        return answer(() -> lore(query).planner().next(query, conditions));
     }
 
     /** Whether the unit lies open, by the tests and fixes done in the case; for {@link BenchConditions#opened}. */
@@ -195,7 +201,7 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /** The whole repair as a decision tree, with its expected minutes beside simpler ways. */
     public Plan plan(RankingQuery query, BenchConditions conditions) {
-        return answer(() -> memory.current().planner().plan(query, conditions));
+        return answer(() -> lore(query).planner().plan(query, conditions));
     }
 
     /**
@@ -229,7 +235,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws IllegalArgumentException if the packs have no such fix
      */
     public Worth worth(RankingQuery query, String fixId, Stakes stakes) {
-        return answer(() -> memory.current().planner().worth(query, fixId, stakes));
+        return answer(() -> lore(query).planner().worth(query, fixId, stakes));
     }
 
     /**
@@ -255,7 +261,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param limit most to return, from 1
      */
     public List<Turn> turns(RankingQuery query, int limit) {
-        return answer(() -> memory.current().model().turns(query, limit));
+        return answer(() -> lore(query).model().turns(query, limit));
     }
 
     /**
@@ -265,7 +271,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param limit most to return, from 1
      */
     public List<Influence> casesBehind(RankingQuery query, String causeId, int limit) {
-        return answer(() -> new PastCases(memory, index).behind(query, causeId, limit));
+        return answer(() -> new PastCases(memory, index).behind(lore(query), query, causeId, limit));
     }
 
     /**
@@ -274,7 +280,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param limit most pairs to return, from 1
      */
     public PairRanking pairs(RankingQuery query, int limit) {
-        return answer(() -> memory.current().model().pairs(query, limit));
+        return answer(() -> lore(query).model().pairs(query, limit));
     }
 
     /**
@@ -474,6 +480,11 @@ public final class KnowledgeBase implements AutoCloseable {
             }
             throw e;
         }
+    }
+
+    /** What is known by now, but for what the case that the query is about taught. */
+    private Lore lore(RankingQuery query) {
+        return query.about().isEmpty() ? memory.current() : memory.without(query.about());
     }
 
     private Optional<Reading> read(CaseHistory history, String text) {

@@ -67,12 +67,16 @@ final class Memory {
     /** Everything recorded so far but what one case taught; dependence, fitted to many cases, stays. */
     Lore without(String caseId) {
         Lore now = current();
+        Optional<Lesson> taught = lesson(caseId, now);
+        if (taught.isEmpty() && !now.work().containsKey(caseId)) {
+            return now;
+        }
         Map<String, CaseWork> others = new HashMap<>(now.work());
         others.remove(caseId);
         return new Lore(
                 knowledge,
                 now.position(),
-                now.model().unlearn(lesson(caseId, now).stream().toList()),
+                taught.map(lesson -> now.model().unlearn(List.of(lesson))).orElse(now.model()),
                 now.earliest(),
                 now.fitted(),
                 others);

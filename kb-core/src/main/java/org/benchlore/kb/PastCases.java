@@ -21,11 +21,12 @@ final class PastCases {
         this.index = index;
     }
 
-    List<Influence> behind(RankingQuery query, String causeId, int limit) {
-        Lore now = memory.current();
+    /** @param now what is known but for the case that the query is about */
+    List<Influence> behind(Lore now, RankingQuery query, String causeId, int limit) {
         double with = decibans(now.model(), query, causeId);
         List<Influence> found = new ArrayList<>();
-        index.concludedOn(causeId, query, LOOKED_AT)
+        index.concludedOn(causeId, query, LOOKED_AT).stream()
+                .filter(hit -> !hit.id().equals(query.about()))
                 .forEach(hit -> memory.lesson(hit.id(), now)
                         .ifPresent(lesson -> found.add(
                                 new Influence(hit.id(), with - without(lesson, now.model(), query, causeId)))));

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.CaseStore;
@@ -22,6 +23,7 @@ import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
+import org.benchlore.kb.report.Sheets;
 import org.benchlore.kb.search.SearchQuery;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -149,6 +151,26 @@ class KnowledgeBaseTest {
             assertThat(cause(kb.rank(dark), "lead-broken").cases())
                     .as("the cause was held to be it, and was not")
                     .isZero();
+        }
+    }
+
+    @Test
+    void a_case_does_not_speak_for_itself() {
+        try (KnowledgeBase kb = bench()) {
+            List<CaseEvent> told = fixed("a", "lit", "core-loose");
+            CaseHistory open = CaseHistory.fold(told.subList(0, 2)).orElseThrow();
+            Ranking before = kb.rank(kb.query(open));
+            kb.record(told);
+            RankingQuery itself = kb.query(kb.history("a").orElseThrow());
+            assertThat(kb.rank(itself)).isEqualTo(before);
+            assertThat(kb.casesBehind(itself, "core-loose", 5)).isEmpty();
+            assertThat(kb.casesBehind(itself.about(""), "core-loose", 5)).hasSize(1);
+            assertThat(cause(kb.rank(itself.about("")), "core-loose").probability())
+                    .isGreaterThan(cause(before, "core-loose").probability());
+            Ranking.RankedCause leader = before.causes().get(0);
+            assertThat(kb.sheet("a", Sheets.Kind.CASE, Sheets.Format.MARKDOWN))
+                    .hasValueSatisfying(sheet -> assertThat(sheet)
+                            .contains(String.format(Locale.ROOT, "%.0f %%", 100 * leader.probability())));
         }
     }
 

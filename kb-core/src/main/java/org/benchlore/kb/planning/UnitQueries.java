@@ -73,7 +73,8 @@ public final class UnitQueries {
                 readings.stream()
                         .map(reading -> RankingQuery.wordsOf(reading, knowledge))
                         .collect(Collectors.joining("\n")),
-                codes.of(unknownCodes(readings), history.scope(), history.id()));
+                codes.of(unknownCodes(readings), history.scope(), history.id()),
+                history.id());
     }
 
     /** What a note says: its findings, its words where not all was understood, and codes that no pack knows. */

@@ -27,6 +27,9 @@ import org.benchlore.kb.reading.analysis.Token;
  * @param words the note that was not understood in full, or empty: how like it is to the words of each cause's entry
  *     counts beside the findings; see {@link #wordsOf}
  * @param codes log codes that no pack knows, with the past cases in which they stand
+ * @param about id of the case that the question is about, which {@link org.benchlore.kb.KnowledgeBase} leaves out of what
+ *     the cases teach, so that it does not speak for itself; empty for none. A {@link RankingModel} answers from what it
+ *     has learnt
  */
 public record RankingQuery(
         List<Finding> findings,
@@ -35,7 +38,8 @@ public record RankingQuery(
         boolean workedOnBefore,
         SortedMap<String, Double> tried,
         String words,
-        List<CodeRecord> codes) {
+        List<CodeRecord> codes,
+        String about) {
     public RankingQuery {
         findings = List.copyOf(findings);
         codes = List.copyOf(codes);
@@ -55,7 +59,7 @@ public record RankingQuery(
             boolean fromNote,
             boolean workedOnBefore,
             SortedMap<String, Double> tried) {
-        this(findings, scope, fromNote, workedOnBefore, tried, "", List.of());
+        this(findings, scope, fromNote, workedOnBefore, tried, "", List.of(), "");
     }
 
     /** Nothing was tried. */
@@ -75,12 +79,12 @@ public record RankingQuery(
 
     /** The same with other findings. */
     public RankingQuery with(List<Finding> others) {
-        return new RankingQuery(others, scope, fromNote, workedOnBefore, tried, words, codes);
+        return new RankingQuery(others, scope, fromNote, workedOnBefore, tried, words, codes, about);
     }
 
     /** The same with something else tried in vain; see {@link #tried}. */
     public RankingQuery tried(SortedMap<String, Double> inVain) {
-        return new RankingQuery(findings, scope, fromNote, workedOnBefore, inVain, words, codes);
+        return new RankingQuery(findings, scope, fromNote, workedOnBefore, inVain, words, codes, about);
     }
 
     /**
@@ -144,11 +148,16 @@ public record RankingQuery(
 
     /** The same as told in these words; see {@link #words}. */
     public RankingQuery inWords(String note) {
-        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, note, codes);
+        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, note, codes, about);
     }
 
     /** The same with codes that no pack knows; see {@link #codes}. */
     public RankingQuery withCodes(List<CodeRecord> unknown) {
-        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, words, unknown);
+        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, words, unknown, about);
+    }
+
+    /** The same about another case, or about none; see {@link #about}. */
+    public RankingQuery about(String caseId) {
+        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, words, codes, caseId);
     }
 }
