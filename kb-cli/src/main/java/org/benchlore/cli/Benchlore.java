@@ -58,7 +58,8 @@ import picocli.CommandLine.Command;
             ExportCommand.class,
             RebuildCommand.class,
             DemoCommand.class,
-            CompletionCommand.class
+            CompletionCommand.class,
+            CommandLine.HelpCommand.class
         })
 public final class Benchlore {
     /** Set by the launcher when standard output is a terminal. */

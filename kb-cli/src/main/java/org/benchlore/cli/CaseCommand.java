@@ -10,6 +10,7 @@ import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.report.Json;
@@ -128,7 +129,10 @@ final class CaseCommand extends BenchCommand {
         @Nullable
         String after;
 
-        @Option(names = "--minutes", paramLabel = "N", description = "Bench time the test took.")
+        @Option(
+                names = "--minutes",
+                paramLabel = "N",
+                description = "Bench time the test took; without --test, that of the fix of --after.")
         @Nullable
         Double minutes;
 
@@ -162,6 +166,16 @@ final class CaseCommand extends BenchCommand {
             if ((seen == null) != (hours == null) || (seen == null && !conditions.isEmpty())) {
                 throw new UsageException("--seen and --in go together, and --condition with them");
             }
+            if (test != null && text.isBlank() && findings.isEmpty()) {
+                throw new UsageException("--test goes with its result; give words or --finding SYMPTOM=STATE");
+            }
+            if (owner && text.isBlank() && findings.isEmpty()) {
+                throw new UsageException("--owner goes with what was said; give words or --finding SYMPTOM=STATE");
+            }
+            if (minutes != null && test == null && after == null) {
+                throw new UsageException(
+                        "--minutes goes with --test or --after: it is the bench time of a test or a fix");
+            }
             if (hours != null && !(hours > 0)) {
                 throw new UsageException("a run of " + ProofPage.hours(hours) + " tells nothing; give more than 0");
             }
@@ -173,7 +187,7 @@ final class CaseCommand extends BenchCommand {
                 CaseHistory history = known(kb, id);
                 List<CaseEvent> events = new ArrayList<>();
                 if (after != null) {
-                    done(kb, history, after).ifPresent(events::add);
+                    done(kb, history, after, test == null ? minutes : null).ifPresent(events::add);
                 }
                 if (seen != null) {
                     events.add(run(kb.head(id), seen, hours, how));
@@ -210,28 +224,31 @@ final class CaseCommand extends BenchCommand {
         }
     }
 
-    /** The fix as done now, for the cause concluded; empty where it is noted and stands. */
-    private static Optional<CaseEvent> done(KnowledgeBase kb, CaseHistory history, String fix) {
+    /** The fix as done now, for the cause concluded; where it is noted and stands, only the minutes it took, if any. */
+    private static Optional<CaseEvent> done(
+            KnowledgeBase kb, CaseHistory history, String fix, @Nullable Double minutes) {
         String fixId = UnitOptions.fixId(kb, fix);
-        boolean noted =
-                history.cure().filter(cure -> cure.fixId().equals(fixId)).isPresent();
+        Optional<CaseEvent.FixApplied> noted =
+                history.cure().filter(cure -> cure.fixId().equals(fixId));
+        if (noted.isPresent()) {
+            return noted.filter(cure -> minutes != null)
+                    .map(cure -> new CaseEvent.Corrected(
+                            kb.head(history.id()),
+                            cure.head().eventId(),
+                            new CaseEvent.FixApplied(cure.head(), fixId, cure.causeId(), minutes, cure.note())));
+        }
         String causeId = history.causeId() == null ? CaseEvent.FixApplied.UNKNOWN_CAUSE : history.causeId();
-        return noted
-                ? Optional.empty()
-                : Optional.of(new CaseEvent.FixApplied(kb.head(history.id()), fixId, causeId, null, ""));
+        return Optional.of(new CaseEvent.FixApplied(kb.head(history.id()), fixId, causeId, minutes, ""));
     }
 
     private static String nothingRead(Knowledge knowledge, @Nullable String testId) {
         return "Noted; no finding was read from it."
                 + Optional.ofNullable(testId).flatMap(knowledge::test).stream()
                         .flatMap(t -> t.readings().stream().limit(1))
-                        .map(r -> " The test reads "
-                                + knowledge
-                                        .symptom(r.symptomId())
-                                        .map(s -> s.name())
-                                        .orElse(r.symptomId())
-                                + ": name it in the words, or give --finding " + r.symptomId() + "=" + r.stateId()
-                                + ".")
+                        .flatMap(r -> knowledge.symptom(r.symptomId()).stream())
+                        .map(s -> " The test reads " + s.name() + ": name it in the words, or give --finding " + s.id()
+                                + "= with one of "
+                                + s.states().stream().map(State::id).collect(Collectors.joining(", ")) + ".")
                         .collect(Collectors.joining());
     }
 

@@ -2,6 +2,10 @@ package org.benchlore.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.Nearest;
 import org.benchlore.kb.knowledge.Risk;
 import org.benchlore.kb.planning.BenchConditions;
 import org.jspecify.annotations.Nullable;
@@ -47,20 +51,36 @@ final class ConditionOptions {
     /**
      * What the bench has and accepts.
      *
+     * @param knowledge whose tools may be named
      * @param done ids of fixes that are not to be tried again
      * @param lyingOpen whether the case's work has opened the unit
      */
-    BenchConditions conditions(List<String> done, boolean lyingOpen) {
+    BenchConditions conditions(Knowledge knowledge, List<String> done, boolean lyingOpen) {
         try {
-            return BenchConditions.DEFAULT
+            BenchConditions conditions = BenchConditions.DEFAULT
                     .accepting(risk)
                     .with(tools, missing)
                     .costing(
                             perMinute, unsolved == null ? BenchConditions.DEFAULT.unsolvedCost() * perMinute : unsolved)
                     .afterFailing(done)
                     .opened(opened || lyingOpen);
+            unheardOf(conditions, knowledge);
+            return conditions;
         } catch (IllegalArgumentException e) {
             throw new UsageException(String.valueOf(e.getMessage()));
+        }
+    }
+
+    private static void unheardOf(BenchConditions conditions, Knowledge knowledge) {
+        Set<String> known = new TreeSet<>(knowledge.tools());
+        knowledge.tools().forEach(tool -> known.addAll(List.of(tool.split(" ", -1))));
+        List<String> wrong = conditions.unheardOf(knowledge).stream()
+                .map(tool -> "no test and no fix asks for a tool '" + tool + "'; "
+                        + Nearest.remedy(
+                                tool, known, "leave it out, or give part of the name of one that is asked for"))
+                .toList();
+        if (!wrong.isEmpty()) {
+            throw new UsageException(String.join("\n", wrong));
         }
     }
 }

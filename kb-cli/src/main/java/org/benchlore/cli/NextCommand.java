@@ -40,7 +40,8 @@ final class NextCommand extends BenchCommand {
         unit.require("next for");
         try (KnowledgeBase kb = open()) {
             UnitOptions.Unit known = unit.unit(kb, this);
-            NextStep next = kb.next(known.query(), conditions.conditions(known.done(), known.opened(kb)));
+            NextStep next =
+                    kb.next(known.query(), conditions.conditions(kb.knowledge(), known.done(), known.opened(kb)));
             List<TestProposal> shown = next.inOrder(Math.max(top, 0));
             if (json) {
                 bench.out().println(Json.next(next.showing(shown)));

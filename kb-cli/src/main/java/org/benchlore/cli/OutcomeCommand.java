@@ -71,7 +71,9 @@ final class OutcomeCommand extends BenchCommand {
     @Option(
             names = "--certainty",
             paramLabel = "HOW",
-            description = "How sure of the cause: suspected, likely or proven (default: likely, proven once fixed).")
+            description =
+                    "How sure of the cause: suspected, likely or proven (default: likely; proven once fixed by a fix"
+                            + " that the case holds).")
     @Nullable
     Certainty certainty;
 
@@ -155,7 +157,16 @@ final class OutcomeCommand extends BenchCommand {
         if (afterDays != null && afterDays < 0) {
             wrong.add("--after-days " + afterDays + ": give the days since hand-over, 0 or more");
         }
+        if (afterDays != null && outcome != null && outcome != Outcome.CAME_BACK) {
+            wrong.add("--after-days goes with --ended came-back: days since hand-over");
+        }
         UnitOptions.noMinutes(minutes).ifPresent(wrong::add);
+        if (certainty != null && cause == null) {
+            wrong.add("--certainty goes with --cause: it is how sure you are of the cause");
+        }
+        if (minutes != null && fix == null) {
+            wrong.add("--minutes goes with --fix: it is the bench time the fix took");
+        }
         if (outcome == null || !wrong.isEmpty()) {
             throw new UsageException(String.join("\n", wrong));
         }
@@ -165,9 +176,10 @@ final class OutcomeCommand extends BenchCommand {
     /** @param standing a fix that is noted already; the same one named again is not done twice, but for this cause */
     private List<CaseEvent> ending(Heads heads, Outcome outcome, Optional<CaseEvent.FixApplied> standing) {
         List<CaseEvent> events = new ArrayList<>();
-        boolean fixed = outcome == Outcome.FIXED || outcome == Outcome.FIXED_AND_PROVEN;
+        boolean cured = (outcome == Outcome.FIXED || outcome == Outcome.FIXED_AND_PROVEN)
+                && (fix != null || standing.isPresent());
         if (cause != null) {
-            Certainty sure = certainty != null ? certainty : fixed ? Certainty.PROVEN : Certainty.LIKELY;
+            Certainty sure = certainty != null ? certainty : cured ? Certainty.PROVEN : Certainty.LIKELY;
             events.add(new CaseEvent.Concluded(heads.of(":3-concluded"), cause, sure, ""));
             if (fix != null) {
                 events.add(fix(heads.of(":4-fix"), fix, cause, standing));

@@ -75,6 +75,55 @@ class BadInputTest {
     }
 
     @Test
+    void what_goes_with_another_option_is_refused_without_it() {
+        String id = home();
+        for (String[] call : new String[][] {
+            {"--ended", "fixed", "--after-days", "3", "--after-days goes with --ended came-back"},
+            {"--ended", "given-up", "--minutes", "3", "--minutes goes with --fix"},
+            {"--ended", "given-up", "--certainty", "proven", "--certainty goes with --cause"}
+        }) {
+            Run run = Run.of(Stream.concat(
+                            Stream.of("outcome", "no 12 V", "--home", id),
+                            Stream.of(call).limit(call.length - 1))
+                    .toArray(String[]::new));
+            assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.USAGE);
+            assertThat(run.err()).contains(call[call.length - 1]).doesNotContain("internal fault");
+        }
+    }
+
+    @Test
+    void a_tool_that_nothing_asks_for_is_a_slip_and_a_part_of_a_name_is_not() {
+        Run slips = Run.of(
+                "next",
+                "no 12 V",
+                "--without",
+                "osciloscope",
+                "--tool",
+                "multimetr",
+                "--tool",
+                "hammer",
+                "--home",
+                home());
+        assertThat(slips.code()).as(slips.out()).isEqualTo(ExitCode.USAGE);
+        assertThat(slips.err())
+                .contains("asks for a tool 'osciloscope'; did you mean 'oscilloscope'?")
+                .contains("asks for a tool 'multimetr'; did you mean 'multimeter'?")
+                .contains("asks for a tool 'hammer'; leave it out");
+        assertThat(Run.of("next", "no 12 V", "--without", "Scope", "--tool", "METER", "--home", home())
+                        .err())
+                .doesNotContain("tool");
+    }
+
+    @Test
+    void help_is_a_command_as_well_as_an_option() {
+        Run help = Run.of("help");
+        assertThat(help.code()).as(help.err()).isZero();
+        assertThat(help.out()).isEqualTo(Run.of("--help").out()).contains("Commands:");
+        assertThat(Run.of("help", "rank").out())
+                .isEqualTo(Run.of("rank", "--help").out());
+    }
+
+    @Test
     void a_slip_in_a_command_of_case_or_in_an_option_is_met_with_what_was_meant() {
         assertThat(Run.of("case", "lsit").err())
                 .contains("'lsit' is no command of 'benchlore case'; did you mean 'list'?");

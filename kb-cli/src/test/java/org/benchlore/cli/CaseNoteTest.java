@@ -8,6 +8,7 @@ import java.util.regex.Pattern;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.data.ShippedPacks;
 import org.benchlore.kb.reading.Finding;
 import org.junit.jupiter.api.BeforeEach;
@@ -95,12 +96,45 @@ class CaseNoteTest {
     }
 
     @Test
+    void minutes_are_kept_for_the_test_or_the_fix_and_otherwise_refused() {
+        done("case", "note", id, "runs an hour", "--after", "replace-reset-supervisor", "--minutes", "10");
+        assertThat(minutesOfFix()).isEqualTo(10);
+        done("case", "note", id, "runs two hours", "--after", "replace-reset-supervisor", "--minutes", "12");
+        assertThat(minutesOfFix()).isEqualTo(12);
+        assertThat(run("case", "note", id, "hums", "--minutes", "5").err())
+                .contains("--minutes goes with --test or --after");
+        assertThat(run("case", "note", id, "--test", "measure-rails", "--seen", "1", "--in", "2")
+                        .err())
+                .contains("--test goes with its result");
+    }
+
+    private double minutesOfFix() {
+        return history().events().stream()
+                .filter(CaseEvent.FixApplied.class::isInstance)
+                .map(e -> ((CaseEvent.FixApplied) e).minutes())
+                .reduce((a, b) -> {
+                    throw new AssertionError("two fixes");
+                })
+                .orElseThrow();
+    }
+
+    @Test
+    void a_cause_is_proven_by_a_cure_and_likely_without_one() {
+        done("outcome", "--case", id, "--cause", "reset-supervisor-failed", "--ended", "fixed");
+        assertThat(history().certainty()).isEqualTo(Certainty.LIKELY);
+        done("case", "note", id, "runs an hour", "--after", "replace-reset-supervisor");
+        done("outcome", "--case", id, "--cause", "reset-supervisor-failed", "--ended", "fixed");
+        assertThat(history().certainty()).isEqualTo(Certainty.PROVEN);
+    }
+
+    @Test
     void words_with_the_outcome_of_an_open_case_are_noted_to_it() {
         done("outcome", "fan stopped, very dusty", "--case", id, "--cause", "fan-motor-dead", "--ended", "given-up");
         CaseHistory ended = history();
         assertThat(ended.events().stream().filter(CaseEvent.Opened.class::isInstance))
                 .hasSize(1);
         assertThat(ended.unit()).isEqualTo("shelf A");
-        assertThat(ended.findingsOfFault()).contains(Finding.of("fan-behaviour", "stopped"), Finding.of("rail-12v", "absent"));
+        assertThat(ended.findingsOfFault())
+                .contains(Finding.of("fan-behaviour", "stopped"), Finding.of("rail-12v", "absent"));
     }
 }

@@ -8,8 +8,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.function.Function;
 
 /**
@@ -137,6 +140,38 @@ public final class Knowledge {
 
     public Optional<Caution> caution(String id) {
         return Optional.ofNullable(cautions.get(id));
+    }
+
+    /**
+     * What to throw on an id that the packs do not have; it names the nearest they do have.
+     *
+     * @param kind what it should have been an id of: a symptom, cause, test, fix or caution
+     */
+    public IllegalArgumentException unknown(EntryKind kind, String id) {
+        Set<String> ids = ids(kind);
+        return new IllegalArgumentException("unknown " + kind.id() + " '" + id + "'; "
+                + Nearest.id(id, ids)
+                        .map(near -> "did you mean '" + near + "'?")
+                        .orElse("use an id that the packs define"));
+    }
+
+    private Set<String> ids(EntryKind kind) {
+        return switch (kind) {
+            case SYMPTOM -> symptoms.keySet();
+            case CAUSE -> causes.keySet();
+            case TEST -> tests.keySet();
+            case FIX -> fixes.keySet();
+            case CAUTION -> cautions.keySet();
+            case STATE_SET, DEVICE -> Set.of();
+        };
+    }
+
+    /** Every tool that a test or a fix asks for, as the packs name it. */
+    public SortedSet<String> tools() {
+        SortedSet<String> tools = new TreeSet<>();
+        tests.values().forEach(t -> tools.addAll(t.tools()));
+        fixes.values().forEach(f -> tools.addAll(f.tools()));
+        return Collections.unmodifiableSortedSet(tools);
     }
 
     /** Tests that reveal a symptom, by id; empty if none or unknown. */

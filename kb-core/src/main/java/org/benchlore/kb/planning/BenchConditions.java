@@ -1,18 +1,25 @@
 package org.benchlore.kb.planning;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Risk;
 
 /**
  * What the bench has and accepts.
  *
- * @param tools tools at hand, by any part of their name; empty for every tool
+ * @param tools tools at hand, by any part of their name; empty for every tool. A bench may own what no entry asks for; see
+ *     {@link #unheardOf}
  * @param missing tools not at hand, by any part of their name, such as "oscilloscope"
  * @param accepted highest risk to the unit that is acceptable, for tests and for fixes
  * @param costPerMinute what a minute at the bench costs, in any currency, above 0
  * @param unsolvedCost what it costs to end without a repair, in the same currency, from 0
  * @param failedFixes ids of fixes that were tried on this unit and did not help; they are held against the causes they
- *     should have cured, in place of what the query says was tried
+ *     should have cured, in place of what the query says was tried. Ids that the packs do not have, such as a case of
+ *     older packs may hold, are passed over
  * @param opened whether the unit lies open already, so that opening it costs nothing more
  */
 public record BenchConditions(
@@ -28,9 +35,10 @@ public record BenchConditions(
             new BenchConditions(List.of(), List.of(), Risk.MEDIUM, 1, 240, List.of(), false);
 
     public BenchConditions {
-        tools = List.copyOf(tools);
-        missing = List.copyOf(missing);
-        failedFixes = List.copyOf(failedFixes);
+        tools = List.copyOf(requireNonNull(tools, "tools"));
+        missing = List.copyOf(requireNonNull(missing, "missing"));
+        requireNonNull(accepted, "accepted");
+        failedFixes = List.copyOf(requireNonNull(failedFixes, "failedFixes"));
         if (!(costPerMinute > 0 && costPerMinute < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("a minute costs " + costPerMinute + "; give a number above 0");
         }
@@ -65,6 +73,19 @@ public record BenchConditions(
         return new BenchConditions(tools, missing, accepted, costPerMinute, unsolvedCost, failedFixes, open);
     }
 
+    /**
+     * Names among {@link #tools} and {@link #missing} that fit no tool any entry asks for: such a one makes nothing
+     * possible and rules nothing out, so that it is mostly a slip.
+     */
+    public List<String> unheardOf(Knowledge knowledge) {
+        Set<String> asked = knowledge.tools();
+        return Stream.concat(
+                        tools.stream().filter(t -> asked.stream().noneMatch(tool -> names(t, tool))),
+                        missing.stream().filter(m -> asked.stream().noneMatch(tool -> contains(tool, m))))
+                .distinct()
+                .toList();
+    }
+
     /** Minutes of bench time that an unrepaired unit is worth. */
     double unsolvedMinutes() {
         return unsolvedCost / costPerMinute;
@@ -83,7 +104,11 @@ public record BenchConditions(
 
     private boolean hasOne(String tool) {
         return missing.stream().noneMatch(m -> contains(tool, m))
-                && (tools.isEmpty() || tools.stream().anyMatch(t -> contains(tool, t) || contains(t, tool)));
+                && (tools.isEmpty() || tools.stream().anyMatch(t -> names(t, tool)));
+    }
+
+    private static boolean names(String given, String tool) {
+        return contains(tool, given) || contains(given, tool);
     }
 
     private static boolean contains(String text, String part) {
