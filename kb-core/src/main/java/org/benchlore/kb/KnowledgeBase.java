@@ -312,6 +312,7 @@ public final class KnowledgeBase implements AutoCloseable {
      *
      * @return those that were new
      * @throws org.benchlore.kb.cases.EventConflictException if an id is known with another body; nothing is recorded then
+     * @throws org.benchlore.kb.cases.ListenerException if a listener failed; the events are recorded all the same
      */
     public List<CaseEvent> record(List<CaseEvent> events) {
         return answer(() ->
@@ -325,7 +326,8 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /**
      * Calls a listener for each new event that this instance records or imports, on the recording thread, once the event is
-     * on disk. What a listener throws reaches whoever recorded; the events stay, and no further listener is called.
+     * on disk. Where one throws, the events stay, all listeners hear of all events, and whoever recorded gets a
+     * {@link org.benchlore.kb.cases.ListenerException}.
      */
     public void onRecorded(Consumer<CaseEvent> listener) {
         open();

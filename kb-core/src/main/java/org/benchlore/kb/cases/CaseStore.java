@@ -1,5 +1,7 @@
 package org.benchlore.kb.cases;
 
+import static java.util.Objects.requireNonNull;
+
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
@@ -91,6 +93,7 @@ public final class CaseStore implements AutoCloseable {
      *
      * @return those that were new, in the order given
      * @throws EventConflictException if an id is already recorded, or given twice, with another body
+     * @throws ListenerException if a listener failed; the events are recorded all the same
      * @throws IllegalArgumentException if an event would take more than 1 MiB
      * @throws StoreException with {@link Trouble#READ_ONLY} if opened for reading only
      */
@@ -132,19 +135,37 @@ public final class CaseStore implements AutoCloseable {
                 throw e;
             }
         });
-        for (EventTable.Appended done : all) {
-            done.added().forEach(recorded -> listeners.forEach(listener -> listener.accept(recorded.event())));
-        }
+        tell(all.stream()
+                .flatMap(done -> done.added().stream())
+                .map(Recorded::event)
+                .toList());
         return all;
+    }
+
+    /** Every listener hears of every event, whatever another one throws. */
+    private void tell(List<CaseEvent> added) {
+        ListenerException failed = null;
+        for (CaseEvent event : added) {
+            for (Consumer<CaseEvent> listener : listeners) {
+                try {
+                    listener.accept(event);
+                } catch (RuntimeException e) {
+                    failed = failed == null ? new ListenerException(where, added, event, e) : failed;
+                }
+            }
+        }
+        if (failed != null) {
+            throw failed;
+        }
     }
 
     /**
      * Calls a listener for each event that is new in the store and came by this instance, recorded or imported: on the
-     * recording thread, in order, once the event is durable and with no lock held. What a listener throws reaches whoever
-     * recorded; the events stay.
+     * recording thread, in order, once the event is durable and with no lock held. Where one throws, the events stay, all
+     * listeners hear of all events, and whoever recorded gets a {@link ListenerException}.
      */
     public void onAppended(Consumer<CaseEvent> listener) {
-        listeners.add(listener);
+        listeners.add(requireNonNull(listener, "listener"));
     }
 
     /**
