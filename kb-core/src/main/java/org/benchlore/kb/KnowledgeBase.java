@@ -460,9 +460,14 @@ public final class KnowledgeBase implements AutoCloseable {
         return answer(() -> new KnowledgePages(knowledge, memory.packs()).write(folder));
     }
 
-    /** Throws away what is derived from the events, statistics and search index, and derives it again. */
+    /**
+     * Throws away what is derived from the events, statistics and search index, and derives it again.
+     *
+     * @throws org.benchlore.kb.cases.StoreException if opened for reading only
+     */
     public void rebuild() {
         open();
+        store.requireWriting();
         memory.rebuild();
         index.rebuild();
     }

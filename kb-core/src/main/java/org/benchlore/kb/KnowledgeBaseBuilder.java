@@ -1,5 +1,7 @@
 package org.benchlore.kb;
 
+import static java.util.Objects.requireNonNull;
+
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.Clock;
@@ -26,6 +28,7 @@ public final class KnowledgeBaseBuilder {
     private final List<Path> files = new ArrayList<>();
     private @Nullable Path home;
     private boolean readOnly;
+    private boolean used;
     private RankingSettings settings = RankingSettings.DEFAULT;
     private Clock clock = Clock.systemUTC();
     private RandomGenerator random = new SecureRandom();
@@ -34,13 +37,13 @@ public final class KnowledgeBaseBuilder {
 
     /** A pack file, read after those given as text. */
     public KnowledgeBaseBuilder pack(Path file) {
-        files.add(file);
+        files.add(requireNonNull(file, "file"));
         return this;
     }
 
     /** Packs as text, in reading order. */
     public KnowledgeBaseBuilder packs(List<PackSource> sources) {
-        packs.addAll(sources);
+        packs.addAll(List.copyOf(requireNonNull(sources, "sources")));
         return this;
     }
 
@@ -49,11 +52,14 @@ public final class KnowledgeBaseBuilder {
      * gone on close.
      */
     public KnowledgeBaseBuilder home(Path directory) {
-        home = directory;
+        home = requireNonNull(directory, "directory");
         return this;
     }
 
-    /** Only read: nothing in the home is changed, and recording is refused. */
+    /**
+     * Only read: no case, pack or index in the home is changed, and recording and rebuilding are refused. The index is kept
+     * in memory. The store may put its lock and log files, {@code cases.db-shm} and {@code cases.db-wal}, into the home.
+     */
     public KnowledgeBaseBuilder readOnly() {
         readOnly = true;
         return this;
@@ -61,29 +67,36 @@ public final class KnowledgeBaseBuilder {
 
     /** Other constants for the ranking. */
     public KnowledgeBaseBuilder settings(RankingSettings constants) {
-        settings = constants;
+        settings = requireNonNull(constants, "constants");
         return this;
     }
 
     /** Another clock for event times. */
     public KnowledgeBaseBuilder clock(Clock other) {
-        clock = other;
+        clock = requireNonNull(other, "other");
         return this;
     }
 
     /** Another source of chance for ids. */
     public KnowledgeBaseBuilder random(RandomGenerator other) {
-        random = other;
+        random = requireNonNull(other, "other");
         return this;
     }
 
     /**
      * Reads the packs and opens the home.
      *
+     * @throws IllegalStateException if this builder has opened already
      * @throws org.benchlore.kb.knowledge.BadPackException with every problem of every pack; its message tells the first
      * @throws org.benchlore.kb.cases.StoreException if the home cannot be used
      */
     public KnowledgeBase open() {
+        if (used) {
+            throw new IllegalStateException("this builder has opened already; make another for another knowledge base");
+        }
+        if (home != null) {
+            CaseStore.requireDirectory(home); // before the packs, which take their time
+        }
         List<PackSource> all = new ArrayList<>(packs);
         files.forEach(file -> all.add(PackSource.read(file)));
         if (home != null) {
@@ -95,7 +108,10 @@ public final class KnowledgeBaseBuilder {
                 home == null ? CaseStore.inMemory() : readOnly ? CaseStore.openReadOnly(home) : CaseStore.open(home);
         try {
             IndexFollower index = new IndexFollower(knowledge, store, readOnly ? null : home);
-            return new KnowledgeBase(knowledge, store, settings, index, new CaseIds(clock, random), clock);
+            KnowledgeBase opened =
+                    new KnowledgeBase(knowledge, store, settings, index, new CaseIds(clock, random), clock);
+            used = true;
+            return opened;
         } catch (RuntimeException | Error e) {
             try {
                 store.close();

@@ -17,7 +17,9 @@ import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.CaseStore;
 import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.cases.StoreException;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.PackSource;
 import org.benchlore.kb.ranking.Influence;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingQuery;
@@ -174,4 +176,46 @@ class KnowledgeBaseTest {
         }
     }
 
+    @Test
+    void who_only_reads_does_not_rebuild(@TempDir Path home) {
+        KnowledgeBase.builder()
+                .packs(List.of(MemoryTest.PACK))
+                .home(home)
+                .open()
+                .close();
+        try (KnowledgeBase kb = KnowledgeBase.builder()
+                .packs(List.of(MemoryTest.PACK))
+                .home(home)
+                .readOnly()
+                .open()) {
+            assertThatThrownBy(kb::rebuild)
+                    .isInstanceOfSatisfying(
+                            StoreException.class,
+                            e -> assertThat(e.trouble()).isEqualTo(StoreException.Trouble.READ_ONLY))
+                    .hasMessageContaining("opened for reading only; open it for writing");
+        }
+    }
+
+    @Test
+    void a_home_that_is_a_file_is_told_before_any_pack_is_read(@TempDir Path dir) throws IOException {
+        Path file = Files.writeString(dir.resolve("bench"), "not a directory");
+        PackSource bad = new PackSource("bad.yaml", "pack: [");
+        assertThatThrownBy(() ->
+                        KnowledgeBase.builder().packs(List.of(bad)).home(file).open())
+                .isInstanceOf(StoreException.class)
+                .hasMessageContainingAll(file + ": is a file and no directory", "choose another home");
+    }
+
+    @Test
+    void a_builder_opens_once_but_may_try_again_after_it_failed(@TempDir Path dir) throws IOException {
+        Path home = Files.createFile(dir.resolve("bench"));
+        KnowledgeBaseBuilder builder =
+                KnowledgeBase.builder().packs(List.of(MemoryTest.PACK)).home(home);
+        assertThatThrownBy(builder::open).isInstanceOf(StoreException.class);
+        Files.delete(home);
+        builder.open().close();
+        assertThatThrownBy(builder::open)
+                .isInstanceOf(IllegalStateException.class)
+                .hasMessageContaining("make another");
+    }
 }

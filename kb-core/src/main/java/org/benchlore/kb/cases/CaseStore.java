@@ -2,6 +2,7 @@ package org.benchlore.kb.cases;
 
 import static java.util.Objects.requireNonNull;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
@@ -69,6 +70,7 @@ public final class CaseStore implements AutoCloseable {
      * @param patience how long to wait for other writers before {@link Trouble#BUSY}; from 0
      */
     public static CaseStore open(Path home, Duration patience) {
+        requireDirectory(home);
         return StoreOpening.forWriting(home.resolve(FILE), patience);
     }
 
@@ -79,7 +81,23 @@ public final class CaseStore implements AutoCloseable {
      * @throws StoreException with {@link Trouble#MISSING} if there is no store in the home
      */
     public static CaseStore openReadOnly(Path home) {
+        requireDirectory(home);
         return StoreOpening.forReading(home.resolve(FILE));
+    }
+
+    /**
+     * Does nothing where there is a directory or nothing; whether it may be written shows on opening.
+     *
+     * @throws StoreException with {@link Trouble#NO_ACCESS} if there is something else
+     */
+    public static void requireDirectory(Path home) {
+        if (Files.exists(home) && !Files.isDirectory(home)) {
+            throw new StoreException(
+                    Trouble.NO_ACCESS,
+                    home.toString(),
+                    "is a file and no directory; choose another home, or move the file away",
+                    null);
+        }
     }
 
     /** A store in memory, gone when closed. */
@@ -116,11 +134,7 @@ public final class CaseStore implements AutoCloseable {
 
     /** Records groups of events in one transaction; of a group with a conflict nothing, of the others everything. */
     List<EventTable.Appended> appendGroups(List<Group> groups) {
-        EventTable table = writer;
-        if (table == null) {
-            throw new StoreException(
-                    Trouble.READ_ONLY, where, "was opened for reading only; open it for writing to record", null);
-        }
+        EventTable table = writing();
         List<EventTable.Appended> all = locked(writing, () -> {
             List<EventTable.Appended> done = new ArrayList<>(groups.size());
             table.begin();
@@ -140,6 +154,24 @@ public final class CaseStore implements AutoCloseable {
                 .map(Recorded::event)
                 .toList());
         return all;
+    }
+
+    private EventTable writing() {
+        EventTable table = writer;
+        if (table == null) {
+            throw new StoreException(
+                    Trouble.READ_ONLY, where, "was opened for reading only; open it for writing to change it", null);
+        }
+        return table;
+    }
+
+    /**
+     * Does nothing in a store that can be written.
+     *
+     * @throws StoreException with {@link Trouble#READ_ONLY} if opened for reading only
+     */
+    public void requireWriting() {
+        writing();
     }
 
     /** Every listener hears of every event, whatever another one throws. */
