@@ -56,6 +56,7 @@ public class WheelBenchmark {
     private Path home;
     private KnowledgeBase kb;
     private Reading reading;
+    private int turn;
 
     @Setup
     public void fill() throws IOException {
@@ -128,7 +129,8 @@ public class WheelBenchmark {
     /** Durable: one event, synced. */
     @Benchmark
     public List<CaseEvent> record() {
-        return kb.record(new CaseEvent.Noted(kb.head("bench-1"), "still running", Reading.Source.SEEN, List.of()));
+        String id = "bench-" + turn++ % cases;
+        return kb.record(new CaseEvent.Noted(kb.head(id), "still running", Reading.Source.SEEN, List.of()));
     }
 
     /** Packs read, store opened, every event replayed, one ranking. */

@@ -1,5 +1,7 @@
 package org.benchlore.kb;
 
+import static java.util.Objects.requireNonNull;
+
 import com.google.common.base.Suppliers;
 import java.io.IOException;
 import java.io.InputStream;
@@ -7,6 +9,7 @@ import java.io.Reader;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -25,6 +28,7 @@ import org.benchlore.kb.importing.ImportSettings;
 import org.benchlore.kb.importing.Importer;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.EntryKind;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.QualityReport;
 import org.benchlore.kb.knowledge.Risk;
@@ -42,6 +46,7 @@ import org.benchlore.kb.ranking.Evaluation;
 import org.benchlore.kb.ranking.Influence;
 import org.benchlore.kb.ranking.PairRanking;
 import org.benchlore.kb.ranking.Ranking;
+import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.ranking.Turn;
@@ -64,6 +69,11 @@ import org.benchlore.kb.search.Suggestion;
  * <p>Each answer comes from one snapshot of packs and cases. Several processes may open one home: each sees what the others
  * have recorded by its next call. What {@link #record} acknowledged is on disk.
  *
+ * <p>An id that the packs do not have is refused with an {@link IllegalArgumentException} that names the nearest, be it asked
+ * for or recorded. What a case holds is another matter: other benches have other packs, and packs drop entries, so imports
+ * take every id, and what the packs do not know of a case is kept, shown and counted for nothing. A null is refused with a
+ * {@link NullPointerException} that names the parameter.
+ *
  * <p>Every method throws {@link ClosedKnowledgeBaseException} after {@link #close}, and
  * {@link org.benchlore.kb.cases.StoreException} when the home is in trouble.
  */
@@ -71,6 +81,7 @@ public final class KnowledgeBase implements AutoCloseable {
     private final Knowledge knowledge;
     private final org.benchlore.kb.reading.Reader reader;
     private final CaseStore store;
+    private final Admission admission;
     private final Memory memory;
     private final IndexFollower index;
     private final CaseIds ids;
@@ -89,6 +100,7 @@ public final class KnowledgeBase implements AutoCloseable {
         this.knowledge = knowledge;
         this.reader = org.benchlore.kb.reading.Reader.of(knowledge);
         this.store = store;
+        this.admission = new Admission(knowledge, store);
         this.memory = new Memory(store, knowledge, settings);
         this.index = index;
         this.ids = ids;
@@ -124,6 +136,8 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param scope whose net names, lamps and codes to use
      */
     public Reading read(String text, DeviceScope scope) {
+        requireNonNull(text, "text");
+        requireNonNull(scope, "scope");
         return answer(() -> reader.read(text, scope));
     }
 
@@ -134,16 +148,19 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /** What a note says of a unit: its findings, its words where not all was understood, and codes that no pack knows. */
     public RankingQuery query(Reading reading) {
+        requireNonNull(reading, "reading");
         return answer(() -> UnitQueries.of(reading, knowledge, index::codes));
     }
 
     /** Whether anything in a query tells causes apart: a finding, a code of past cases, a word of an entry. */
     public boolean tells(RankingQuery query) {
+        requireNonNull(query, "query");
         return answer(() -> memory.current().model().tells(query));
     }
 
     /** Likely causes for findings picked outright, in any device. */
     public Ranking rank(List<Finding> findings) {
+        requireNonNull(findings, "findings");
         return rank(RankingQuery.of(findings));
     }
 
@@ -153,6 +170,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws IllegalArgumentException if a finding names an unknown symptom or state, or a symptom comes twice
      */
     public Ranking rank(RankingQuery query) {
+        requireNonNull(query, "query");
         return answer(() -> lore(query).model().rank(query));
     }
 
@@ -162,16 +180,23 @@ public final class KnowledgeBase implements AutoCloseable {
      * {@linkplain RankingQuery#about about} the case, so that what the case itself taught is left out, as in its sheet.
      */
     public RankingQuery query(CaseHistory history) {
+        requireNonNull(history, "history");
         return answer(() -> queries(memory.without(history.id())).of(history, text -> read(history, text)));
     }
 
-    /** What fixes that failed say of the causes they should have cured, for {@link RankingQuery#tried}. */
+    /**
+     * What fixes that failed say of the causes they should have cured, for {@link RankingQuery#tried}. Ids that the packs do
+     * not have, such as a case of older packs may hold, say nothing.
+     */
     public SortedMap<String, Double> tried(List<String> failedFixes) {
+        requireNonNull(failedFixes, "failedFixes");
         return answer(() -> memory.current().record().tried(failedFixes));
     }
 
     /** As {@link #tried(List)}, without what this very case says of its fixes. */
     public SortedMap<String, Double> tried(List<String> failedFixes, String caseId) {
+        requireNonNull(failedFixes, "failedFixes");
+        requireNonNull(caseId, "caseId");
         return answer(() -> memory.without(caseId).record().tried(failedFixes));
     }
 
@@ -181,6 +206,8 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param accepted highest risk to the unit that is acceptable
      */
     public List<TestProposal> next(RankingQuery query, Risk accepted) {
+        requireNonNull(query, "query");
+        requireNonNull(accepted, "accepted");
         return next(query, BenchConditions.DEFAULT.accepting(accepted)).tests();
     }
 
@@ -191,16 +218,21 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /** What to do now: tests by what they save per minute, the fix to try otherwise, and whether to stop testing. */
     public NextStep next(RankingQuery query, BenchConditions conditions) {
+        requireNonNull(query, "query");
+        requireNonNull(conditions, "conditions");
         return answer(() -> lore(query).planner().next(query, conditions));
     }
 
     /** Whether the unit lies open, by the tests and fixes done in the case; for {@link BenchConditions#opened}. */
     public boolean opened(CaseHistory history) {
+        requireNonNull(history, "history");
         return answer(() -> memory.current().planner().opened(history.events()));
     }
 
     /** The whole repair as a decision tree, with its expected minutes beside simpler ways. */
     public Plan plan(RankingQuery query, BenchConditions conditions) {
+        requireNonNull(query, "query");
+        requireNonNull(conditions, "conditions");
         return answer(() -> lore(query).planner().plan(query, conditions));
     }
 
@@ -209,6 +241,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * for it.
      */
     public TestErrors errors(BenchTest test) {
+        requireNonNull(test, "test");
         return answer(() -> memory.current().record().errors(test));
     }
 
@@ -219,12 +252,25 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param origin only cases of one bench, {@link CaseHistory#OWN} for one's own; empty for all
      */
     public List<FixRecord> fixes(DeviceScope scope, Optional<String> origin) {
+        requireNonNull(scope, "scope");
+        requireNonNull(origin, "origin");
         return answer(() -> memory.current().record().fixes(scope, origin));
     }
 
-    /** The record of one fix, tried or not; all zero with even odds if the packs do not have it. */
+    /**
+     * The record of one fix, tried or not.
+     *
+     * @throws IllegalArgumentException if the packs do not have it and no case tried it
+     */
     public FixRecord fix(String fixId) {
-        return answer(() -> memory.current().record().fix(fixId));
+        requireNonNull(fixId, "fixId");
+        return answer(() -> {
+            FixRecord record = memory.current().record().fix(fixId);
+            if (record.tried() == 0 && knowledge.fix(fixId).isEmpty()) {
+                throw knowledge.unknown(EntryKind.FIX, fixId);
+            }
+            return record;
+        });
     }
 
     /**
@@ -235,6 +281,9 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws IllegalArgumentException if the packs have no such fix
      */
     public Worth worth(RankingQuery query, String fixId, Stakes stakes) {
+        requireNonNull(query, "query");
+        requireNonNull(fixId, "fixId");
+        requireNonNull(stakes, "stakes");
         return answer(() -> lore(query).planner().worth(query, fixId, stakes));
     }
 
@@ -247,11 +296,16 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws IllegalArgumentException if a number is out of range
      */
     public ProofPlan proof(ProofRecord known, double confidence, Optional<Double> notCured) {
+        requireNonNull(known, "known");
+        requireNonNull(notCured, "notCured");
         return answer(() -> memory.current().record().proof(known, confidence, notCured));
     }
 
     /** As {@link #proof(ProofRecord, double, Optional)}, without what this very case says of its fix. */
     public ProofPlan proof(ProofRecord known, double confidence, Optional<Double> notCured, String caseId) {
+        requireNonNull(known, "known");
+        requireNonNull(notCured, "notCured");
+        requireNonNull(caseId, "caseId");
         return answer(() -> memory.without(caseId).record().proof(known, confidence, notCured));
     }
 
@@ -261,6 +315,8 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param limit most to return, from 1
      */
     public List<Turn> turns(RankingQuery query, int limit) {
+        requireNonNull(query, "query");
+        requireLimit(limit);
         return answer(() -> lore(query).model().turns(query, limit));
     }
 
@@ -269,9 +325,18 @@ public final class KnowledgeBase implements AutoCloseable {
      * the query are looked at.
      *
      * @param limit most to return, from 1
+     * @throws IllegalArgumentException if the packs have no such cause
      */
     public List<Influence> casesBehind(RankingQuery query, String causeId, int limit) {
-        return answer(() -> new PastCases(memory, index).behind(lore(query), query, causeId, limit));
+        requireNonNull(query, "query");
+        requireNonNull(causeId, "causeId");
+        requireLimit(limit);
+        return answer(() -> {
+            if (knowledge.cause(causeId).isEmpty() && !causeId.equals(RankingModel.UNLISTED)) {
+                throw knowledge.unknown(EntryKind.CAUSE, causeId);
+            }
+            return new PastCases(memory, index).behind(lore(query), query, causeId, limit);
+        });
     }
 
     /**
@@ -280,6 +345,8 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param limit most pairs to return, from 1
      */
     public PairRanking pairs(RankingQuery query, int limit) {
+        requireNonNull(query, "query");
+        requireLimit(limit);
         return answer(() -> lore(query).model().pairs(query, limit));
     }
 
@@ -294,34 +361,47 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /** Entries and cases for words. */
     public SearchResult search(SearchQuery query) {
+        requireNonNull(query, "query");
         return answer(() -> index.search(query));
     }
 
     /** Names and phrases with a word that begins so, for use while typing; at most 100. */
     public List<Suggestion> suggest(String prefix, int limit) {
+        requireNonNull(prefix, "prefix");
+        requireLimit(limit);
         return answer(() -> index.suggest(prefix, limit));
     }
 
     /** Cases like this one, those that share its findings first, itself left out; at most 1000. */
     public List<SearchHit> similar(CaseHistory history, int limit) {
+        requireNonNull(history, "history");
+        requireLimit(limit);
         return answer(() -> index.similar(history, limit));
     }
 
     /**
-     * Records events durably; they count from the next answer on. An event id recorded before changes nothing.
+     * Records events durably; they count from the next answer on. An event id recorded before changes nothing. What is
+     * refused here and comes from elsewhere, such as a case that names another bench's entries, can be
+     * {@linkplain #importCases imported}.
      *
      * @return those that were new
+     * @throws IllegalArgumentException if an event names a symptom, state, cause, test or fix that neither the packs nor the
+     *     case have, or corrects or withdraws an event the case does not have; if the case has no opening, or would have a
+     *     second one; nothing is recorded then
      * @throws org.benchlore.kb.cases.EventConflictException if an id is known with another body; nothing is recorded then
      * @throws org.benchlore.kb.cases.ListenerException if a listener failed; the events are recorded all the same
      */
     public List<CaseEvent> record(List<CaseEvent> events) {
-        return answer(() ->
-                store.append(events).stream().map(CaseStore.Recorded::event).toList());
+        requireNonNull(events, "events");
+        return answer(() -> {
+            admission.check(events);
+            return store.append(events).stream().map(CaseStore.Recorded::event).toList();
+        });
     }
 
     /** As {@link #record(List)}. */
     public List<CaseEvent> record(CaseEvent... events) {
-        return record(List.of(events));
+        return record(Arrays.asList(requireNonNull(events, "events")));
     }
 
     /**
@@ -330,12 +410,14 @@ public final class KnowledgeBase implements AutoCloseable {
      * {@link org.benchlore.kb.cases.ListenerException}.
      */
     public void onRecorded(Consumer<CaseEvent> listener) {
+        requireNonNull(listener, "listener");
         open();
         store.onAppended(listener);
     }
 
     /** A new head for an event of a case, with a fresh id and the present time. */
     public CaseEvent.Head head(String caseId) {
+        requireNonNull(caseId, "caseId");
         return answer(() -> new CaseEvent.Head(ids.eventId(), caseId, Instant.now(clock)));
     }
 
@@ -346,11 +428,13 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /** One case; empty if unknown. */
     public Optional<CaseHistory> history(String caseId) {
+        requireNonNull(caseId, "caseId");
         return answer(() -> store.history(caseId));
     }
 
     /** Everything recorded of a case, taken-back events too, in order of time and id; empty for an unknown case. */
     public List<CaseEvent> events(String caseId) {
+        requireNonNull(caseId, "caseId");
         return answer(() -> store.eventsOf(caseId));
     }
 
@@ -362,6 +446,9 @@ public final class KnowledgeBase implements AutoCloseable {
      * @return a whole document, ending in a line feed; empty if the case is unknown
      */
     public Optional<String> sheet(String caseId, Sheets.Kind kind, Sheets.Format format) {
+        requireNonNull(caseId, "caseId");
+        requireNonNull(kind, "kind");
+        requireNonNull(format, "format");
         return answer(() -> {
             Lore others = memory.without(caseId);
             return store.history(caseId)
@@ -376,6 +463,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param limit most to return, from 1
      */
     public List<CaseHistory> cases(int limit) {
+        requireLimit(limit);
         return answer(() -> store.caseIds(limit).stream()
                 .flatMap(id -> store.history(id).stream())
                 .toList());
@@ -406,6 +494,9 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws org.benchlore.kb.importing.BadImportException if the source cannot be used at all
      */
     public ImportReview reviewImport(InputStream in, String source, ImportSettings how) throws IOException {
+        requireNonNull(in, "in");
+        requireNonNull(source, "source");
+        requireNonNull(how, "how");
         return answer(() -> importer.get().review(in, source, how));
     }
 
@@ -416,6 +507,8 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param duplicates whether to store cases, too, that are another one told again
      */
     public ImportResult importReviewed(ImportReview review, String origin, boolean duplicates) {
+        requireNonNull(review, "review");
+        requireNonNull(origin, "origin");
         return answer(() -> importer.get().store(review, origin, duplicates));
     }
 
@@ -428,6 +521,9 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws IOException if {@code lines} throws it
      */
     public ImportResult importCases(Reader lines, String source, String origin) throws IOException {
+        requireNonNull(lines, "lines");
+        requireNonNull(source, "source");
+        requireNonNull(origin, "origin");
         return answer(() -> CaseImport.read(
                 store,
                 lines,
@@ -445,6 +541,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws IOException if {@code to} throws it
      */
     public long exportCases(Appendable to, boolean anonymised) throws IOException {
+        requireNonNull(to, "to");
         return answer(() -> CaseExport.write(store, to, anonymised));
     }
 
@@ -457,6 +554,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws IOException if it cannot be written
      */
     public KnowledgePages.Written exportPages(Path folder) throws IOException {
+        requireNonNull(folder, "folder");
         return answer(() -> new KnowledgePages(knowledge, memory.packs()).write(folder));
     }
 
@@ -492,6 +590,12 @@ public final class KnowledgeBase implements AutoCloseable {
     /** What is known by now, but for what the case that the query is about taught. */
     private Lore lore(RankingQuery query) {
         return query.about().isEmpty() ? memory.current() : memory.without(query.about());
+    }
+
+    private static void requireLimit(int limit) {
+        if (limit < 1) {
+            throw new IllegalArgumentException("limit " + limit + "; ask for at least 1");
+        }
     }
 
     private Optional<Reading> read(CaseHistory history, String text) {

@@ -1,5 +1,7 @@
 package org.benchlore.kb.cases;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
@@ -62,15 +64,17 @@ public sealed interface CaseEvent {
         private static final Instant LATEST = Instant.parse("9999-12-31T23:59:59.999999999Z");
 
         public Head {
-            requireId(eventId);
-            requireId(caseId);
+            requireId(eventId, "eventId");
+            requireId(caseId, "caseId");
+            requireNonNull(at, "at");
             if (at.isBefore(EARLIEST) || at.isAfter(LATEST)) {
                 throw new IllegalArgumentException(
                         "event '" + eventId + "' has the time " + at + "; give a time between the years 1 and 9999");
             }
         }
 
-        private static void requireId(String id) {
+        private static void requireId(String id, String name) {
+            requireNonNull(id, name);
             if (id.isEmpty() || id.length() > MAX_ID || !allowed(id)) {
                 throw new IllegalArgumentException("id '" + (id.length() > MAX_ID ? id.substring(0, MAX_ID) : id)
                         + "' cannot be used; write 1 to " + MAX_ID + " letters, digits, '-', '_', '.' or ':'");
@@ -98,11 +102,13 @@ public sealed interface CaseEvent {
             }
         }
 
-        private static void requireIds(List<Finding> findings) {
-            for (Finding finding : findings) {
-                requireId(finding.symptomId());
-                finding.likelihoods().keySet().forEach(Head::requireId);
+        private static List<Finding> requireIds(List<Finding> findings) {
+            List<Finding> all = List.copyOf(requireNonNull(findings, "findings"));
+            for (Finding finding : all) {
+                requireId(finding.symptomId(), "symptomId");
+                finding.likelihoods().keySet().forEach(state -> requireId(state, "stateId"));
             }
+            return all;
         }
 
         private static boolean allowed(int c) {
@@ -128,6 +134,11 @@ public sealed interface CaseEvent {
     record Opened(Head head, DeviceScope scope, String complaint, String unit, String origin, boolean workedOnBefore)
             implements CaseEvent {
         public Opened {
+            requireNonNull(head, "head");
+            requireNonNull(scope, "scope");
+            requireNonNull(complaint, "complaint");
+            requireNonNull(unit, "unit");
+            requireNonNull(origin, "origin");
             if (origin.isBlank() || origin.length() > Head.MAX_ID) {
                 throw new IllegalArgumentException("origin of case '" + head.caseId() + "' is blank or longer than "
                         + Head.MAX_ID + "; name it, such as '" + CaseHistory.OWN + "'");
@@ -149,8 +160,10 @@ public sealed interface CaseEvent {
      */
     record Noted(Head head, String text, Reading.Source source, List<Finding> findings) implements CaseEvent {
         public Noted {
-            findings = List.copyOf(findings);
-            Head.requireIds(findings);
+            requireNonNull(head, "head");
+            requireNonNull(text, "text");
+            requireNonNull(source, "source");
+            findings = Head.requireIds(findings);
         }
 
         @Override
@@ -174,10 +187,11 @@ public sealed interface CaseEvent {
             @Nullable Double minutes,
             String note) implements CaseEvent {
         public Tested {
-            findings = List.copyOf(findings);
-            Head.requireId(testId);
-            Head.requireIds(findings);
+            requireNonNull(head, "head");
+            Head.requireId(testId, "testId");
+            findings = Head.requireIds(findings);
             Head.requireMinutes(minutes);
+            requireNonNull(note, "note");
         }
 
         @Override
@@ -198,7 +212,10 @@ public sealed interface CaseEvent {
         public static final String UNLISTED = "unlisted";
 
         public Concluded {
-            Head.requireId(causeId);
+            requireNonNull(head, "head");
+            Head.requireId(causeId, "causeId");
+            requireNonNull(certainty, "certainty");
+            requireNonNull(note, "note");
         }
 
         @Override
@@ -225,9 +242,11 @@ public sealed interface CaseEvent {
         public static final String UNKNOWN_CAUSE = "unknown";
 
         public FixApplied {
-            Head.requireId(fixId);
-            Head.requireId(causeId);
+            requireNonNull(head, "head");
+            Head.requireId(fixId, "fixId");
+            Head.requireId(causeId, "causeId");
             Head.requireMinutes(minutes);
+            requireNonNull(note, "note");
         }
 
         @Override
@@ -269,7 +288,14 @@ public sealed interface CaseEvent {
         private static final int MOST_SEEN = 1_000_000;
 
         public Checked {
-            conditions = conditions.stream().distinct().sorted().toList();
+            requireNonNull(head, "head");
+            requireNonNull(item, "item");
+            requireNonNull(result, "result");
+            requireNonNull(note, "note");
+            conditions = requireNonNull(conditions, "conditions").stream()
+                    .distinct()
+                    .sorted()
+                    .toList();
             Head.requireHours(hours);
             if (seen != null && (result != Result.FAILED || seen < 1 || seen > MOST_SEEN)) {
                 throw new IllegalArgumentException("fault seen " + seen + " times in a check; give 1 to " + MOST_SEEN
@@ -317,7 +343,10 @@ public sealed interface CaseEvent {
         private static final double ROUNDING = 1e-9;
 
         public Weighed {
-            Head.requireId(fixId);
+            requireNonNull(head, "head");
+            Head.requireId(fixId, "fixId");
+            requireNonNull(decided, "decided");
+            requireNonNull(note, "note");
             if (!(success >= 0 && worse >= 0 && success + worse <= 1 + ROUNDING)) {
                 throw new IllegalArgumentException("weighed with success " + success + " and harm " + worse
                         + "; give probabilities that sum to 1 at most");
@@ -339,6 +368,9 @@ public sealed interface CaseEvent {
      */
     record Ended(Head head, Outcome outcome, @Nullable Integer afterDays, String note) implements CaseEvent {
         public Ended {
+            requireNonNull(head, "head");
+            requireNonNull(outcome, "outcome");
+            requireNonNull(note, "note");
             if (afterDays != null && (outcome != Outcome.CAME_BACK || afterDays < 0)) {
                 throw new IllegalArgumentException("outcome " + outcome.id() + " after " + afterDays
                         + " days; days from 0 up go with " + Outcome.CAME_BACK.id() + " only");
@@ -360,8 +392,10 @@ public sealed interface CaseEvent {
      */
     record Withdrawn(Head head, @Nullable String targetEventId, String reason) implements CaseEvent {
         public Withdrawn {
+            requireNonNull(head, "head");
+            requireNonNull(reason, "reason");
             if (targetEventId != null) {
-                Head.requireId(targetEventId);
+                Head.requireId(targetEventId, "targetEventId");
             }
         }
 
@@ -380,7 +414,9 @@ public sealed interface CaseEvent {
      */
     record Corrected(Head head, String targetEventId, CaseEvent replacement) implements CaseEvent {
         public Corrected {
-            Head.requireId(targetEventId);
+            requireNonNull(head, "head");
+            Head.requireId(targetEventId, "targetEventId");
+            requireNonNull(replacement, "replacement");
             if (!replacement.head().caseId().equals(head.caseId())) {
                 throw new IllegalArgumentException("event '" + head.eventId() + "' corrects case '" + head.caseId()
                         + "' with an event of case '" + replacement.head().caseId() + "'; use the same case");

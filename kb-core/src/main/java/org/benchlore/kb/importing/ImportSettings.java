@@ -1,5 +1,7 @@
 package org.benchlore.kb.importing;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.LocalDate;
 import java.util.Optional;
 import org.benchlore.kb.knowledge.DeviceScope;
@@ -19,6 +21,14 @@ public record ImportSettings(
         DateOrder dates,
         Optional<LocalDate> undated,
         DeviceScope device) {
+    public ImportSettings {
+        requireNonNull(kind, "kind");
+        requireNonNull(mapping, "mapping");
+        requireNonNull(dates, "dates");
+        requireNonNull(undated, "undated");
+        requireNonNull(device, "device");
+    }
+
     /** Nothing taken for granted: mapping guessed, day first, dates and devices unknown where they are not told. */
     public static ImportSettings of(ImportKind kind) {
         return new ImportSettings(kind, Optional.empty(), DateOrder.DMY, Optional.empty(), DeviceScope.ANY);

@@ -1,5 +1,7 @@
 package org.benchlore.kb.knowledge;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
@@ -18,7 +20,7 @@ public record DeviceScope(List<String> path) implements Comparable<DeviceScope> 
     private static final Pattern STEP = Pattern.compile("[a-z0-9]+(-[a-z0-9]+)*");
 
     public DeviceScope {
-        path = List.copyOf(path);
+        path = List.copyOf(requireNonNull(path, "path"));
         if (path.size() > MAX_DEPTH) {
             throw new IllegalArgumentException("device scope '" + String.join("/", path) + "' has " + path.size()
                     + " steps; write at most class/family/model/revision");
@@ -37,7 +39,7 @@ public record DeviceScope(List<String> path) implements Comparable<DeviceScope> 
      * @throws IllegalArgumentException if a step is not kebab-case or there are more than four
      */
     public static DeviceScope parse(String text) {
-        String trimmed = text.trim();
+        String trimmed = requireNonNull(text, "text").trim();
         if (trimmed.isEmpty() || trimmed.equals("any")) {
             return ANY;
         }

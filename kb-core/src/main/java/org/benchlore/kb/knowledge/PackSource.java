@@ -1,5 +1,7 @@
 package org.benchlore.kb.knowledge;
 
+import static java.util.Objects.requireNonNull;
+
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -21,6 +23,11 @@ import java.util.stream.Stream;
 public record PackSource(String name, String yaml) {
     /** Largest pack file, in bytes. */
     public static final int MAX_BYTES = 8 << 20;
+
+    public PackSource {
+        requireNonNull(name, "name");
+        requireNonNull(yaml, "yaml");
+    }
 
     /**
      * Reads a pack file.

@@ -59,6 +59,20 @@ public record Symptom(
         return -1;
     }
 
+    /**
+     * As {@link #indexOf}, for a state that must be one.
+     *
+     * @throws IllegalArgumentException if there is no such state; the message names those there are
+     */
+    public int requireState(String stateId) {
+        int index = indexOf(stateId);
+        if (index < 0) {
+            throw new IllegalArgumentException("symptom '" + id + "' has no state '" + stateId + "'; use one of "
+                    + states.stream().map(State::id).toList());
+        }
+        return index;
+    }
+
     /** The state a sound unit shows. */
     public State normal() {
         for (State state : states) {

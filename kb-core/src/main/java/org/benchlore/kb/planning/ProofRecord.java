@@ -1,5 +1,7 @@
 package org.benchlore.kb.planning;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -39,8 +41,9 @@ public record ProofRecord(
     private static final double A_WHILE = 1;
 
     public ProofRecord {
-        conditions = List.copyOf(conditions);
-        checks = List.copyOf(checks);
+        requireNonNull(fixId, "fixId");
+        conditions = List.copyOf(requireNonNull(conditions, "conditions"));
+        checks = List.copyOf(requireNonNull(checks, "checks"));
     }
 
     /** Numbers without a case. */

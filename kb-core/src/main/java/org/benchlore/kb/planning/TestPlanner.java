@@ -12,6 +12,7 @@ import org.benchlore.kb.cases.Stakes;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.EntryKind;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Remedy;
@@ -110,10 +111,7 @@ public final class TestPlanner {
      * @throws IllegalArgumentException if the packs have no such fix
      */
     public Worth worth(RankingQuery query, String fixId, Stakes stakes) {
-        Fix fix = knowledge
-                .fix(fixId)
-                .orElseThrow(() -> new IllegalArgumentException(
-                        "there is no fix '" + fixId + "'; use an id that the packs define"));
+        Fix fix = knowledge.fix(fixId).orElseThrow(() -> knowledge.unknown(EntryKind.FIX, fixId));
         double[] p = model.probabilities(query);
         List<Cause> causes = List.copyOf(knowledge.causes());
         double cures = 0;

@@ -9,9 +9,9 @@ import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.EntryKind;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Link;
-import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Finding;
 
@@ -33,6 +33,7 @@ final class Catalogue {
     private final RankingSettings settings;
     private final List<Symptom> symptoms;
     private final List<Cause> causes;
+    private final Knowledge knowledge;
     private final Map<String, Integer> symptomNumbers = new HashMap<>();
     private final Map<String, Integer> causeNumbers = new HashMap<>();
     private final double[][] background;
@@ -57,6 +58,7 @@ final class Catalogue {
      *     next
      */
     Catalogue(Knowledge knowledge, RankingSettings settings, boolean opinions) {
+        this.knowledge = knowledge;
         this.settings = settings;
         symptoms = List.copyOf(knowledge.symptoms());
         causes = List.copyOf(knowledge.causes());
@@ -133,7 +135,7 @@ final class Catalogue {
     int number(String symptomId) {
         Integer number = symptomNumbers.get(symptomId);
         if (number == null) {
-            throw new IllegalArgumentException("unknown symptom '" + symptomId + "'; use an id that the packs define");
+            throw knowledge.unknown(EntryKind.SYMPTOM, symptomId);
         }
         return number;
     }
@@ -252,13 +254,7 @@ final class Catalogue {
         Symptom symptom = symptoms.get(s);
         double[] likelihood = new double[symptom.states().size()];
         finding.likelihoods().forEach((state, value) -> {
-            int x = symptom.indexOf(state);
-            if (x < 0) {
-                throw new IllegalArgumentException(
-                        "symptom '" + symptom.id() + "' has no state '" + state + "'; use one of "
-                                + symptom.states().stream().map(State::id).toList());
-            }
-            likelihood[x] = value;
+            likelihood[symptom.requireState(state)] = value;
         });
         return new Observation(s, likelihood, finding);
     }

@@ -1,5 +1,7 @@
 package org.benchlore.kb.ranking;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
@@ -41,9 +43,12 @@ public record RankingQuery(
         List<CodeRecord> codes,
         String about) {
     public RankingQuery {
-        findings = List.copyOf(findings);
-        codes = List.copyOf(codes);
-        tried = Collections.unmodifiableSortedMap(new TreeMap<>(tried));
+        findings = List.copyOf(requireNonNull(findings, "findings"));
+        requireNonNull(scope, "scope");
+        requireNonNull(words, "words");
+        codes = List.copyOf(requireNonNull(codes, "codes"));
+        requireNonNull(about, "about");
+        tried = Collections.unmodifiableSortedMap(new TreeMap<>(requireNonNull(tried, "tried")));
         for (Map.Entry<String, Double> e : tried.entrySet()) {
             if (!(e.getValue() > 0 && e.getValue() <= 1)) {
                 throw new IllegalArgumentException("what was tried failed with " + e.getValue() + ", given cause '"

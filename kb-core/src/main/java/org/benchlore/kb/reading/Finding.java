@@ -1,5 +1,7 @@
 package org.benchlore.kb.reading;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +18,12 @@ import java.util.TreeMap;
  */
 public record Finding(String symptomId, SortedMap<String, Double> likelihoods) {
     public Finding {
+        requireNonNull(symptomId, "symptomId");
+        requireNonNull(likelihoods, "likelihoods");
+        if (symptomId.isBlank() || likelihoods.keySet().stream().anyMatch(String::isBlank)) {
+            throw new IllegalArgumentException(
+                    "finding '" + symptomId + "'=" + likelihoods.keySet() + " has a blank id; name symptom and state");
+        }
         if (likelihoods.isEmpty()) {
             throw new IllegalArgumentException("finding of '" + symptomId + "' names no state; give at least one");
         }
@@ -37,11 +45,13 @@ public record Finding(String symptomId, SortedMap<String, Double> likelihoods) {
 
     /** A symptom seen for certain in one state. */
     public static Finding of(String symptomId, String stateId) {
+        requireNonNull(stateId, "stateId");
         return new Finding(symptomId, new TreeMap<>(Map.of(stateId, 1.0)));
     }
 
     /** An uncertain observation. @see #likelihoods */
     public static Finding soft(String symptomId, Map<String, Double> likelihoods) {
+        requireNonNull(likelihoods, "likelihoods");
         return new Finding(
                 symptomId,
                 likelihoods instanceof SortedMap<String, Double> sorted ? sorted : new TreeMap<>(likelihoods));

@@ -1,5 +1,7 @@
 package org.benchlore.kb.search;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.Collections;
@@ -43,9 +45,11 @@ public record SearchQuery(
     private static final int USUAL_LIMIT = 10;
 
     public SearchQuery {
-        findings = List.copyOf(findings);
-        kinds = copy(kinds, HitKind.class);
-        outcomes = copy(outcomes, Outcome.class);
+        requireNonNull(words, "words");
+        findings = List.copyOf(requireNonNull(findings, "findings"));
+        requireNonNull(scope, "scope");
+        kinds = copy(requireNonNull(kinds, "kinds"), HitKind.class);
+        outcomes = copy(requireNonNull(outcomes, "outcomes"), Outcome.class);
         if (limit < 1 || limit > MAX_LIMIT) {
             throw new IllegalArgumentException("limit " + limit + " is outside 1 to " + MAX_LIMIT);
         }

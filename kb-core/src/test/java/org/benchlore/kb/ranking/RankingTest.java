@@ -239,7 +239,7 @@ class RankingTest {
     void an_unknown_finding_is_refused_with_a_remedy() {
         RankingModel model = RankingModel.of(simple(), RankingSettings.DEFAULT);
         assertThatThrownBy(() -> model.rank(RankingQuery.of(List.of(Finding.of("f9", "s1")))))
-                .hasMessage("unknown symptom 'f9'; use an id that the packs define");
+                .hasMessage("unknown symptom 'f9'; did you mean 'f0'?");
         assertThatThrownBy(() -> model.rank(RankingQuery.of(List.of(Finding.of("f0", "s7")))))
                 .hasMessageContaining("symptom 'f0' has no state 's7'; use one of [s0, s1]");
         assertThatThrownBy(() -> model.rank(RankingQuery.of(List.of(Finding.of("f0", "s0"), Finding.of("f0", "s1")))))
