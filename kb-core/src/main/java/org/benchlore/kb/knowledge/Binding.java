@@ -114,6 +114,7 @@ final class Binding {
         new WordingCheck(this, found).run();
         if (catalogue.complete()) { // else what seems to be missing may stand in the file that cannot be read
             new CauseCheck(this, found).run();
+            new KindCheck(this, found).run();
             new ReachCheck(this, found).run();
             new AmbiguityCheck(this, found).run();
         }

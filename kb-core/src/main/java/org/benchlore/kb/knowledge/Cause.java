@@ -21,6 +21,7 @@ import java.util.List;
  * @param cautions ids of cautions, besides those of its tests and fixes
  * @param fools what commonly misleads
  * @param alike why no test tells it from causes like it, or empty
+ * @param needs parts that a unit must hold to have it at all, such as {@code tape}; see {@link Device#has}
  */
 public record Cause(
         String id,
@@ -38,7 +39,8 @@ public record Cause(
         List<Remedy> fixedBy,
         List<String> cautions,
         List<String> fools,
-        String alike) {
+        String alike,
+        List<String> needs) {
     /** Whether something is broken. */
     public enum Kind {
         FAULT,
@@ -53,5 +55,6 @@ public record Cause(
         fixedBy = List.copyOf(fixedBy);
         cautions = List.copyOf(cautions);
         fools = List.copyOf(fools);
+        needs = List.copyOf(needs);
     }
 }

@@ -49,7 +49,8 @@ final class CauseBinder {
                 remedies(entry, fields),
                 catalogue.referAll(EntryKind.CAUTION, fields, "cautions"),
                 fields.texts("fools"),
-                fields.text("alike", ""));
+                fields.text("alike", ""),
+                fields.has("needs") ? fields.ids("needs") : entry.base().needs());
         fields.finish();
         return cause;
     }

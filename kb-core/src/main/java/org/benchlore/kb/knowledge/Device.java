@@ -5,12 +5,15 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One device family's own names for generic symptoms.
+ * One device family's own names for generic symptoms, or a class of devices: what such units are called and hold.
  *
- * @param scope the family, model or revision
+ * @param scope the class, family, model or revision
  * @param name as it is called
  * @param invented whether the device is made up for demonstration
  * @param openingMinutes bench time to open and close it, more than 0; empty where the pack does not say
+ * @param called words that name a unit of this class; empty for a family
+ * @param has parts that a unit of this class may hold, such as {@code tape}; empty for a family, which has what its class has,
+ *     and where the pack does not say
  * @param nets net names
  * @param lamps lamp meanings
  * @param codes log codes
@@ -22,6 +25,8 @@ public record Device(
         String name,
         boolean invented,
         Optional<Double> openingMinutes,
+        List<String> called,
+        List<String> has,
         List<Net> nets,
         List<Lamp> lamps,
         List<Code> codes,
@@ -74,10 +79,18 @@ public record Device(
     }
 
     public Device {
+        called = List.copyOf(called);
+        has = List.copyOf(has);
         nets = List.copyOf(nets);
         lamps = List.copyOf(lamps);
         codes = List.copyOf(codes);
         logLines = List.copyOf(logLines);
         counters = List.copyOf(counters);
+    }
+
+    /** Whether it only tells of a kind of unit, which names nothing inside it otherwise than any device does. */
+    public boolean onlyKind() {
+        boolean kind = !(called.isEmpty() && has.isEmpty());
+        return kind && nets.isEmpty() && lamps.isEmpty() && codes.isEmpty() && logLines.isEmpty() && counters.isEmpty();
     }
 }

@@ -35,6 +35,8 @@ final class DeviceBinder {
                 fields.find("opening").isPresent()
                         ? Optional.of(fields.number("opening", ActionBinder.MINUTES))
                         : Optional.empty(),
+                ofClass(fields, "called", scope) ? fields.names("called") : List.of(),
+                ofClass(fields, "has", scope) ? fields.ids("has") : List.of(),
                 nets(fields),
                 lamps(fields),
                 codes(fields),
@@ -43,6 +45,19 @@ final class DeviceBinder {
         fields.find("from");
         fields.finish();
         return device;
+    }
+
+    /** Whether a key stands there and may. */
+    private boolean ofClass(Fields fields, String key, DeviceScope scope) {
+        boolean given = fields.find(key).isPresent();
+        if (given && scope.depth() != 1) {
+            problems.error(
+                    fields.place(key),
+                    fields.subject() + " is no class of devices, so it has no '" + key + "'",
+                    "write it under a class, such as 'scope: tv'");
+            return false;
+        }
+        return given;
     }
 
     private List<Device.Net> nets(Fields device) {

@@ -16,8 +16,9 @@ import java.util.stream.Stream;
  * @param layers the keys as each file wrote them, for provenance; by file name
  */
 record Entry(EntryKind kind, String id, PackFile base, YamlNode.Table table, Map<String, YamlNode.Table> layers) {
-    /** Keys of a symptom that a refinement adds to. */
-    private static final Set<String> WORDS = Set.of("called", "phrases");
+    /** Keys that a refinement adds to, by kind. */
+    private static final Map<EntryKind, Set<String>> ADDED =
+            Map.of(EntryKind.SYMPTOM, Set.of("called", "phrases"), EntryKind.DEVICE, Set.of("called", "has"));
 
     /** As first written. */
     static Entry first(EntryKind kind, String id, PackFile pack, YamlNode.Table table) {
@@ -70,7 +71,7 @@ record Entry(EntryKind kind, String id, PackFile base, YamlNode.Table table, Map
             YamlNode.Field own = merged.get(key);
             if (kind == EntryKind.CAUSE && key.equals("shows") && own != null) {
                 merged.put(key, new YamlNode.Field(field.key(), links(own.value(), field.value())));
-            } else if (kind == EntryKind.SYMPTOM && WORDS.contains(key) && own != null) {
+            } else if (own != null && ADDED.getOrDefault(kind, Set.of()).contains(key)) {
                 merged.put(key, new YamlNode.Field(field.key(), added(own.value(), field.value())));
             } else if (!key.equals(kind.idKey)) {
                 merged.put(key, field);

@@ -106,6 +106,18 @@ final class Fields {
                 .orElse(List.of());
     }
 
+    /** One id or a list of them; an absent key is an empty list. */
+    List<String> ids(String key) {
+        return find(key)
+                .map(node -> node instanceof YamlNode.Items list ? list.items() : List.of(node))
+                .orElse(List.of())
+                .stream()
+                .map(node -> values.id(node, what(key)))
+                .filter(id -> !id.isEmpty())
+                .distinct()
+                .toList();
+    }
+
     /** Sentences; an absent key is an empty list. */
     List<String> texts(String key) {
         return find(key)

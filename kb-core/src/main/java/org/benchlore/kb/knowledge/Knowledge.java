@@ -14,6 +14,7 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /**
  * Everything the packs say, linked and checked. Immutable, so it is shared between threads freely. All listings are in
@@ -40,6 +41,10 @@ public final class Knowledge {
     private final Map<String, List<Cause>> causesShowing;
     private final Map<String, List<Cause>> causesFixedBy;
     private final Map<EntryKind, Map<String, Pack>> origins;
+    /** What units of each class hold, by its id; a class whose pack does not say is left out. */
+    private final Map<String, Set<String>> held;
+
+    private final Set<String> parts;
 
     /**
      * Links up what was bound.
@@ -72,6 +77,13 @@ public final class Knowledge {
                 this.causes.values(),
                 c -> c.fixedBy().stream().map(Remedy::fixId).distinct().toList());
         this.origins = origins;
+        this.held = this.devices.stream()
+                .filter(d -> !d.has().isEmpty())
+                .collect(Collectors.toMap(d -> d.scope().path().get(0), d -> Set.copyOf(d.has())));
+        this.parts = held.values().stream()
+                .flatMap(Set::stream)
+                .collect(Collectors.collectingAndThen(
+                        Collectors.toCollection(TreeSet::new), Collections::unmodifiableSortedSet));
     }
 
     /** Heads of the packs, in the order they were read. */
@@ -120,6 +132,36 @@ public final class Knowledge {
                 .max(Comparator.comparingInt(d -> d.scope().depth()))
                 .flatMap(Device::openingMinutes)
                 .orElse(OPENING_MINUTES);
+    }
+
+    /** A class of devices that a pack tells of. */
+    public Optional<Device> deviceClass(String id) {
+        return devices.stream()
+                .filter(d -> d.scope().depth() == 1 && d.scope().path().get(0).equals(id))
+                .findFirst();
+    }
+
+    /** Every part that units of some class hold, in order. */
+    public Set<String> parts() {
+        return parts;
+    }
+
+    /**
+     * Parts that a cause needs and no unit of these classes holds. Classes of which no pack says what they hold do not count,
+     * nor do parts that no class is said to hold.
+     *
+     * @param classes ids; empty when the class is not known
+     * @return in the order of {@link Cause#needs}; empty if such a unit may have the cause, or nothing is known of it
+     */
+    public List<String> lacking(Cause cause, Collection<String> classes) {
+        List<Set<String>> known =
+                classes.stream().filter(held::containsKey).map(held::get).toList();
+        if (known.isEmpty()) {
+            return List.of();
+        }
+        return cause.needs().stream()
+                .filter(part -> parts.contains(part) && known.stream().noneMatch(has -> has.contains(part)))
+                .toList();
     }
 
     public Optional<Symptom> symptom(String id) {

@@ -11,6 +11,7 @@ import java.util.Optional;
  * One file: head, sources, and its entries still as written.
  *
  * @param from where the pack's numbers come from unless an entry says otherwise; absent means memory
+ * @param needs what a unit must hold to have the pack's causes, unless a cause says otherwise
  * @param entries the entries of each section
  */
 record PackFile(
@@ -19,6 +20,7 @@ record PackFile(
         DeviceScope scope,
         Optional<YamlNode> from,
         Map<String, Source> sources,
+        List<String> needs,
         Map<EntryKind, List<YamlNode.Table>> entries) {
     /** Whether anybody has seen a source. */
     enum Seen {
@@ -46,6 +48,7 @@ record PackFile(
         DeviceScope scope = head.scope(DeviceScope.ANY);
         Optional<YamlNode> from = head.find("from");
         Map<String, Source> sources = sources(head, problems);
+        List<String> needs = head.ids("needs");
         Map<EntryKind, List<YamlNode.Table>> entries = new EnumMap<>(EntryKind.class);
         for (EntryKind kind : EntryKind.values()) {
             List<YamlNode.Table> tables = new ArrayList<>();
@@ -64,7 +67,7 @@ record PackFile(
             entries.put(kind, tables);
         }
         head.finish();
-        return new PackFile(head.place(), pack, scope, from, sources, entries);
+        return new PackFile(head.place(), pack, scope, from, sources, needs, entries);
     }
 
     private static Map<String, Source> sources(Fields head, Problems problems) {

@@ -102,7 +102,7 @@ final class Testability {
         knowledge.symptoms().forEach(entry -> scopes.add(entry.scope()));
         knowledge.tests().forEach(entry -> scopes.add(entry.scope()));
         knowledge.fixes().forEach(entry -> scopes.add(entry.scope()));
-        knowledge.devices().forEach(device -> scopes.add(device.scope()));
+        knowledge.devices().stream().filter(device -> !device.onlyKind()).forEach(device -> scopes.add(device.scope()));
         return scopes.stream().map(this::coverage).toList();
     }
 
