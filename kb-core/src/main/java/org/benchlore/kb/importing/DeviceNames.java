@@ -14,7 +14,7 @@ import org.benchlore.kb.reading.analysis.Token;
 /**
  * Finds devices by the names that the packs give them: the name of a device pack, or the last step of a scope ("corvane-300"
  * is found as "Corvane 300"). The first name in a text counts; later ones only when they narrow it down, so that
- * "rev C" behind it does and a second device does not.
+ * "rev C" behind it does and a second device does not. Words for a kind of unit ("printer") name none: they are the reader's.
  */
 final class DeviceNames {
     /**
@@ -31,13 +31,15 @@ final class DeviceNames {
     private final PhraseTable<DeviceScope> classes = new PhraseTable<>();
 
     DeviceNames(Knowledge knowledge) {
+        List<Device> devices =
+                knowledge.devices().stream().filter(d -> !d.onlyKind()).toList();
         TreeSet<DeviceScope> scopes = new TreeSet<>();
-        knowledge.devices().forEach(d -> scopes.addAll(d.scope().lineage()));
+        devices.forEach(d -> scopes.addAll(d.scope().lineage()));
         knowledge.symptoms().forEach(s -> scopes.addAll(s.scope().lineage()));
         knowledge.causes().forEach(c -> scopes.addAll(c.scope().lineage()));
         scopes.remove(DeviceScope.ANY);
         Map<String, List<DeviceScope>> byName = new LinkedHashMap<>();
-        for (Device device : knowledge.devices()) {
+        for (Device device : devices) {
             String name = device.name().replaceAll("\\([^()]*\\)", " ").strip();
             byName.computeIfAbsent(name, n -> new ArrayList<>()).add(device.scope());
         }

@@ -1,6 +1,7 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.Reading.Span;
@@ -9,8 +10,12 @@ import org.benchlore.kb.reading.Reading.Span;
 final class Leftovers {
     private Leftovers() {}
 
-    /** Words between two left-over ones join them unless a finding or the end of a segment stands between. */
-    static List<Span> of(Passage passage, List<Claim> claims) {
+    /**
+     * Words between two left-over ones join them unless a finding or the end of a segment stands between.
+     *
+     * @param kinds tokens that name a kind of unit
+     */
+    static List<Span> of(Passage passage, List<Claim> claims, BitSet kinds) {
         boolean[] explained = new boolean[passage.size()];
         for (Claim claim : claims) {
             for (int i = claim.from; i < claim.to; i++) {
@@ -23,6 +28,7 @@ final class Leftovers {
                 explained[i] = true;
             }
         }
+        kinds.stream().forEach(i -> explained[i] = true);
         List<Span> spans = new ArrayList<>();
         int from = -1;
         int to = -1;

@@ -34,6 +34,7 @@ public final class Reader {
 
     private final List<Symptom> symptoms;
     private final List<Device> devices;
+    private final Kinds kinds;
     private final Set<DeviceScope> scopes;
     private final int negationReach;
 
@@ -42,12 +43,13 @@ public final class Reader {
 
     private Reader(List<Symptom> symptoms, List<Device> devices, int negationReach) {
         this.symptoms = List.copyOf(symptoms);
-        this.devices = List.copyOf(devices);
+        this.devices = devices.stream().filter(device -> !device.onlyKind()).toList();
+        this.kinds = new Kinds(devices);
         this.negationReach = negationReach;
         Set<DeviceScope> named = new HashSet<>();
         named.add(DeviceScope.ANY);
         symptoms.forEach(s -> named.add(s.scope()));
-        devices.forEach(d -> named.add(d.scope()));
+        this.devices.forEach(d -> named.add(d.scope()));
         this.scopes = Set.copyOf(named);
     }
 
@@ -90,14 +92,16 @@ public final class Reader {
         understood.sort(Comparator.comparingInt((Understood u) -> u.span().start())
                 .thenComparingInt(u -> u.span().end())
                 .thenComparing(u -> u.finding().symptomId()));
+        Kinds.Named named = kinds.in(passage);
         return new Reading(
                 text,
                 scope,
                 understood,
-                Leftovers.of(passage, claims),
+                Leftovers.of(passage, claims, named.spoken()),
                 new Quantities(passage, lexicon).list(),
                 contradictions(understood),
-                codes);
+                codes,
+                scope.depth() == 0 ? named.ids() : scope.path().subList(0, 1));
     }
 
     /**

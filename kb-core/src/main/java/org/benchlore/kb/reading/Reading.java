@@ -20,6 +20,8 @@ import org.benchlore.kb.knowledge.DeviceScope;
  *     names a rail is none, of a range both ends are, and a bare number is one where what is named gives its unit
  * @param contradictions symptoms for which the text says two things that exclude each other
  * @param codes log codes seen, known or not
+ * @param kinds ids of the device classes that the text names, in order; the class of the scope alone where that is given.
+ *     Whose unit it is is guessed: one that the text only compares with or plugs into is left out
  */
 public record Reading(
         String text,
@@ -28,7 +30,8 @@ public record Reading(
         List<Span> notUnderstood,
         List<Value> quantities,
         List<Contradiction> contradictions,
-        List<CodeSeen> codes) {
+        List<CodeSeen> codes,
+        List<String> kinds) {
     /** Who says it. */
     public enum Source {
         OWNER,
@@ -103,6 +106,7 @@ public record Reading(
         quantities = List.copyOf(quantities);
         contradictions = List.copyOf(contradictions);
         codes = List.copyOf(codes);
+        kinds = List.copyOf(kinds);
     }
 
     /** Codes that the scope's device packs do not know, as written. */

@@ -174,7 +174,8 @@ record Terms(Knowledge knowledge) {
             return "not stated";
         }
         return knowledge.devices().stream()
-                .filter(d -> d.scope().contains(scope))
+                .filter(d ->
+                        d.scope().contains(scope) && (!d.onlyKind() || d.scope().equals(scope)))
                 .max(Comparator.comparingInt(d -> d.scope().depth()))
                 .map(Device::name)
                 .orElse(scope.toString());

@@ -1,0 +1,210 @@
+package org.benchlore.kb.reading;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import org.benchlore.kb.knowledge.Device;
+import org.benchlore.kb.reading.analysis.Lexer;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Token.Kind;
+import org.benchlore.kb.reading.analysis.Words;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What kind of unit a text speaks of: words that name a class of devices, the longest first, so that a laptop charger is a
+ * charger. They stand beside the lexicon and change nothing that it reads. Immutable.
+ *
+ * <p>Which unit is on the bench and which is only told of is guessed from the words in front: one that is worked with or
+ * likened to ("with his laptop", "another radio") never counts, one that something else is joined to ("into the amp") only
+ * as long as no other was named. Word lists hold stems.
+ */
+final class Kinds {
+    /** Words in front of a name that are looked at. */
+    private static final int REACH = 5;
+
+    /** Words in front of "in my laptop" in which it is said to be fine there. */
+    private static final int FINE_REACH = 3;
+
+    private static final Words POINTING =
+            Words.of("the", "a", "an", "my", "our", "your", "his", "her", "their", "this", "that", "its", "some");
+
+    private static final Words DESCRIBING = Words.of(
+            "old", "new", "big", "small", "littl", "same", "own", "good", "break", "dead", "cheap", "second",
+            "portabl");
+
+    /** Somebody else's may be on the bench, too, but hardly beside one that was named before. */
+    private static final Words OTHERS_OWN = Words.of("neighbour", "neighbor", "friend", "mate");
+
+    /** Not the one on the bench, or no such thing: "op amp", "thermal camera", "serial console". */
+    private static final Words OTHER =
+            Words.of("another", "other", "different", "spar", "op", "thermal", "infrar", "serial");
+
+    private static final Words JOINED_BY = Words.of(
+            "on", "in", "into", "onto", "to", "from", "of", "for", "via", "through", "at", "between", "off", "insid");
+    private static final Words BESIDE = Words.of(
+            "with", "use", "by", "near", "behind", "under", "besid", "beneath", "abov", "like", "than", "as", "unlik");
+
+    /** "Next to the microwave". */
+    private static final Words NEXT = Words.of("next", "clos", "similar", "compar");
+
+    /** "Fine in my laptop": where it does what it should, it was only tried. */
+    private static final Words FINE =
+            Words.of("fine", "good", "ok", "okay", "perfect", "work", "play", "read", "happily");
+
+    /** "Trouble with the printer". */
+    private static final Words WRONG_WITH = Words.of("problem", "troubl", "wrong", "issu", "fault", "matter", "happen");
+
+    /** Behind a name, what comes from it or leads to it: the unit may be something else. */
+    private static final Words JOINING =
+            Words.spaced("channel programm program station signal lead line output input port jack "
+                    + "socket app modul chip hotspot clock charger");
+
+    /** Amperes and headphones rather than two units; neither does what was "drilled" name a drill. */
+    private static final Words OTHERWISE = Words.of("amps", "phones");
+
+    /** How a name stands in the text, the surer first. */
+    private enum Place {
+        PLAIN,
+        JOINED,
+        BESIDE
+    }
+
+    private record Name(List<String> keys, String id) {}
+
+    /** By first key, the longest names first. */
+    private final Map<String, List<Name>> names = new HashMap<>();
+
+    Kinds(List<Device> devices) {
+        for (Device device : devices) {
+            for (String called : device.called()) {
+                List<String> keys =
+                        Lexer.tokens(called).stream().map(Kinds::key).toList();
+                if (!keys.isEmpty()) {
+                    names.computeIfAbsent(keys.get(0), key -> new ArrayList<>())
+                            .add(new Name(keys, device.scope().toString()));
+                }
+            }
+        }
+        names.values()
+                .forEach(list -> list.sort(
+                        Comparator.comparingInt((Name name) -> -name.keys().size())
+                                .thenComparing(Name::id)));
+    }
+
+    /**
+     * The classes named.
+     *
+     * @param ids in order of id
+     * @param spoken tokens that name a class, whether or not it counts
+     */
+    record Named(List<String> ids, BitSet spoken) {
+        Named {
+            ids = List.copyOf(ids);
+        }
+    }
+
+    Named in(Passage passage) {
+        int n = passage.size();
+        List<String> keys = passage.tokens.stream().map(Kinds::key).toList();
+        BitSet spoken = new BitSet(n);
+        TreeSet<String> ids = new TreeSet<>();
+        boolean named = false;
+        int i = 0;
+        while (i < n) {
+            Name name = at(keys, i);
+            if (name == null) {
+                i++;
+                continue;
+            }
+            int to = i + name.keys().size();
+            Place place = partOfName(passage, i, to) ? Place.BESIDE : place(passage, i, to);
+            if (place == Place.PLAIN || (place == Place.JOINED && !named)) {
+                ids.add(name.id());
+            }
+            named |= place == Place.PLAIN;
+            spoken.set(i, to);
+            i = to;
+        }
+        return new Named(List.copyOf(ids), spoken);
+    }
+
+    /** The longest name from a token on, or null. */
+    private @Nullable Name at(List<String> keys, int from) {
+        for (Name name : names.getOrDefault(keys.get(from), List.of())) {
+            int to = from + name.keys().size();
+            if (to <= keys.size() && name.keys().equals(keys.subList(from, to))) {
+                return name;
+            }
+        }
+        return null;
+    }
+
+    /** Whether the words stand in a longer name of something that the packs know: "monitor switch". */
+    private static boolean partOfName(Passage passage, int from, int to) {
+        Passage.Item item = passage.itemAt(from);
+        return item != null
+                && !item.entry.names.isEmpty()
+                && item.entry.phrases.isEmpty()
+                && item.to >= to
+                && item.to - item.from > to - from;
+    }
+
+    private static Place place(Passage passage, int from, int to) {
+        if (to < passage.size()
+                && JOINING.contains(Synonyms.of(passage.token(to).term()))) {
+            return Place.BESIDE;
+        }
+        boolean strange = false; // a word that may be the make or the room
+        String behind = ""; // what was looked at last
+        for (int i = from - 1; i >= 0 && i >= from - REACH; i--) {
+            Token token = passage.token(i);
+            String term = token.term();
+            if (token.kind() == Kind.PUNCTUATION) {
+                break;
+            }
+            if (OTHER.contains(term)) {
+                return Place.BESIDE;
+            }
+            if (OTHERS_OWN.contains(term)) {
+                return Place.JOINED;
+            }
+            boolean before = !strange || POINTING.contains(behind);
+            if (before && (BESIDE.contains(term) || JOINED_BY.contains(term))) {
+                return joined(passage, i, term);
+            }
+            boolean expected = POINTING.contains(term) || DESCRIBING.contains(term);
+            if (!expected && strange) {
+                break;
+            }
+            strange |= !expected;
+            behind = term;
+        }
+        return Place.PLAIN;
+    }
+
+    private static Place joined(Passage passage, int at, String term) {
+        String before = at > 0 ? passage.token(at - 1).term() : "";
+        if (term.equals("with") && WRONG_WITH.contains(before)) {
+            return Place.PLAIN;
+        }
+        boolean beside = BESIDE.contains(term) || NEXT.contains(before);
+        for (int i = at - 1; i >= 0 && i >= at - FINE_REACH && passage.sameSegment(i, at); i--) {
+            beside |= FINE.contains(passage.token(i).term());
+        }
+        return beside ? Place.BESIDE : Place.JOINED;
+    }
+
+    /** What words of one meaning share; as they are written where their stem means something else. */
+    private static String key(Token token) {
+        String surface = token.surface();
+        boolean own = token.kind() != Kind.WORD
+                || surface.endsWith("ed")
+                || surface.endsWith("ing")
+                || OTHERWISE.contains(surface);
+        return own ? surface : Synonyms.of(token.term());
+    }
+}
