@@ -40,6 +40,9 @@ final class EntryPage {
                         cause.scope().depth() == 0 ? "in any device" : "in " + cause.scope(),
                         number(cause.perThousand()),
                         cause.from().text()));
+        if (!cause.needs().isEmpty()) {
+            page.hanging(2, 4, "Needs: " + KindWords.parts(cause.needs()));
+        }
         page.heading("Shows");
         for (Link link : cause.shows()) {
             String states = link.states().entrySet().stream()

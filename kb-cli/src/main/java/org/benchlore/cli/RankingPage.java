@@ -56,6 +56,7 @@ final class RankingPage {
             double perMinute,
             int top) {
         understood(reading, ranking);
+        new KindWords(knowledge).line(ranking).ifPresent(line -> page.hanging(2, 4, line));
         query.codes().forEach(code -> page.hanging(2, 6, taught(code)));
         if (ranking.findings().isEmpty()) {
             page.hanging(
@@ -71,7 +72,7 @@ final class RankingPage {
                 ranking.causes().subList(0, Math.min(top, ranking.causes().size()));
         int place = 1;
         for (RankedCause cause : shown) {
-            cause(place++, cause);
+            cause(place++, cause, ranking.kinds());
         }
         double rest = ranking.causes().stream()
                 .skip(shown.size())
@@ -166,7 +167,7 @@ final class RankingPage {
         return knowledge.symptom(id).map(Symptom::name).orElse(id);
     }
 
-    private void cause(int place, RankedCause cause) {
+    private void cause(int place, RankedCause cause, List<String> kinds) {
         page.hanging(
                 String.format(
                         Locale.ROOT,
@@ -179,6 +180,12 @@ final class RankingPage {
         page.hanging(6, 6, sure(cause.interval()) + "; " + cases(cause.cases()));
         reasons("for", cause, 1);
         reasons("against", cause, -1);
+        if (!cause.lacking().isEmpty()) {
+            page.hanging(
+                    6,
+                    8,
+                    new KindWords(knowledge).lacking(kinds, cause.lacking()) + ", so it is unlikely from the start");
+        }
     }
 
     private static String sure(Interval interval) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
@@ -90,8 +91,17 @@ final class UnitOptions {
                         history.map(h -> kb.tried(inVain, h.id())).orElseGet(() -> kb.tried(inVain)))
                 .about(history.map(CaseHistory::id).orElse(""))
                 .inWords(told.map(RankingQuery::words).orElse("") + "\n" + fromWords.words())
-                .withCodes(List.copyOf(codes.values()));
+                .withCodes(List.copyOf(codes.values()))
+                .ofKinds(kinds(scope, told, said.reading()));
         return new Unit(said.reading(), query, done, history);
+    }
+
+    /** What the case and the words say together, unless the device is given. */
+    private static List<String> kinds(DeviceScope scope, Optional<RankingQuery> told, Reading reading) {
+        return scope.depth() > 0
+                ? scope.path().subList(0, 1)
+                : Stream.concat(told.stream().flatMap(q -> q.kinds().stream()), reading.kinds().stream())
+                        .toList();
     }
 
     private static List<String> fixes(CaseHistory history) {

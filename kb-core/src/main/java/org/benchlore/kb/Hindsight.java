@@ -11,6 +11,7 @@ import org.benchlore.kb.ranking.Evaluator;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.reading.Reader;
+import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.reading.UnknownPhrase;
 import org.benchlore.kb.reading.Vocabulary;
 
@@ -29,12 +30,13 @@ final class Hindsight {
     }
 
     Evaluation evaluate(boolean imported) {
-        return new Evaluator(knowledge, settings, this::words).replay(all().toList(), imported);
+        return new Evaluator(knowledge, settings, this::told).replay(all().toList(), imported);
     }
 
     /** Of the complaint alone: notes taken later may name the cause. */
-    private String words(CaseHistory history) {
-        return RankingQuery.wordsOf(reader.read(history.complaint(), history.scope()), knowledge);
+    private RankingQuery told(RankingQuery query, CaseHistory history) {
+        Reading complaint = reader.read(history.complaint(), history.scope());
+        return query.inWords(RankingQuery.wordsOf(complaint, knowledge)).ofKinds(complaint.kinds());
     }
 
     List<UnknownPhrase> unknownPhrases(int atLeast) {

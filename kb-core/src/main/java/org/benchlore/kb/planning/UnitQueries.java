@@ -74,6 +74,7 @@ public final class UnitQueries {
                         .map(reading -> RankingQuery.wordsOf(reading, knowledge))
                         .collect(Collectors.joining("\n")),
                 codes.of(unknownCodes(readings), history.scope(), history.id()),
+                kinds(history.scope(), readings),
                 history.id());
     }
 
@@ -81,7 +82,15 @@ public final class UnitQueries {
     public static RankingQuery of(Reading reading, Knowledge knowledge, Codes codes) {
         return new RankingQuery(reading.findings(), reading.scope(), true)
                 .inWords(RankingQuery.wordsOf(reading, knowledge))
-                .withCodes(codes.of(unknownCodes(List.of(reading)), reading.scope(), ""));
+                .withCodes(codes.of(unknownCodes(List.of(reading)), reading.scope(), ""))
+                .ofKinds(reading.kinds());
+    }
+
+    /** The class of the scope where that is known, else those that the texts name. */
+    public static List<String> kinds(DeviceScope scope, List<Reading> readings) {
+        return scope.depth() > 0
+                ? scope.path().subList(0, 1)
+                : readings.stream().flatMap(reading -> reading.kinds().stream()).toList();
     }
 
     private static Set<String> unknownCodes(List<Reading> readings) {

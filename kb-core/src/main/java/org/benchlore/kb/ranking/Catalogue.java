@@ -50,6 +50,7 @@ final class Catalogue {
     private final double[] unlistedSpread;
     private final Reporting reporting;
     private final Supplier<Likeness> likeness;
+    private final Knowledge knowledge;
 
     /**
      * Reads the packs.
@@ -60,6 +61,7 @@ final class Catalogue {
     Catalogue(Knowledge knowledge, RankingSettings settings, boolean opinions) {
         this.knowledge = knowledge;
         this.settings = settings;
+        this.knowledge = knowledge;
         symptoms = List.copyOf(knowledge.symptoms());
         causes = List.copyOf(knowledge.causes());
         likeness = Suppliers.memoize(() -> new Likeness(knowledge, causes));
@@ -185,6 +187,20 @@ final class Catalogue {
 
     boolean applies(int c, DeviceScope scope) {
         return c == unlisted() || causes.get(c).scope().contains(scope);
+    }
+
+    /** What a cause needs and a unit of these classes lacks; see {@link Knowledge#lacking}. */
+    List<String> lacking(int c, List<String> kinds) {
+        return c == unlisted() ? List.of() : knowledge.lacking(causes.get(c), kinds);
+    }
+
+    /** Per cause, whether such a unit may have it. */
+    boolean[] held(List<String> kinds) {
+        boolean[] held = new boolean[causes()];
+        for (int c = 0; c < held.length; c++) {
+            held[c] = lacking(c, kinds).isEmpty();
+        }
+        return held;
     }
 
     /** Symptoms a cause speaks of, ascending; for the unlisted cause none. */

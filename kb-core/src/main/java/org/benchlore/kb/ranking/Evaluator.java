@@ -3,7 +3,7 @@ package org.benchlore.kb.ranking;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.function.Function;
+import java.util.function.BiFunction;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -26,20 +26,21 @@ public final class Evaluator {
     private final Lessons lessons;
     private final RankingModel packs;
     private final RankingModel blank;
-    private final Function<CaseHistory, String> words;
+    private final BiFunction<RankingQuery, CaseHistory, RankingQuery> told;
 
     /** Evaluates over one set of packs, by findings alone. */
     public Evaluator(Knowledge knowledge, RankingSettings settings) {
-        this(knowledge, settings, history -> "");
+        this(knowledge, settings, (query, history) -> query);
     }
 
     /**
      * Evaluates over one set of packs.
      *
-     * @param words what the complaint of a case says beyond its findings, for {@link RankingQuery#inWords}
+     * @param told a query for a case's findings with what its complaint says beyond them: its words, the kind of unit
      */
-    public Evaluator(Knowledge knowledge, RankingSettings settings, Function<CaseHistory, String> words) {
-        this.words = words;
+    public Evaluator(
+            Knowledge knowledge, RankingSettings settings, BiFunction<RankingQuery, CaseHistory, RankingQuery> told) {
+        this.told = told;
         this.packs = RankingModel.of(knowledge, settings);
         this.blank = RankingModel.withoutOpinions(knowledge, settings);
         this.lessons = new Lessons(knowledge, packs);
@@ -81,7 +82,7 @@ public final class Evaluator {
                 RankingQuery query =
                         new RankingQuery(known(one.lesson()), one.lesson().scope(), true);
                 int truth = packs.number(one.lesson().likeliest().orElseThrow());
-                RankingQuery worded = query.inWords(words.apply(one.history()));
+                RankingQuery worded = told.apply(query, one.history());
                 double[] opinion = packs.probabilities(worded);
                 byFrequency.add(frequency.probabilities(opinion), truth);
                 byPacks.add(opinion, truth);

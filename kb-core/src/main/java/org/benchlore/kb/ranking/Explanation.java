@@ -79,7 +79,7 @@ final class Explanation {
         causes.sort(
                 Comparator.comparingDouble(RankedCause::probability).reversed().thenComparing(RankedCause::id));
         List<Finding> findings = observations.stream().map(o -> o.finding).toList();
-        return new Ranking(query.scope(), findings, causes, unlisted);
+        return new Ranking(query.scope(), query.kinds(), findings, causes, unlisted);
     }
 
     private RankedCause explained(int c, double[][] weights, double unmentioned, Interval interval) {
@@ -101,6 +101,7 @@ final class Explanation {
                 inside(posterior[c]),
                 interval,
                 counts[c].cases,
+                catalogue.lacking(c, query.kinds()),
                 prior,
                 wording,
                 codes,

@@ -9,12 +9,15 @@ import org.benchlore.kb.reading.Finding;
  * with the unlisted one.
  *
  * @param scope the device scope asked for
+ * @param kinds ids of the device classes that the unit may be of; empty when not known
  * @param findings what was given, one per symptom, in order of symptom id
  * @param causes every cause that applies in the scope
  * @param unlisted none of the causes known here
  */
-public record Ranking(DeviceScope scope, List<Finding> findings, List<RankedCause> causes, RankedCause unlisted) {
+public record Ranking(
+        DeviceScope scope, List<String> kinds, List<Finding> findings, List<RankedCause> causes, RankedCause unlisted) {
     public Ranking {
+        kinds = List.copyOf(kinds);
         findings = List.copyOf(findings);
         causes = List.copyOf(causes);
     }
@@ -28,7 +31,8 @@ public record Ranking(DeviceScope scope, List<Finding> findings, List<RankedCaus
      * @param interval 90 % credible interval from the uncertainty of the numbers behind it
      * @param cases past cases that ended with this cause, whatever their device; a case that is only shared out among causes is
      *     none of them
-     * @param priorDecibans 10 log10 of the prior odds, with what was tried in vain held against it
+     * @param lacking parts that it needs and a unit of these kinds does not hold; empty where nothing is amiss
+     * @param priorDecibans 10 log10 of the prior odds, with what was tried in vain and what the unit lacks held against it
      * @param wordingDecibans what the note's own words add to that by being like the words of the entry; 0 without a note
      * @param codeDecibans what codes that no pack knows add to that by the past cases they stand in; 0 without such codes
      * @param evidence weight of each finding taken alone, in the order of {@link Ranking#findings}
@@ -42,6 +46,7 @@ public record Ranking(DeviceScope scope, List<Finding> findings, List<RankedCaus
             double probability,
             Interval interval,
             long cases,
+            List<String> lacking,
             double priorDecibans,
             double wordingDecibans,
             double codeDecibans,
@@ -49,6 +54,7 @@ public record Ranking(DeviceScope scope, List<Finding> findings, List<RankedCaus
             double unmentionedDecibans,
             double overlapDecibans) {
         public RankedCause {
+            lacking = List.copyOf(lacking);
             evidence = List.copyOf(evidence);
         }
     }

@@ -24,6 +24,9 @@ import org.benchlore.kb.reading.Finding;
  * {@code Shrinkage}); P(state | cause) is the pack's opinion as a Dirichlet worth so many cases, updated by the cases'
  * counts and pooled the same way. A cause that says nothing of a symptom has its background; the unlisted cause has a mix
  * of the background and "anything goes", so that findings no listed cause explains speak for it.
+ *
+ * <p>Where the kind of unit is told, θ of a cause that needs what no such unit holds is taken times {@value
+ * RankingSettings#LACKING}; the listed causes share out what is lost, and the unlisted one keeps its share.
  */
 public final class RankingModel {
     /** Id of "none of the causes known here". */
@@ -36,7 +39,10 @@ public final class RankingModel {
     private final Counts[] counts;
     private final Dependence dependence;
     private final long cases;
-    private final Map<DeviceScope, ScopeView> views = new ConcurrentHashMap<>();
+    private final Map<Seen, ScopeView> views = new ConcurrentHashMap<>();
+
+    /** Where a model is seen from. */
+    private record Seen(DeviceScope scope, List<String> kinds) {}
 
     private RankingModel(Catalogue catalogue, Counts[] counts, Dependence dependence, long cases) {
         this.catalogue = catalogue;
@@ -246,7 +252,7 @@ public final class RankingModel {
      * @throws IllegalArgumentException as {@link #rank}
      */
     public PairRanking pairs(RankingQuery query, int limit) {
-        ScopeView view = coded(worded(view(query.scope()), query), query);
+        ScopeView view = coded(worded(view(query), query), query);
         List<Catalogue.Observation> observations = observe(query);
         return new Pairs(catalogue, view, observations, dependence.together(observations, view), failed(query))
                 .rank(query.workedOnBefore(), limit);
@@ -274,7 +280,7 @@ public final class RankingModel {
     }
 
     private Outset outset(RankingQuery query) {
-        ScopeView scope = view(query.scope());
+        ScopeView scope = view(query);
         ScopeView tried = query.tried().isEmpty() ? scope : scope.after(failed(query));
         ScopeView worded = worded(tried, query);
         return new Outset(scope, tried, worded, coded(worded, query));
@@ -319,12 +325,22 @@ public final class RankingModel {
         return failed;
     }
 
+    private ScopeView view(RankingQuery query) {
+        return view(new Seen(query.scope(), query.kinds()));
+    }
+
     private ScopeView view(DeviceScope scope) {
-        ScopeView view = views.get(scope);
+        return view(new Seen(scope, List.of()));
+    }
+
+    private ScopeView view(Seen from) {
+        ScopeView view = views.get(from);
         if (view == null) {
-            view = new ScopeView(catalogue, counts, dependence, scope);
+            view = from.kinds().isEmpty()
+                    ? new ScopeView(catalogue, counts, dependence, from.scope())
+                    : view(from.scope()).lacking(catalogue.held(from.kinds()));
             if (views.size() < MAX_VIEWS) {
-                views.put(scope, view);
+                views.put(from, view);
             }
         }
         return view;

@@ -29,6 +29,8 @@ import org.benchlore.kb.reading.analysis.Token;
  * @param words the note that was not understood in full, or empty: how like it is to the words of each cause's entry
  *     counts beside the findings; see {@link #wordsOf}
  * @param codes log codes that no pack knows, with the past cases in which they stand
+ * @param kinds ids of device classes that the unit may be of; empty when that is not known. Causes that need what none of them
+ *     holds become unlikely, see {@link RankingModel}
  * @param about id of the case that the question is about, which {@link org.benchlore.kb.KnowledgeBase} leaves out of what
  *     the cases teach, so that it does not speak for itself; empty for none. A {@link RankingModel} answers from what it
  *     has learnt
@@ -41,12 +43,14 @@ public record RankingQuery(
         SortedMap<String, Double> tried,
         String words,
         List<CodeRecord> codes,
+        List<String> kinds,
         String about) {
     public RankingQuery {
         findings = List.copyOf(requireNonNull(findings, "findings"));
         requireNonNull(scope, "scope");
         requireNonNull(words, "words");
         codes = List.copyOf(requireNonNull(codes, "codes"));
+        kinds = requireNonNull(kinds, "kinds").stream().sorted().distinct().toList();
         requireNonNull(about, "about");
         tried = Collections.unmodifiableSortedMap(new TreeMap<>(requireNonNull(tried, "tried")));
         for (Map.Entry<String, Double> e : tried.entrySet()) {
@@ -57,14 +61,14 @@ public record RankingQuery(
         }
     }
 
-    /** Without the note's own words and codes. */
+    /** Without the note's own words and codes, of a unit of no known kind. */
     public RankingQuery(
             List<Finding> findings,
             DeviceScope scope,
             boolean fromNote,
             boolean workedOnBefore,
             SortedMap<String, Double> tried) {
-        this(findings, scope, fromNote, workedOnBefore, tried, "", List.of(), "");
+        this(findings, scope, fromNote, workedOnBefore, tried, "", List.of(), List.of(), "");
     }
 
     /** Nothing was tried. */
@@ -84,12 +88,12 @@ public record RankingQuery(
 
     /** The same with other findings. */
     public RankingQuery with(List<Finding> others) {
-        return new RankingQuery(others, scope, fromNote, workedOnBefore, tried, words, codes, about);
+        return new RankingQuery(others, scope, fromNote, workedOnBefore, tried, words, codes, kinds, about);
     }
 
     /** The same with something else tried in vain; see {@link #tried}. */
     public RankingQuery tried(SortedMap<String, Double> inVain) {
-        return new RankingQuery(findings, scope, fromNote, workedOnBefore, inVain, words, codes, about);
+        return new RankingQuery(findings, scope, fromNote, workedOnBefore, inVain, words, codes, kinds, about);
     }
 
     /**
@@ -153,16 +157,21 @@ public record RankingQuery(
 
     /** The same as told in these words; see {@link #words}. */
     public RankingQuery inWords(String note) {
-        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, note, codes, about);
+        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, note, codes, kinds, about);
     }
 
     /** The same with codes that no pack knows; see {@link #codes}. */
     public RankingQuery withCodes(List<CodeRecord> unknown) {
-        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, words, unknown, about);
+        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, words, unknown, kinds, about);
     }
 
     /** The same about another case, or about none; see {@link #about}. */
     public RankingQuery about(String caseId) {
-        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, words, codes, caseId);
+        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, words, codes, kinds, caseId);
+    }
+
+    /** The same of a unit of one of these classes; see {@link #kinds}. */
+    public RankingQuery ofKinds(List<String> classes) {
+        return new RankingQuery(findings, scope, fromNote, workedOnBefore, tried, words, codes, classes, about);
     }
 }

@@ -33,6 +33,12 @@ public record RankingSettings(
     /** How often the normal state is mentioned unasked, as a share of the chance for an abnormal one. */
     static final double MENTION_NORMAL = 0.2;
 
+    /**
+     * What is left of a cause's base frequency where the unit lacks what the cause needs. Not 0, since packs do not know every
+     * unit and words may name another; as much as 15 decibans, which two or three findings outweigh. From memory.
+     */
+    static final double LACKING = 0.03;
+
     public RankingSettings {
         check("unlistedShare", unlistedShare, unlistedShare > 0 && unlistedShare < 1);
         check("unlistedSpread", unlistedSpread, unlistedSpread >= 0 && unlistedSpread <= 1);

@@ -65,6 +65,32 @@ final class ScopeView {
         return new ScopeView(this, factors);
     }
 
+    /**
+     * The same of a unit that cannot have some of the causes: their shares fall to a fraction, which all listed causes take
+     * over in proportion, so that the unlisted one is as likely as before. This view itself where it can have all of them.
+     *
+     * @param held per cause, whether it can have it
+     */
+    ScopeView lacking(boolean[] held) {
+        int unlisted = catalogue.unlisted();
+        double before = 0;
+        double after = 0;
+        double[] factors = new double[held.length];
+        for (int c = 0; c < unlisted; c++) {
+            factors[c] = held[c] ? 1 : RankingSettings.LACKING;
+            before += prior[c];
+            after += factors[c] * prior[c];
+        }
+        if (after == before) {
+            return this;
+        }
+        for (int c = 0; c < unlisted; c++) {
+            factors[c] *= before / after;
+        }
+        factors[unlisted] = 1;
+        return after(factors);
+    }
+
     /** P(state | cause) of one symptom for all causes, and what the numbers rest on. */
     static final class Column {
         /** [state][cause]. */

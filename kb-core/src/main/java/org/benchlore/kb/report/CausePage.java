@@ -48,6 +48,7 @@ final class CausePage {
                 PageList.number(cause.perThousand()) + " of 1000 units that come in ("
                         + cause.from().text() + ", worth " + PageList.number(cause.cases()) + " cases)");
         facts.put("Where", PageFrame.scope(cause.scope()));
+        facts.put("Needs", PageList.parts(cause.needs()));
         facts.put("Also called", String.join(", ", cause.aliases()));
         PageFrame.facts(page, facts);
         frame.cautions(page, hazards(cause));

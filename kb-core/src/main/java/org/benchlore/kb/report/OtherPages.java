@@ -66,6 +66,8 @@ final class OtherPages {
         String scope = device.scope().toString();
         Map<String, String> facts = new LinkedHashMap<>();
         facts.put("Scope", scope);
+        facts.put("Called", String.join(", ", device.called()));
+        facts.put("May hold", PageList.parts(device.has()));
         device.openingMinutes().ifPresent(m -> facts.put("Opening and closing", PageList.minutes(m)));
         PageFrame.facts(page, facts);
         rows(

@@ -176,7 +176,7 @@ final class PageList {
     }
 
     private void device(Device d) {
-        List<String> names = new ArrayList<>();
+        List<String> names = new ArrayList<>(d.called());
         d.codes().forEach(c -> names.add(c.code()));
         d.codes().forEach(c -> names.addAll(c.spelled()));
         d.nets().forEach(n -> names.add(n.net()));
@@ -201,6 +201,11 @@ final class PageList {
             return String.format(Locale.ROOT, "%.0f", value);
         }
         return value >= 1 ? String.format(Locale.ROOT, "%.1f", value) : String.format(Locale.ROOT, "%.2g", value);
+    }
+
+    /** Parts of a unit in words. */
+    static String parts(List<String> ids) {
+        return String.join(", ", ids).replace('-', ' ');
     }
 
     static String minutes(double minutes) {

@@ -19,6 +19,7 @@ final class RankingJson {
     static ObjectNode ranking(Reading reading, Ranking ranking, List<TestProposal> next) {
         ObjectNode root = JsonNodes.root("ranking");
         root.put("scope", ranking.scope().toString());
+        JsonNodes.texts(root, "kinds", ranking.kinds());
         ArrayNode understood = root.putArray("understood");
         for (Reading.Understood u : reading.understood()) {
             ObjectNode node = understood.addObject();
@@ -69,6 +70,7 @@ final class RankingJson {
 
     static ObjectNode nothingUnderstood(Reading reading) {
         ObjectNode root = JsonNodes.root("ranking");
+        JsonNodes.texts(root, "kinds", reading.kinds());
         root.putArray("understood");
         notUnderstood(root, reading);
         root.putArray("causes");
@@ -90,6 +92,9 @@ final class RankingJson {
                 .add(cause.interval().low())
                 .add(cause.interval().high());
         node.put("cases", cause.cases());
+        if (!cause.lacking().isEmpty()) {
+            JsonNodes.texts(node, "lacking", cause.lacking());
+        }
         node.put("priorDecibans", cause.priorDecibans());
         node.put("wordingDecibans", cause.wordingDecibans());
         node.put("codeDecibans", cause.codeDecibans());

@@ -120,7 +120,8 @@ public final class Sheets {
         RankingQuery query = steps.stream()
                 .flatMap(s -> s.query().stream())
                 .reduce((a, b) -> b)
-                .orElseGet(() -> new RankingQuery(List.of(), history.scope(), true));
+                .orElseGet(() -> new RankingQuery(List.of(), history.scope(), true)
+                        .ofKinds(UnitQueries.kinds(history.scope(), List.of())));
         List<String> done =
                 steps.isEmpty() ? List.of() : steps.get(steps.size() - 1).done();
         TestPlanner planner = planner();
