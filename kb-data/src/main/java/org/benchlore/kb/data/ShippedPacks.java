@@ -21,7 +21,8 @@ public final class ShippedPacks {
             "battery",
             "damage",
             "workmanship",
-            "appliance");
+            "appliance",
+            "kinds");
 
     private ShippedPacks() {}
 
