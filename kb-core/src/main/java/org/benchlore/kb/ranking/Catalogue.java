@@ -50,7 +50,6 @@ final class Catalogue {
     private final double[] unlistedSpread;
     private final Reporting reporting;
     private final Supplier<Likeness> likeness;
-    private final Knowledge knowledge;
 
     /**
      * Reads the packs.
@@ -61,7 +60,6 @@ final class Catalogue {
     Catalogue(Knowledge knowledge, RankingSettings settings, boolean opinions) {
         this.knowledge = knowledge;
         this.settings = settings;
-        this.knowledge = knowledge;
         symptoms = List.copyOf(knowledge.symptoms());
         causes = List.copyOf(knowledge.causes());
         likeness = Suppliers.memoize(() -> new Likeness(knowledge, causes));
