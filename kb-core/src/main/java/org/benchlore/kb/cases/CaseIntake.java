@@ -87,15 +87,38 @@ public final class CaseIntake {
     }
 
     private void store() {
-        List<CaseStore.Group> groups = waiting.stream()
-                .map(r -> new CaseStore.Group(r.events(), (recorded, given) -> same(recorded, given, r)))
-                .toList();
-        List<EventTable.Appended> done = store.appendGroups(groups);
+        List<EventTable.Appended> done;
+        try {
+            done = append();
+        } catch (UnfitEventException e) {
+            if (!waiting.removeIf(this::unfit)) {
+                throw e;
+            }
+            done = append();
+        }
         for (int i = 0; i < done.size(); i++) {
             settle(waiting.get(i), done.get(i));
         }
         waiting.clear();
         waitingEvents = 0;
+    }
+
+    private List<EventTable.Appended> append() {
+        return store.appendGroups(waiting.stream()
+                .map(r -> new CaseStore.Group(r.events(), (recorded, given) -> same(recorded, given, r)))
+                .toList());
+    }
+
+    /** Whether a record holds an event that no store takes, which is reported then. */
+    private boolean unfit(CaseRecord record) {
+        try {
+            record.events().forEach(CaseJson::write);
+            return false;
+        } catch (UnfitEventException e) {
+            BadLineException bad = BadLineException.of(e);
+            report(new ImportProblem(source, record.line(), bad.what(), bad.remedy()));
+            return true;
+        }
     }
 
     private void settle(CaseRecord record, EventTable.Appended done) {

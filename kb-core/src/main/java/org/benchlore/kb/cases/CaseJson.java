@@ -43,7 +43,7 @@ final class CaseJson {
     /**
      * One line, without the line break. Keys that say nothing (empty notes, minutes not kept) are left out.
      *
-     * @throws IllegalArgumentException if it would be longer than {@link #MAX_LINE}
+     * @throws UnfitEventException if it would be longer than {@link #MAX_LINE}
      */
     static String write(CaseEvent event) {
         StringWriter line = new StringWriter(256);
@@ -52,7 +52,7 @@ final class CaseJson {
         }
         String text = wellFormed(line.toString());
         if (text.length() > MAX_LINE) {
-            throw new IllegalArgumentException("event '" + event.head().eventId() + "' takes " + text.length()
+            throw new UnfitEventException("event '" + event.head().eventId() + "' takes " + text.length()
                     + " characters as JSON, more than " + MAX_LINE + "; shorten its text or split it");
         }
         return text;

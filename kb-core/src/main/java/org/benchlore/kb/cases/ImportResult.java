@@ -30,6 +30,6 @@ public record ImportResult(
 
     /** Whether every line was good. */
     public boolean clean() {
-        return problems.isEmpty();
+        return problems.isEmpty() && moreProblems == 0;
     }
 }

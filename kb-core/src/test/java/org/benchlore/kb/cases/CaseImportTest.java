@@ -15,6 +15,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import org.benchlore.kb.cases.CaseStore.Recorded;
+import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.reading.Finding;
 import org.junit.jupiter.api.Test;
 
@@ -297,6 +298,45 @@ class CaseImportTest {
                     .isInstanceOf(IOException.class);
             assertThatThrownBy(() -> CaseImport.read(store, broken, "f", " ", (text, scope) -> List.of()))
                     .isInstanceOf(IllegalArgumentException.class);
+        }
+    }
+
+    @Test
+    void an_event_that_outgrows_a_line_under_its_new_name_is_reported_and_stops_nothing() throws IOException {
+        int spare = CaseJson.MAX_LINE - CaseJson.write(opened("x")).length();
+        String fits = CaseJson.write(opened("x".repeat(1 + spare)));
+        assertThat(fits).hasSize(CaseJson.MAX_LINE);
+        try (CaseStore store = CaseStore.inMemory()) {
+            ImportResult result = CaseImport.read(
+                    store,
+                    new StringReader(fits + "\n" + CaseJson.write(CaseStoreTest.noted("b", "k2", 1, "x"))),
+                    "shop.jsonl",
+                    "the shop next door",
+                    (text, scope) -> List.of());
+            assertThat(result.added()).isEqualTo(1);
+            assertThat(result.events()).isEqualTo(1);
+            assertThat(result.problems())
+                    .singleElement()
+                    .satisfies(p -> assertThat(p.toString())
+                            .startsWith("shop.jsonl:1: event 'a' takes ")
+                            .endsWith("shorten its text or split it"));
+        }
+        try (CaseStore store = CaseStore.inMemory()) {
+            assertThat(putBack(store, fits).clean()).isTrue();
+        }
+    }
+
+    private static CaseEvent opened(String complaint) {
+        CaseEvent.Head head = new CaseEvent.Head("a", "k", Instant.parse("2022-03-04T00:00:00Z"));
+        return new CaseEvent.Opened(head, DeviceScope.ANY, complaint, "", CaseHistory.OWN, false);
+    }
+
+    @Test
+    void problems_told_elsewhere_are_problems_too() {
+        try (CaseStore store = CaseStore.inMemory()) {
+            CaseIntake intake = new CaseIntake(store, "shop.jsonl", "shop");
+            intake.reportMore(1);
+            assertThat(intake.finish().clean()).isFalse();
         }
     }
 }
