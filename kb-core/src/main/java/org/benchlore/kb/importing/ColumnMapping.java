@@ -6,8 +6,10 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.DeviceScope;
@@ -55,6 +57,7 @@ public record ColumnMapping(
         SortedMap<ImportField, List<String>> columns = new TreeMap<>();
         SortedMap<String, Outcome> outcomes = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
         SortedMap<String, DeviceScope> devices = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
+        Set<String> seen = new TreeSet<>(String.CASE_INSENSITIVE_ORDER);
         List<String> lines = text.lines().toList();
         for (int i = 0; i < lines.size(); i++) {
             String line = lines.get(i).strip();
@@ -72,7 +75,11 @@ public record ColumnMapping(
             }
             String key = line.substring(0, sign).strip();
             String value = line.substring(sign + 1).strip();
-            if (value.isEmpty()) {
+            if (!seen.add(key.replaceFirst(":\\s+", ":"))) {
+                throw new BadImportException(
+                        where, "'" + Wording.cut(key) + "' stands here twice", "join the lines, or drop one");
+            }
+            if (names(value).isEmpty()) {
                 throw new BadImportException(
                         where, "'" + Wording.cut(key) + "' has no value", "give one, or drop the line");
             }

@@ -132,7 +132,7 @@ final class CsvReader {
         return "a quote that opens a field is never closed";
     }
 
-    private static String tooLong() {
+    static String tooLong() {
         return "a field is longer than " + LONGEST_FIELD + " characters";
     }
 

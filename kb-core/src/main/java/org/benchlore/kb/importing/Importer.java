@@ -1,5 +1,6 @@
 package org.benchlore.kb.importing;
 
+import com.google.common.base.CharMatcher;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.StringReader;
@@ -124,15 +125,19 @@ public final class Importer {
 
         private void table(String text) {
             // "sep=;" in the first line is how one spreadsheet tells another; a blank line keeps the numbers right
-            String table = text.startsWith("sep=") ? text.substring(Math.max(0, text.indexOf('\n'))) : text;
+            String table = text.startsWith("sep=") ? text.substring(lineEnd(text)) : text;
             ColumnMapping columns = settings.mapping()
                     .orElseGet(() -> new MappingGuess(vocabulary.devices(), settings.dates()).of(table, source));
             mapping = Optional.of(columns);
             CsvReader reading = new CsvReader(table, columns.separator(), source, problems::add);
-            List<String> names =
-                    columns.header() ? reading.next().map(CsvReader.Row::fields).orElse(List.of()) : List.of();
-            TableRecords records =
-                    new TableRecords(columns, names, spare(table, columns, names.size()), source, problems::add);
+            List<String> names = columns.header() ? header(reading) : List.of();
+            TableRecords records = new TableRecords(
+                    columns,
+                    names,
+                    columns.header() ? names.size() : TableRecords.widest(silent(table, columns)),
+                    spare(table, columns, names.size()),
+                    source,
+                    problems::add);
             tell(() -> {
                 for (Optional<CsvReader.Row> row = reading.next(); row.isPresent(); row = reading.next()) {
                     Optional<RawRecord> record =
@@ -145,8 +150,27 @@ public final class Importer {
             });
         }
 
+        private static int lineEnd(String text) {
+            int end = CharMatcher.anyOf("\r\n").indexIn(text);
+            return end < 0 ? text.length() : end;
+        }
+
+        /** The names of the columns; the row below bad ones would be a case, read as names. */
+        private List<String> header(CsvReader reading) {
+            List<String> names = reading.next().map(CsvReader.Row::fields).orElse(List.of());
+            problems.sorted().stream().findFirst().ifPresent(bad -> {
+                throw new BadImportException(
+                        source + ":" + bad.line(), bad.what(), bad.remedy() + ", for it names the columns");
+            });
+            return names;
+        }
+
+        private CsvReader silent(String table, ColumnMapping columns) {
+            return new CsvReader(table, columns.separator(), source, problem -> {});
+        }
+
         private int spare(String table, ColumnMapping columns, int width) {
-            CsvReader rows = new CsvReader(table, columns.separator(), source, problem -> {});
+            CsvReader rows = silent(table, columns);
             return width > 0 && rows.next().isPresent() ? TableRecords.spare(rows, width) : 0;
         }
 
@@ -176,7 +200,7 @@ public final class Importer {
                     .orElseGet(() ->
                             new MappingGuess(vocabulary.devices(), settings.dates()).of(sample, ',', true, source));
             mapping = Optional.of(columns);
-            TableRecords records = new TableRecords(columns, names, 0, source, problems::add);
+            TableRecords records = new TableRecords(columns, names, names.size(), 0, source, problems::add);
             Iterator<RawRecord> told = rows.stream()
                     .flatMap(r -> records.record(r.line(), cells(r.fields(), names)).stream())
                     .iterator();

@@ -244,7 +244,7 @@ final class Story {
             String id = u.finding().symptomId() + "=" + u.finding().state();
             told.add(new Told(Item.FINDING, id, Wording.cut(u.span().text())));
         }
-        boolean complaint = part.field() == ImportField.COMPLAINT && !Wording.cutsComplaint(part.text());
+        boolean complaint = part.field() == ImportField.COMPLAINT && !Wording.cutsComplaint(heading.complaint());
         if (!findings.isEmpty() || (!complaint && !words.isEmpty())) {
             events.add(new CaseEvent.Noted(
                     next(Item.FINDING, 'n'), complaint ? "" : words, source(part.field(), understood), findings));

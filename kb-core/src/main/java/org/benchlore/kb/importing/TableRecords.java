@@ -21,20 +21,26 @@ final class TableRecords {
 
     /**
      * @param names the columns' names, or none
+     * @param places how many columns there are
      * @param spare how many {@linkplain #spare empty fields} every row has behind those of the header
      * @throws BadImportException if a column of the mapping is not there
      */
     TableRecords(
-            ColumnMapping mapping, List<String> names, int spare, String source, Consumer<ImportProblem> problems) {
+            ColumnMapping mapping,
+            List<String> names,
+            int places,
+            int spare,
+            String source,
+            Consumer<ImportProblem> problems) {
         this.mapping = mapping;
         this.source = source;
         this.problems = problems;
         this.width = names.size();
         this.spare = spare;
         mapping.columns().forEach((field, wanted) -> {
-            List<Integer> places = new ArrayList<>();
-            wanted.forEach(name -> places.add(place(name, names)));
-            columns.put(field, places);
+            List<Integer> of = new ArrayList<>();
+            wanted.forEach(name -> of.add(place(name, names, places)));
+            columns.put(field, of);
         });
     }
 
@@ -63,9 +69,23 @@ final class TableRecords {
         return seen > 1 ? spare : 0;
     }
 
-    private int place(String name, List<String> names) {
+    /** How many fields the widest row has. */
+    static int widest(CsvReader rows) {
+        int widest = 0;
+        for (Optional<CsvReader.Row> row = rows.next(); row.isPresent(); row = rows.next()) {
+            widest = Math.max(widest, row.get().fields().size());
+        }
+        return widest;
+    }
+
+    private int place(String name, List<String> names, int places) {
         if (name.matches("#[1-9]\\d{0,2}")) {
-            return Integer.parseInt(name.substring(1)) - 1;
+            int place = Integer.parseInt(name.substring(1));
+            if (place > places) {
+                throw new BadImportException(
+                        source, "there is no column '" + name + "'", "the last of them is #" + places);
+            }
+            return place - 1;
         }
         for (int i = 0; i < names.size(); i++) {
             if (names.get(i).strip().equalsIgnoreCase(name)) {
@@ -91,6 +111,9 @@ final class TableRecords {
                     line,
                     "the row has " + row.size() + " fields, the header " + width,
                     "put texts that hold the separator in quotes");
+        }
+        if (row.stream().anyMatch(cell -> cell.length() > CsvReader.LONGEST_FIELD)) {
+            return bad(line, CsvReader.tooLong(), "split it");
         }
         for (ImportField field : List.of(ImportField.DATE, ImportField.CLOSED)) {
             String cell = cell(row, field);

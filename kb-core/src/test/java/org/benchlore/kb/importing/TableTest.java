@@ -110,9 +110,13 @@ class TableTest {
                 "outcome:RDY = great | m:2: 'great' is no outcome",
                 "device:X = A B | m:2: 'A B' is no device scope",
                 "notes = | m:2: 'notes' has no value",
+                "'notes = \u2016' | m:2: 'notes' has no value",
+                "'notes = a\nnotes = b' | m:3: 'notes' stands here twice",
+                "'header = yes\nheader = no' | m:3: 'header' stands here twice",
+                "'outcome:RDY = fixed\noutcome: rdy = fixed' | m:3: 'outcome: rdy' stands here twice",
             })
     void a_wrong_mapping_is_told_with_its_line(String line, String message) {
-        assertThatThrownBy(() -> ColumnMapping.parse("# mine\n" + line + "\n", "m"))
+        assertThatThrownBy(() -> ColumnMapping.parse("# mine\n" + line.replace('\u2016', '|') + "\n", "m"))
                 .isInstanceOf(BadImportException.class)
                 .hasMessageStartingWith(message);
     }
@@ -249,8 +253,9 @@ class TableTest {
 
     @Test
     void what_spreadsheets_put_in_front_is_no_trouble() {
-        for (String front : List.of("\uFEFF", "sep=,\n")) {
-            ImportReview review = Workshop.table(front + "date,notes\n1.3.2024,no 12 V\n");
+        for (String front : List.of("\uFEFF", "sep=,\n", "sep=,\r\n", "sep=,\r")) {
+            String end = front.endsWith("\r") ? "\r" : "\n";
+            ImportReview review = Workshop.table(front + "date,notes" + end + "1.3.2024,no 12 V" + end);
             assertThat(review.drafts()).hasSize(1);
             assertThat(review.drafts().get(0).date()).contains(LocalDate.of(2024, 3, 1));
         }
@@ -268,5 +273,57 @@ class TableTest {
         assertThat(ids(review.drafts().get(0), Item.FINDING)).containsExactly("rail-12v=absent", "power-lamp=off");
         assertThat(acts(review.drafts().get(1))).contains("fix clean-lens", "outcome fixed");
         assertThat(review.problems()).extracting(p -> p.line()).containsExactly(3L);
+    }
+
+    @Test
+    void words_past_the_end_of_a_complaint_from_two_columns_stand_in_a_note() {
+        ImportReview review = Workshop.review(
+                "Fault,More,Notes\n" + "hums ".repeat(40) + "," + "buzzes ".repeat(30)
+                        + "and then the needle dropped,no 12 V\n",
+                ImportSettings.of(ImportKind.CSV)
+                        .with(ColumnMapping.parse("complaint = Fault | More\nnotes = Notes\n", "m")));
+        assertThat(review.drafts().get(0).events().toString()).contains("needle dropped");
+    }
+
+    @Test
+    void a_place_beyond_the_table_is_no_column() {
+        for (String header : List.of("yes", "no")) {
+            ColumnMapping mapping = ColumnMapping.parse("header = " + header + "\nnotes = #2 | #9\n", "m");
+            assertThatThrownBy(() -> Workshop.review(
+                            "date,notes,end\n1.3.2024,no 12 V,ok\n",
+                            ImportSettings.of(ImportKind.CSV).with(mapping)))
+                    .isInstanceOf(BadImportException.class)
+                    .hasMessageContaining("there is no column '#9'; ")
+                    .hasMessageContaining("3");
+        }
+        ColumnMapping last = ColumnMapping.parse("header = no\nnotes = #4\n", "m");
+        assertThat(Workshop.review(
+                                "1.3.2024,x,ok\n2.3.2024,x,ok,no 12 V\n",
+                                ImportSettings.of(ImportKind.CSV).with(last))
+                        .drafts())
+                .hasSize(1);
+    }
+
+    @Test
+    void a_table_whose_header_is_bad_is_refused_with_its_line() {
+        ColumnMapping mapping = ColumnMapping.parse("notes = notes\n", "m");
+        assertThatThrownBy(() -> Workshop.review(
+                        "\n\"date\"s,notes\n1.3.2024,no 12 V\n2.3.2024,no sound\n",
+                        ImportSettings.of(ImportKind.CSV).with(mapping)))
+                .isInstanceOf(BadImportException.class)
+                .hasMessage("source:2: something follows the closing quote of a field;"
+                        + " put the field in quotes and double the quotes inside it, for it names the columns");
+    }
+
+    @Test
+    void a_field_of_an_object_is_bounded_as_one_of_a_table() {
+        ImportReview review = Workshop.review(
+                "{\"notes\":\"no 12 V " + "x".repeat(CsvReader.LONGEST_FIELD) + "\"}\n{\"notes\":\"no 12 V\"}\n",
+                ImportSettings.of(ImportKind.OBJECTS));
+        assertThat(review.drafts()).hasSize(1);
+        assertThat(review.problems())
+                .singleElement()
+                .satisfies(p ->
+                        assertThat(p.toString()).startsWith("source:1: a field is longer than 65536 characters; "));
     }
 }
