@@ -33,6 +33,8 @@ final class DateScan {
             List.of("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday");
     private static final int LONGEST_WORD = 12;
 
+    private static final int MOST_ZONE_HOURS = 14;
+
     /** A day so many months before the one above is of the next year. */
     private static final int YEAR_TURNS = 6;
 
@@ -218,16 +220,20 @@ final class DateScan {
         }
     }
 
+    /** "T10:15:30+01:00", ", 3:15 pm". The zone does not move the day: it is that of the bench. */
     private void timeOfDay() {
         int before = at;
-        if (charAt(at) == 'T' || charAt(at) == ',') {
+        boolean exact = charAt(at) == 'T';
+        if (exact || charAt(at) == ',') {
             at++;
         }
         blanks();
         int hour = digit(at) ? number(2) : -1;
         boolean time = hour >= 0 && hour < 24 && charAt(at) == ':' && digit(at + 1);
+        int parts = 1;
         while (time && (charAt(at) == ':' || charAt(at) == '.') && digit(at + 1)) {
             at++;
+            parts++;
             while (digit(at)) {
                 at++;
             }
@@ -236,6 +242,53 @@ final class DateScan {
             at = before;
         } else if (charAt(at) == 'Z') {
             at++;
+        } else if (exact || parts > 2) {
+            zone(); // behind hours and minutes alone, "10:15-11:30" is how long it took
+        }
+        if (time && hour >= 1 && hour <= 12) {
+            halfOfDay();
+        }
+    }
+
+    /** "+01:00", "-0330" or "+02". */
+    private void zone() {
+        int before = at;
+        if (charAt(at) != '+' && charAt(at) != '-') {
+            return;
+        }
+        at++;
+        int hours = twoDigits();
+        if (charAt(at) == ':' && digit(at + 1)) {
+            at++;
+        }
+        int minutes = digit(at) ? twoDigits() : 0;
+        if (hours < 0 || hours > MOST_ZONE_HOURS || minutes < 0 || minutes > 59 || digit(at)) {
+            at = before;
+        }
+    }
+
+    private int twoDigits() {
+        if (!digit(at) || !digit(at + 1)) {
+            return -1;
+        }
+        at += 2;
+        return (charAt(at - 2) - '0') * 10 + charAt(at - 1) - '0';
+    }
+
+    /** "AM", "p.m.". */
+    private void halfOfDay() {
+        int before = at;
+        blanks();
+        boolean half = "aApP".indexOf(charAt(at)) >= 0;
+        at++;
+        skip('.');
+        half &= charAt(at) == 'm' || charAt(at) == 'M';
+        at++;
+        if (half && charAt(at - 2) == '.') {
+            skip('.');
+        }
+        if (!half || Character.isLetterOrDigit(charAt(at))) {
+            at = before;
         }
     }
 
@@ -283,7 +336,7 @@ final class DateScan {
     }
 
     private void blanks() {
-        while (charAt(at) == ' ' || charAt(at) == '\t' || charAt(at) == '\u00a0') {
+        while (charAt(at) == ' ' || charAt(at) == '\t' || charAt(at) == '\u00a0' || charAt(at) == '\u202f') {
             at++;
         }
     }

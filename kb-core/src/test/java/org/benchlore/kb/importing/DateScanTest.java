@@ -18,6 +18,12 @@ class DateScanTest {
                 "2024/3/12",
                 "2024-03-12T10:15:00Z",
                 "2024-03-12 10:15",
+                "2024-03-12T10:15:30+01:00",
+                "2024-03-12T10:15-0330",
+                "2024-03-12 10:15:30.250+02",
+                "12.3.2024 10:15 AM",
+                "12/3/2024, 3:15:30\u202fpm",
+                "12/3/2024 3:15 p.m.",
                 "12.3.2024",
                 "12.03.24",
                 "12/3/2024",
@@ -110,5 +116,22 @@ class DateScanTest {
 
     private static Optional<LocalDate> day(String text, DateOrder order) {
         return DateScan.whole(text, order).flatMap(DateScan.Found::date);
+    }
+
+    @Test
+    void only_what_belongs_to_the_time_of_day_goes_with_the_date() {
+        assertThat(rest("12.3.2024 10:15 amp hums")).isEqualTo(" amp hums");
+        assertThat(rest("12.3.2024 14:15 AM radio")).isEqualTo(" AM radio");
+        assertThat(rest("12.3.2024 10:15 am radio")).isEqualTo(" radio");
+        assertThat(rest("12.3.2024 10:15 p.m. radio")).isEqualTo(" radio");
+        assertThat(rest("12.3.2024 10:15 am. radio")).isEqualTo(". radio");
+        assertThat(rest("12.3.2024 10:15 -12 V absent")).isEqualTo(" -12 V absent");
+        assertThat(rest("12.3.2024 10:15-11:30 amp")).isEqualTo("-11:30 amp");
+        assertThat(rest("12.3.2024 10:15:30+99 V")).isEqualTo("+99 V");
+    }
+
+    private static String rest(String text) {
+        return text.substring(
+                DateScan.at(text, 0, DateOrder.DMY).map(DateScan.Found::end).orElse(0));
     }
 }
