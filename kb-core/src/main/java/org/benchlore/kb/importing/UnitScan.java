@@ -8,9 +8,13 @@ import java.util.regex.Pattern;
 final class UnitScan {
     private static final String VALUE = "([\\p{L}\\d][\\p{L}\\d/._-]{0,38}+)";
 
-    /** Every part is bounded and no two of them can match the same characters, so it runs in linear time. */
+    /**
+     * Every part is bounded and no two of them can match the same characters, so it runs in linear time. Right behind "SN" a
+     * number is that of a chip.
+     */
     private static final Pattern SERIAL = Pattern.compile(
-            "(?<![\\p{L}\\d])(?:s/n|sn|snr|ser(?:ial)?)\\.?(?: {0,2}(?:no|nr|num|number))?\\.? {0,2}[:#=]? {0,2}"
+            "(?<![\\p{L}\\d])(?:s/n|(?:sn|snr|ser(?:ial)?)(?=[ .:#=]|no|nr))\\.?"
+                    + "(?: {0,2}(?:no|nr|num|number)(?!\\p{L}))?\\.? {0,2}[:#=]? {0,2}"
                     + VALUE,
             Pattern.CASE_INSENSITIVE);
 
