@@ -1,10 +1,10 @@
 package org.benchlore.cli;
 
 import java.io.BufferedInputStream;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.nio.charset.StandardCharsets;
+import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -21,6 +21,7 @@ import org.benchlore.kb.importing.DateOrder;
 import org.benchlore.kb.importing.ImportKind;
 import org.benchlore.kb.importing.ImportReview;
 import org.benchlore.kb.importing.ImportSettings;
+import org.benchlore.kb.importing.SourceText;
 import org.benchlore.kb.report.Json;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -199,11 +200,17 @@ final class ImportCommand extends BenchCommand {
             return kind;
         }
         in.mark(BEGINNING);
-        String beginning = new String(in.readNBytes(BEGINNING), StandardCharsets.UTF_8);
+        String beginning = text(in.readNBytes(BEGINNING));
         in.reset();
         return ImportKind.of(file, beginning)
                 .orElseThrow(() -> new BadInputException(name(file)
                         + ": its name does not tell how it is written; add --as diary, csv, json or objects"));
+    }
+
+    private static String text(byte[] bytes) throws IOException {
+        StringWriter text = new StringWriter();
+        SourceText.reader(new ByteArrayInputStream(bytes)).transferTo(text);
+        return text.toString();
     }
 
     private static ColumnMapping mapping(Path file) {
@@ -212,7 +219,7 @@ final class ImportCommand extends BenchCommand {
             if (bytes.length > LARGEST_MAPPING) {
                 throw new BadInputException(file + ": too large for a mapping; give the file that names the columns");
             }
-            return ColumnMapping.parse(new String(bytes, StandardCharsets.UTF_8), file.toString());
+            return ColumnMapping.parse(text(bytes), file.toString());
         } catch (NoSuchFileException e) {
             throw new BadInputException(file + ": there is no such file; check the path");
         } catch (IOException e) {
@@ -232,7 +239,7 @@ final class ImportCommand extends BenchCommand {
 
     static ImportResult read(KnowledgeBase kb, InputStream in, String source, String origin) {
         try {
-            return kb.importCases(new InputStreamReader(in, StandardCharsets.UTF_8), source, origin);
+            return kb.importCases(SourceText.reader(in), source, origin);
         } catch (IOException e) {
             throw new BadInputException(source + ": cannot be read (" + e.getMessage() + "); what was stored stays");
         }

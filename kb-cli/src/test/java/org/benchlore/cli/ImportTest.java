@@ -3,6 +3,7 @@ package org.benchlore.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -118,5 +119,18 @@ class ImportTest {
                 .doesNotContain("\u001b")
                 .doesNotContain("\u0007")
                 .doesNotContain("\u202e");
+    }
+
+    @Test
+    void lines_of_json_are_decoded_as_other_sources_are() throws IOException {
+        String line = "{\"schema\":\"benchlore/case/1\",\"id\":\"lat1\",\"opened\":\"2024-03-12\","
+                + "\"complaint\":\"Gerät tot, no sound\"}\n";
+        for (String charset : List.of("windows-1252", "UTF-8", "UTF-16")) {
+            Path file = dir.resolve(charset + ".jsonl");
+            Files.write(file, line.getBytes(Charset.forName(charset)));
+            String home = dir.resolve(charset).toString();
+            assertThat(Run.of("import", file.toString(), "--home", home).code()).isZero();
+            assertThat(Run.of("show", "lat1", "--home", home).out()).as(charset).contains("Gerät tot");
+        }
     }
 }

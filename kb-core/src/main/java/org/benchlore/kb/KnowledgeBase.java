@@ -515,7 +515,7 @@ public final class KnowledgeBase implements AutoCloseable {
     /**
      * Imports lines of JSON, events or whole cases, however many; a bad line stops nothing and is reported.
      *
-     * @param lines not closed
+     * @param lines not closed; for bytes see {@link org.benchlore.kb.importing.SourceText#reader}
      * @param source how problems name it, usually the file
      * @param origin {@link CaseHistory#OWN} for one's own cases, else a name for the other bench
      * @throws IOException if {@code lines} throws it
