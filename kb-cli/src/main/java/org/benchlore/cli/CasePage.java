@@ -9,7 +9,6 @@ import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.BenchTest;
-import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.reading.Finding;
 
@@ -98,7 +97,7 @@ final class CasePage {
     }
 
     private String cause(String id) {
-        return knowledge.cause(id).map(Cause::name).orElse(id) + " [" + id + "]";
+        return names.cause(id) + " [" + id + "]";
     }
 
     private static String and(String note) {

@@ -128,6 +128,17 @@ class CaseNoteTest {
     }
 
     @Test
+    void a_case_of_none_of_the_known_causes_says_so_in_words() {
+        done("outcome", "--case", id, "--cause", "unlisted", "--ended", "given-up");
+        assertThat(done("show", id))
+                .contains("Cause: \"none of the causes known here\" [unlisted]")
+                .contains("concluded \"none of the causes known here\" [unlisted]")
+                .doesNotContain("unlisted [unlisted]");
+        assertThat(done("case", "list"))
+                .containsPattern("given\\s+up:\\s+\"none\\s+of\\s+the\\s+causes\\s+known\\s+here\"");
+    }
+
+    @Test
     void words_with_the_outcome_of_an_open_case_are_noted_to_it() {
         done("outcome", "fan stopped, very dusty", "--case", id, "--cause", "fan-motor-dead", "--ended", "given-up");
         CaseHistory ended = history();
