@@ -17,7 +17,7 @@ final class Page {
     /** An interval wider than this, as a share of the scale, leaves nearly every figure open. */
     private static final double HARDLY_KNOWN = 0.8;
 
-    /** Stand for "set off" while a line is filled; private-use characters in a text are taken out before. */
+    /** Stand for "set off" while a line is filled; {@link #clean} leaves none in a text. */
     private static final char MARK_ON = '\uE000';
 
     private static final char MARK_OFF = '\uE001';
@@ -34,7 +34,7 @@ final class Page {
 
     void heading(String text) {
         String clean = clean(text);
-        List<? extends CharSequence> lines = width(clean) <= WIDTH ? List.of(clean) : filled("", 2, text);
+        List<? extends CharSequence> lines = width(clean) <= WIDTH ? List.of(clean) : filled("", 2, clean);
         lines.forEach(line -> out.println(style("1", line.toString())));
     }
 
@@ -54,14 +54,18 @@ final class Page {
 
     /** A paragraph after a lead that keeps its columns. */
     void hanging(String lead, int rest, String text) {
-        filled(lead, rest, text).forEach(line -> out.println(marks(line)));
+        fill(clean(lead), rest, clean(text));
     }
 
-    private List<CharSequence> filled(String lead, int rest, String text) {
+    private void fill(String lead, int rest, String clean) {
+        filled(lead, rest, clean).forEach(line -> out.println(marks(line)));
+    }
+
+    private List<CharSequence> filled(String lead, int rest, String clean) {
         List<CharSequence> lines = new ArrayList<>();
-        StringBuilder line = new StringBuilder(clean(lead));
+        StringBuilder line = new StringBuilder(lead);
         boolean empty = true;
-        for (String word : words(clean(text), WIDTH - rest)) {
+        for (String word : words(clean, WIDTH - rest)) {
             if (!empty && width(line) + 1 + width(word) > WIDTH) {
                 lines.add(line);
                 line = new StringBuilder(" ".repeat(rest));
@@ -76,13 +80,18 @@ final class Page {
 
     /** A snippet, its matched words set off: bold where there is colour, else between asterisks. */
     void marked(int indent, SearchHit.Snippet snippet) {
-        StringBuilder text =
-                new StringBuilder(snippet.text().replace(MARK_ON, ' ').replace(MARK_OFF, ' '));
-        List<SearchHit.Match> matches = snippet.matches();
-        for (int i = matches.size() - 1; i >= 0; i--) {
-            text.insert(matches.get(i).end(), MARK_OFF).insert(matches.get(i).start(), MARK_ON);
+        String text = snippet.text();
+        StringBuilder marked = new StringBuilder();
+        int done = 0;
+        for (SearchHit.Match match : snippet.matches()) {
+            marked.append(clean(text.substring(done, match.start())))
+                    .append(MARK_ON)
+                    .append(clean(text.substring(match.start(), match.end())))
+                    .append(MARK_OFF);
+            done = match.end();
         }
-        hanging(indent, indent, text.toString());
+        marked.append(clean(text.substring(done)));
+        fill(" ".repeat(indent), indent, marked.toString());
     }
 
     /** A line as it is, columns kept. */
@@ -169,7 +178,7 @@ final class Page {
         return colour ? "\u001b[" + code + "m" + text + "\u001b[0m" : text;
     }
 
-    /** Control and format characters out of notes and packs must not reach the terminal. */
+    /** Control, format and private-use characters out of notes and packs must not reach the terminal. */
     static String clean(String text) {
         StringBuilder clean = new StringBuilder(text.length());
         text.codePoints().forEach(c -> {
@@ -177,6 +186,7 @@ final class Page {
             boolean harmful = type == Character.CONTROL
                     || type == Character.FORMAT
                     || type == Character.SURROGATE
+                    || type == Character.PRIVATE_USE
                     || type == Character.LINE_SEPARATOR
                     || type == Character.PARAGRAPH_SEPARATOR;
             clean.appendCodePoint(harmful ? (c == '\n' || c == '\t' ? ' ' : 0xFFFD) : c);

@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.List;
 import java.util.function.Consumer;
+import org.benchlore.kb.search.SearchHit;
 import org.junit.jupiter.api.Test;
 
 class PageTest {
@@ -22,6 +23,14 @@ class PageTest {
         assertThat(Page.range(.03, .4)).isEqualTo("between 3 % and 40 %");
         assertThat(Page.range(.96, .999)).isEqualTo("over 96 %");
         assertThat(Page.range(.995, .999)).isEqualTo("over 99 %");
+    }
+
+    @Test
+    void private_use_characters_of_a_text_set_nothing_off() {
+        assertThat(printed(page -> page.text(0, "hum \uE000loud\uE001 \uE0FF")))
+                .containsExactly("hum \uFFFDloud\uFFFD \uFFFD");
+        SearchHit.Snippet snippet = new SearchHit.Snippet("a \uE000hum", List.of(new SearchHit.Match(3, 6)));
+        assertThat(printed(page -> page.marked(0, snippet))).containsExactly("a \uFFFD*hum*");
     }
 
     @Test
