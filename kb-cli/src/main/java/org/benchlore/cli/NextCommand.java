@@ -38,11 +38,14 @@ final class NextCommand extends BenchCommand {
     @Override
     public Integer call() {
         unit.require("next for");
+        if (top < 1) {
+            throw new UsageException("--top " + top + " shows nothing; give 1 or more");
+        }
         try (KnowledgeBase kb = open()) {
             UnitOptions.Unit known = unit.unit(kb, this);
             NextStep next =
                     kb.next(known.query(), conditions.conditions(kb.knowledge(), known.done(), known.opened(kb)));
-            List<TestProposal> shown = next.inOrder(Math.max(top, 0));
+            List<TestProposal> shown = next.inOrder(top);
             if (json) {
                 bench.out().println(Json.next(next.showing(shown)));
             } else {

@@ -35,6 +35,15 @@ class DecisionTextTest {
     }
 
     @Test
+    void a_list_of_no_tests_is_refused() {
+        for (String top : List.of("0", "-3")) {
+            Run run = Run.at(home, "next", "no 12 V", "--top=" + top);
+            assertThat(run.code()).isEqualTo(ExitCode.USAGE);
+            assertThat(run.err()).contains("--top " + top + " shows nothing; give 1 or more");
+        }
+    }
+
+    @Test
     void next_says_what_to_do_before_how_and_why() {
         List<String> lines = lines("next", WORDS);
         assertThat(lines.get(0)).startsWith("Do next: ");
