@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /** Collects what is wrong, so that one run reports everything. */
 final class Problems {
@@ -17,6 +18,10 @@ final class Problems {
 
     private final List<PackProblem> problems = new ArrayList<>();
     private final Map<String, Integer> perFile = new HashMap<>();
+
+    /** Per file the first problem beyond the list, an error before a warning. */
+    private final Map<String, PackProblem> beyond = new HashMap<>();
+
     private int errors;
 
     void error(Place place, String what, String remedy) {
@@ -29,23 +34,26 @@ final class Problems {
     }
 
     private void add(Place place, PackProblem.Severity severity, String what, String remedy) {
-        int count = perFile.merge(place.file(), 1, Integer::sum);
-        if (count <= MAX_PER_FILE) {
-            problems.add(new PackProblem(place.file(), place.line(), place.column(), severity, what, remedy));
-        } else if (count == MAX_PER_FILE + 1) {
-            problems.add(new PackProblem(
-                    place.file(),
-                    place.line(),
-                    place.column(),
-                    PackProblem.Severity.ERROR,
-                    "more than " + MAX_PER_FILE + " problems in this file",
-                    "mend those listed, then check again"));
+        if (perFile.merge(place.file(), 1, Integer::sum) <= MAX_PER_FILE) {
+            problems.add(problem(place, severity, what, remedy));
+            return;
         }
+        PackProblem more = problem(
+                place,
+                severity,
+                "more than " + MAX_PER_FILE + " problems in this file",
+                "mend those listed, then check again");
+        beyond.merge(
+                place.file(), more, (first, next) -> next.severity().compareTo(first.severity()) < 0 ? next : first);
+    }
+
+    private static PackProblem problem(Place place, PackProblem.Severity severity, String what, String remedy) {
+        return new PackProblem(place.file(), place.line(), place.column(), severity, what, remedy);
     }
 
     /** Errors and warnings so far that will be listed. */
     int count() {
-        return problems.size();
+        return problems.size() + beyond.size();
     }
 
     /** Errors so far; a rise while an entry is bound marks the entry as damaged. */
@@ -55,7 +63,10 @@ final class Problems {
 
     /** Everything found, each problem once, in file order. */
     List<PackProblem> sorted() {
-        return problems.stream().distinct().sorted().toList();
+        return Stream.concat(problems.stream(), beyond.values().stream())
+                .distinct()
+                .sorted()
+                .toList();
     }
 
     /** The author's own text for a message: in quotes, short, on one line. */

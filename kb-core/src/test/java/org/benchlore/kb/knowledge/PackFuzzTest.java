@@ -176,6 +176,24 @@ class PackFuzzTest {
     }
 
     @Test
+    void what_goes_beyond_the_list_is_an_error_only_if_an_error_is_among_it() {
+        Problems problems = new Problems();
+        for (int line = 1; line <= Problems.MAX_PER_FILE + 2; line++) {
+            problems.warn(new Place("p.yaml", line, 1), "weak", "mend it");
+        }
+        assertThat(problems.sorted())
+                .hasSize(Problems.MAX_PER_FILE + 1)
+                .allMatch(p -> p.severity() == PackProblem.Severity.WARNING);
+
+        problems.error(new Place("p.yaml", 7, 7), "wrong", "mend it");
+        assertThat(problems.sorted())
+                .hasSize(Problems.MAX_PER_FILE + 1)
+                .filteredOn(p -> p.severity() == PackProblem.Severity.ERROR)
+                .singleElement()
+                .hasToString("p.yaml:7:7: more than 1000 problems in this file; mend those listed, then check again");
+    }
+
+    @Test
     void ten_thousand_wrong_references_do_not_take_for_ever() {
         StringBuilder yaml = new StringBuilder(PackFixture.shop("cautions:\n"));
         String id = "a".repeat(60);
