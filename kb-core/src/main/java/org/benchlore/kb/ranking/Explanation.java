@@ -111,7 +111,7 @@ final class Explanation {
     }
 
     private static double priorDecibans(ScopeView of, int c) {
-        return DECIBANS * (of.logPrior[c] - Math.log(rest(of.prior, c)));
+        return DECIBANS * (of.logPrior[c] - Math.log(inside(rest(of.prior, c))));
     }
 
     private static double inside(double p) {

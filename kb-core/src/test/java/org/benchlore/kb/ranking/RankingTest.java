@@ -10,6 +10,7 @@ import java.util.Collections;
 import java.util.List;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.PackReader;
 import org.benchlore.kb.reading.Finding;
 import org.junit.jupiter.api.Test;
 
@@ -97,6 +98,20 @@ class RankingTest {
         assertThat(sums[0]).isCloseTo(tub, within(tolerance));
         assertThat(sums[1]).isCloseTo(lung, within(tolerance));
         assertThat(sums[2]).isCloseTo(bronc, within(tolerance));
+    }
+
+    @Test
+    void where_no_cause_applies_the_unlisted_one_still_adds_up_from_finite_parts() {
+        Ranking ranking = RankingModel.of(PackReader.read(List.of()), RankingSettings.DEFAULT)
+                .rank(RankingQuery.of(List.of()));
+        Ranking.RankedCause unlisted = ranking.unlisted();
+        assertThat(List.of(
+                        unlisted.priorDecibans(),
+                        unlisted.wordingDecibans(),
+                        unlisted.codeDecibans(),
+                        unlisted.unmentionedDecibans(),
+                        unlisted.overlapDecibans()))
+                .allMatch(Double::isFinite);
     }
 
     @Test
