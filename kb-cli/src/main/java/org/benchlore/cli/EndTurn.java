@@ -250,7 +250,7 @@ final class EndTurn {
             return false;
         }
         Outcome outcome = outcomes.get(picked.get());
-        if (outcome == Outcome.FIXED || outcome == Outcome.FIXED_AND_PROVEN) {
+        if (outcome.cured()) {
             if (work.history().causeId() == null) {
                 cause();
             }

@@ -176,8 +176,7 @@ final class OutcomeCommand extends BenchCommand {
     /** @param standing a fix that is noted already; the same one named again is not done twice, but for this cause */
     private List<CaseEvent> ending(Heads heads, Outcome outcome, Optional<CaseEvent.FixApplied> standing) {
         List<CaseEvent> events = new ArrayList<>();
-        boolean cured = (outcome == Outcome.FIXED || outcome == Outcome.FIXED_AND_PROVEN)
-                && (fix != null || standing.isPresent());
+        boolean cured = outcome.cured() && (fix != null || standing.isPresent());
         if (cause != null) {
             Certainty sure = certainty != null ? certainty : cured ? Certainty.PROVEN : Certainty.LIKELY;
             events.add(new CaseEvent.Concluded(heads.of(":3-concluded"), cause, sure, ""));

@@ -23,6 +23,11 @@ public enum Outcome {
     /** Stopped without knowing. */
     GIVEN_UP;
 
+    /** Whether the repair did it, as far as is known: fixed, proven or not yet. */
+    public boolean cured() {
+        return this == FIXED || this == FIXED_AND_PROVEN;
+    }
+
     /** Kebab-case name used in JSON and on the command line, such as {@code fixed-and-proven}. */
     public String id() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');

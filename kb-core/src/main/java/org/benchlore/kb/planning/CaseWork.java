@@ -79,9 +79,8 @@ public record CaseWork(List<Trial> fixes, List<Use> tests) {
     }
 
     private static boolean proves(CaseHistory history) {
-        return history.certainty() == Certainty.PROVEN
-                || history.outcome() == Outcome.FIXED_AND_PROVEN
-                || history.outcome() == Outcome.FIXED;
+        Outcome outcome = history.outcome();
+        return history.certainty() == Certainty.PROVEN || (outcome != null && outcome.cured());
     }
 
     private static Trial trial(CaseHistory history, TriedFix tried) {

@@ -227,7 +227,8 @@ final class HandoverSheet {
                         "Thought over: " + terms.fix(w.fixId()) + ". It was decided to " + words(w.decided()) + "."));
         fixes.forEach(f -> done.add("Done: " + terms.fix(f.fixId()) + "."));
         if (fixes.isEmpty()) {
-            boolean repaired = history.outcome() == Outcome.FIXED || history.outcome() == Outcome.FIXED_AND_PROVEN;
+            Outcome outcome = history.outcome();
+            boolean repaired = outcome != null && outcome.cured();
             done.add(
                     repaired ? "Repaired: ask us how, it is not written down by name." : "We did not repair anything.");
         }
