@@ -13,7 +13,6 @@ import org.benchlore.kb.reading.analysis.SilentWords;
  */
 final class SearchAnalyzer extends AnalyzerWrapper {
     private static final int LONGEST_TERM = 64; // nobody types more, and Lucene refuses terms of 32 KiB
-    private static final int BETWEEN_PASSAGES = 10; // keeps phrases from reaching across
     private static final CharArraySet SILENT = CharArraySet.unmodifiableSet(new CharArraySet(SilentWords.ALL, false));
 
     private final Analyzer words = new BenchAnalyzer();
@@ -32,10 +31,5 @@ final class SearchAnalyzer extends AnalyzerWrapper {
         return new TokenStreamComponents(
                 inner.getSource(),
                 new StopFilter(new TruncateTokenFilter(inner.getTokenStream(), LONGEST_TERM), SILENT));
-    }
-
-    @Override
-    public int getPositionIncrementGap(String field) {
-        return BETWEEN_PASSAGES;
     }
 }
