@@ -7,7 +7,7 @@ import java.util.HashSet;
 import java.util.Optional;
 import java.util.Set;
 
-/** The known word closest to what was written, for "did you mean". */
+/** How far words are apart, and the known word closest to what was written, for "did you mean". */
 public final class Nearest {
     /** Nothing longer, or further off, is a slip of the pen. */
     private static final int MAX_CHARS = 80;
@@ -30,7 +30,7 @@ public final class Nearest {
             if (candidate.length() > MAX_CHARS || Math.abs(candidate.length() - written.length()) > best) {
                 continue;
             }
-            int distance = distance(written, candidate, best);
+            int distance = edits(written, candidate, best);
             if (distance < best || (distance == best && nearest != null && candidate.compareTo(nearest) < 0)) {
                 best = distance;
                 nearest = candidate;
@@ -76,24 +76,27 @@ public final class Nearest {
     }
 
     /**
-     * Edits between two words, neighbours swapped counting as one (optimal string alignment); anything above {@code
-     * most} when there are more. Only the band of that width is filled, so the cost is linear in length.
+     * Edits between two words, neighbours swapped counting as one (optimal string alignment: Damerau 1964, no part edited
+     * twice). Only the band of {@code most} either side is filled, so the cost is linear in length.
+     *
+     * @param most from 0
+     * @return the edits, or anything above {@code most} when there are more
      */
-    private static int distance(String a, String b, int most) {
+    public static int edits(String a, String b, int most) {
         int far = most + 1;
         int[] before = new int[b.length() + 1];
         int[] last = new int[b.length() + 1];
+        int[] row = new int[b.length() + 1];
         for (int j = 0; j <= b.length(); j++) {
             last[j] = Math.min(j, far);
         }
         for (int i = 1; i <= a.length(); i++) {
-            int[] row = new int[b.length() + 1];
             Arrays.fill(row, far);
             row[0] = Math.min(i, far);
             int least = row[0];
             for (int j = Math.max(1, i - most); j <= Math.min(b.length(), i + most); j++) {
-                int swap = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
-                row[j] = Math.min(Math.min(row[j - 1], last[j]) + 1, last[j - 1] + swap);
+                int change = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
+                row[j] = Math.min(Math.min(row[j - 1], last[j]) + 1, last[j - 1] + change);
                 if (i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1)) {
                     row[j] = Math.min(row[j], before[j - 2] + 1);
                 }
@@ -102,8 +105,10 @@ public final class Nearest {
             if (least >= far) {
                 return far;
             }
+            int[] free = before;
             before = last;
             last = row;
+            row = free;
         }
         return last[b.length()];
     }

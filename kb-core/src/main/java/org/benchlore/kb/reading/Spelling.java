@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.benchlore.kb.knowledge.Nearest;
 
 /**
  * Small typing mistakes: one edit (a letter left out, added, changed, or two swapped) in words of five letters or more,
@@ -93,8 +94,9 @@ final class Spelling {
                 if (candidate.charAt(0) == surface.charAt(0)
                         && Math.abs(candidate.length() - surface.length()) <= allowed
                         && seen.add(candidate)) {
-                    int distance = distance(surface, candidate);
-                    if (distance <= Math.min(allowed, edits(candidate)) && distance <= bestDistance) {
+                    int most = Math.min(allowed, edits(candidate));
+                    int distance = Nearest.edits(surface, candidate, most);
+                    if (distance <= most && distance <= bestDistance) {
                         tie = distance == bestDistance;
                         best = candidate;
                         bestDistance = distance;
@@ -146,24 +148,5 @@ final class Spelling {
             }
         }
         return hashes;
-    }
-
-    /** Optimal string alignment distance. */
-    static int distance(String a, String b) {
-        int[][] d = new int[a.length() + 1][b.length() + 1];
-        for (int i = 0; i <= a.length(); i++) {
-            for (int j = 0; j <= b.length(); j++) {
-                if (i == 0 || j == 0) {
-                    d[i][j] = i + j;
-                    continue;
-                }
-                int change = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
-                d[i][j] = Math.min(Math.min(d[i - 1][j], d[i][j - 1]) + 1, d[i - 1][j - 1] + change);
-                if (i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1)) {
-                    d[i][j] = Math.min(d[i][j], d[i - 2][j - 2] + 1);
-                }
-            }
-        }
-        return d[a.length()][b.length()];
     }
 }

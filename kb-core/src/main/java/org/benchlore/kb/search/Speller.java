@@ -8,11 +8,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import org.apache.lucene.analysis.Analyzer;
+import org.benchlore.kb.knowledge.Nearest;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Mends slips of the pen against the packs' own vocabulary: one edit in words of four letters and up, two from eight,
- * two swapped letters being one edit (optimal string alignment distance, Damerau 1964 restricted). Words with a digit
+ * two swapped letters being one edit ({@link Nearest#edits}). Words with a digit
  * and words that something in the index is written with are left alone. Thread-safe.
  */
 final class Speller {
@@ -63,7 +64,7 @@ final class Speller {
             if (Math.abs(candidate.length() - word.length()) > allowed) {
                 continue;
             }
-            int distance = distance(word, candidate, allowed);
+            int distance = Nearest.edits(word, candidate, allowed);
             if (distance <= allowed
                     && (best == null
                             || distance < bestDistance
@@ -112,36 +113,6 @@ final class Speller {
                 start = at + 1;
             }
         }
-    }
-
-    /** Optimal string alignment distance, or anything above {@code limit} once it must be above. */
-    static int distance(String a, String b, int limit) {
-        int[] before = new int[b.length() + 1];
-        int[] last = new int[b.length() + 1];
-        int[] row = new int[b.length() + 1];
-        for (int j = 0; j <= b.length(); j++) {
-            last[j] = j;
-        }
-        for (int i = 1; i <= a.length(); i++) {
-            row[0] = i;
-            int least = i;
-            for (int j = 1; j <= b.length(); j++) {
-                int change = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
-                row[j] = Math.min(last[j - 1] + change, Math.min(last[j], row[j - 1]) + 1);
-                if (i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1)) {
-                    row[j] = Math.min(row[j], before[j - 2] + 1);
-                }
-                least = Math.min(least, row[j]);
-            }
-            if (least > limit) {
-                return least;
-            }
-            int[] free = before;
-            before = last;
-            last = row;
-            row = free;
-        }
-        return last[b.length()];
     }
 
     private static String surface(String text, Word word) {
