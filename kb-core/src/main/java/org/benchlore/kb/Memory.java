@@ -28,12 +28,6 @@ final class Memory {
     /** Lessons learnt at a time, so that a replay of a long log does not keep them all. */
     private static final int BATCH = 4096;
 
-    /** Fewer ended cases tell nothing of findings that travel together. */
-    private static final int LEAST_TO_FIT = 32;
-
-    /** More make the fit slow and no better. */
-    private static final int MOST_TO_FIT = 2048;
-
     private final CaseStore store;
     private final Knowledge knowledge;
     private final Lessons lessons;
@@ -43,7 +37,7 @@ final class Memory {
     private record Taught(Earliest.When when, Lesson lesson) {}
 
     Memory(CaseStore store, Knowledge knowledge, RankingSettings settings) {
-        this(store, knowledge, settings, MOST_TO_FIT);
+        this(store, knowledge, settings, RankingModel.MOST_TO_FIT);
     }
 
     /** @param mostToFit ended cases to learn dependence from at most, a power of two */
@@ -133,7 +127,7 @@ final class Memory {
     }
 
     private Lore fit(Lore next) {
-        List<Lesson> first = next.earliest().powerOfTwo(LEAST_TO_FIT);
+        List<Lesson> first = next.earliest().powerOfTwo(RankingModel.LEAST_TO_FIT);
         return first.equals(next.fitted())
                 ? next
                 : new Lore(knowledge, next.position(), next.model().fit(first), next.earliest(), first, next.work());

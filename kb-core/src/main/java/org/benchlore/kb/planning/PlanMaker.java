@@ -19,7 +19,6 @@ final class PlanMaker {
     private static final int LEVELS = 8;
 
     private static final double RARE = 0.05;
-    private static final int READINGS = 12;
     private static final int DEPTH = 2;
     private static final int WIDTH = 6;
     /** Up to so many actions, with few tests among them, the plan looks to the end and is the optimum. */
@@ -42,7 +41,7 @@ final class PlanMaker {
         this.knowledge = knowledge;
         this.now = now;
         this.tests = tests;
-        this.trouble = now.trouble(tests, READINGS);
+        this.trouble = now.trouble(tests);
         boolean small = tests.size() <= EXACT_TESTS && tests.size() + now.repairs.size() <= EXACT_ACTIONS;
         this.lookahead = small ? Lookahead.exact(trouble) : new Lookahead(trouble, DEPTH, WIDTH);
     }
@@ -155,7 +154,7 @@ final class PlanMaker {
     }
 
     private Plan.Reading reading(int probe, int index) {
-        List<TestReadings.Read> joint = tests.get(probe).jointReads(READINGS);
+        List<TestReadings.Read> joint = tests.get(probe).jointReads();
         List<Plan.Seen> seen = new ArrayList<>();
         int rest = index;
         for (int i = joint.size() - 1; i >= 0; i--) {
@@ -220,7 +219,7 @@ final class PlanMaker {
         }
         List<TestReadings.Open> named = new ArrayList<>();
         ids.forEach(id -> now.test(id).ifPresent(named::add));
-        return fixedOrder(now.trouble(named, READINGS), 0, now.weights, 0);
+        return fixedOrder(now.trouble(named), 0, now.weights, 0);
     }
 
     private double fixedOrder(Trouble named, int probe, double[] w, long done) {

@@ -224,7 +224,7 @@ final class Situation {
     }
 
     /** The problem with some of the tests. */
-    Trouble trouble(List<TestReadings.Open> some, int readings) {
+    Trouble trouble(List<TestReadings.Open> some) {
         List<Trouble.Probe> probes = new ArrayList<>(some.size());
         for (TestReadings.Open open : some) {
             long settles = 0;
@@ -232,7 +232,7 @@ final class Situation {
                 settles |= open.shares(some.get(other)) ? 1L << other : 0;
             }
             probes.add(new Trouble.Probe(
-                    open.of.test.id(), open.of.minutes, open.of.test.opens(), reduce(open.joint(readings)), settles));
+                    open.of.test.id(), open.of.minutes, open.of.test.opens(), reduce(open.joint()), settles));
         }
         return new Trouble(weights, repairs, probes, conditions.unsolvedMinutes(), opening);
     }

@@ -29,9 +29,6 @@ import org.benchlore.kb.ranking.RankingQuery;
  * together, each independent of the others given the cause.
  */
 public final class TestPlanner {
-    /** Joint readings per test in the cost of repair. */
-    private static final int READINGS = 12;
-
     private static final int SHIFTS = 3;
 
     /** A fix left out for tools or risk is named from this chance of a cure on. */
@@ -65,7 +62,7 @@ public final class TestPlanner {
     public NextStep next(RankingQuery query, BenchConditions conditions) {
         Situation now = situation(query, conditions);
         List<TestReadings.Open> close = now.close();
-        Trouble trouble = now.trouble(close, READINGS);
+        Trouble trouble = now.trouble(close);
         Lookahead step = new Lookahead(trouble, 1, 1);
         Trouble.Order repair = trouble.greedyOrder(now.weights, 0);
         List<TestProposal> proposals = new ArrayList<>(close.size());

@@ -17,6 +17,9 @@ final class TestReadings {
     /** Joint readings beyond this are not enumerated: the symptoms that tell least are left out. */
     static final int MAX_READINGS = 64;
 
+    /** Joint readings per test in the cost of repair. */
+    static final int READINGS = 12;
+
     /** One symptom as a test reads it. */
     static final class Read {
         final Symptom symptom;
@@ -118,9 +121,9 @@ final class TestReadings {
             return nats / time;
         }
 
-        /** P(reading | cause) of the joint readings, at most so many. */
-        double[][] joint(int most) {
-            List<Read> fit = jointReads(most);
+        /** P(reading | cause) of the joint readings, as many as the cost of repair takes in. */
+        double[][] joint() {
+            List<Read> fit = jointReads();
             double[][] joint = fit.get(0).given;
             for (Read read : fit.subList(1, fit.size())) {
                 joint = product(joint, read.given);
@@ -129,11 +132,11 @@ final class TestReadings {
         }
 
         /** The reads behind {@link #joint}, the last one running fastest. */
-        List<Read> jointReads(int most) {
+        List<Read> jointReads() {
             List<Read> fit = new ArrayList<>();
             int readings = 1;
             for (Read read : reads) {
-                if (fit.isEmpty() || readings * read.given.length <= most) {
+                if (fit.isEmpty() || readings * read.given.length <= READINGS) {
                     fit.add(read);
                     readings *= read.given.length;
                 }

@@ -18,11 +18,6 @@ public final class Evaluator {
     private static final int BINS = 10;
     private static final int FIRST_STRETCH = 10;
 
-    /** What is learnt of dependence is renewed when the lessons pass a power of two in this range, as at the bench. */
-    private static final int LEAST_TO_FIT = 32;
-
-    private static final int MOST_TO_FIT = 2048;
-
     private final Lessons lessons;
     private final RankingModel packs;
     private final RankingModel blank;
@@ -112,8 +107,9 @@ public final class Evaluator {
                 both.reviews());
     }
 
+    /** Renewed when the lessons pass a power of two, as at the bench. */
     private static boolean dueToFit(int cases) {
-        return cases >= LEAST_TO_FIT && cases <= MOST_TO_FIT && Integer.bitCount(cases) == 1;
+        return cases >= RankingModel.LEAST_TO_FIT && cases <= RankingModel.MOST_TO_FIT && Integer.bitCount(cases) == 1;
     }
 
     /** The last ending; a case that teaches has one. */

@@ -32,6 +32,12 @@ public final class RankingModel {
     /** Id of "none of the causes known here". */
     public static final String UNLISTED = CaseEvent.Concluded.UNLISTED;
 
+    /** Fewer lessons tell {@link #fit} nothing of findings that travel together. */
+    public static final int LEAST_TO_FIT = 32;
+
+    /** More make {@link #fit} slow and no better. */
+    public static final int MOST_TO_FIT = 2048;
+
     /** Device scopes kept ready; beyond this the views are made anew. */
     private static final int MAX_VIEWS = 64;
 

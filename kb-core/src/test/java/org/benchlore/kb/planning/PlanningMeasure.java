@@ -200,7 +200,7 @@ final class PlanningMeasure {
         Situation now = planner.situation(
                 unit.query(), conditions.afterFailing(unit.failed).opened(unit.opened));
         List<TestReadings.Open> close = now.close();
-        Trouble trouble = now.trouble(close, 12);
+        Trouble trouble = now.trouble(close);
         Lookahead.Choice choice = new Lookahead(trouble, depth, 6).choose(now.weights, 0, 0);
         switch (choice.kind()) {
             case TEST -> unit.test(close.get(choice.number()).of.test);
