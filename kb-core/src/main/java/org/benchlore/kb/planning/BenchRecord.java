@@ -279,12 +279,12 @@ public final class BenchRecord {
                 worked,
                 back,
                 worse,
-                Rate.jeffreys(worked, n, Rate.LEVEL),
-                Rate.jeffreys(back, worked + back, Rate.LEVEL),
-                Rate.jeffreys(worse, n, Rate.LEVEL),
+                Rate.jeffreys(worked, n),
+                Rate.jeffreys(back, worked + back),
+                Rate.jeffreys(worse, n),
                 named.isEmpty() ? Optional.empty() : Optional.of(opinion),
-                Rate.believed(opinion, cases, worked, n, Rate.LEVEL),
-                Rate.believed(packWorse, WORSE_CASES, worse, n, Rate.LEVEL),
+                Rate.believed(opinion, cases, worked, n),
+                Rate.believed(packWorse, WORSE_CASES, worse, n),
                 knowledge.fix(fixId).map(Fix::minutes).orElse(0.0),
                 median(of.stream().map(CaseWork.Trial::minutes).toList(), 1));
     }

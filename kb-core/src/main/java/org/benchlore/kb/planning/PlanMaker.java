@@ -60,7 +60,7 @@ final class PlanMaker {
         return new Plan(
                 root,
                 minutes,
-                trouble.costOf(byLikelihood(now.weights), now.weights, 0, true),
+                trouble.costOf(byLikelihood(now.weights), now.weights, 0),
                 suspectBySuspect(),
                 order.cost(),
                 repairs,
@@ -227,7 +227,7 @@ final class PlanMaker {
         double top =
                 IntStream.range(0, now.kept.length).mapToDouble(c -> w[c]).max().orElse(0);
         if (probe == named.probes.size() || top >= SURE * sum || sum < NEGLIGIBLE) {
-            return named.costOf(byLikelihood(w), w, done, true);
+            return named.costOf(byLikelihood(w), w, done);
         }
         Trouble.Probe next = named.probes.get(probe);
         double cost = (next.minutes + named.openingOf(next, done)) * sum;

@@ -17,8 +17,12 @@ public record Rate(double mean, double low, double high) {
      * Jeffreys interval: quantiles of Beta(x + ½, n − x + ½), the lower end 0 at x = 0 and the upper end 1 at x = n (Brown,
      * Cai and DasGupta, Statistical Science 16, 2001). The mean is x / n, or ½ for n = 0.
      */
-    public static Rate jeffreys(double x, double n, double level) {
-        check(x, n, level);
+    public static Rate jeffreys(double x, double n) {
+        return jeffreys(x, n, LEVEL);
+    }
+
+    static Rate jeffreys(double x, double n, double level) {
+        check(x, n);
         BetaDistribution beta = BetaDistribution.of(x + 0.5, n - x + 0.5);
         double tail = (1 - level) / 2;
         return new Rate(
@@ -33,19 +37,18 @@ public record Rate(double mean, double low, double high) {
      * @param opinion the rate before, in (0,1)
      * @param cases how many cases that opinion is worth, above 0
      */
-    public static Rate believed(double opinion, double cases, double x, double n, double level) {
-        check(x, n, level);
+    public static Rate believed(double opinion, double cases, double x, double n) {
+        check(x, n);
         double a = opinion * cases + x;
         double b = (1 - opinion) * cases + n - x;
         BetaDistribution beta = BetaDistribution.of(a, b);
-        double tail = (1 - level) / 2;
+        double tail = (1 - LEVEL) / 2;
         return new Rate(a / (a + b), beta.inverseCumulativeProbability(tail), beta.inverseSurvivalProbability(tail));
     }
 
-    private static void check(double x, double n, double level) {
-        if (!(x >= 0 && x <= n && n < Double.POSITIVE_INFINITY && level > 0 && level < 1)) {
-            throw new IllegalArgumentException(
-                    x + " of " + n + " at level " + level + "; give 0 to n successes and a level between 0 and 1");
+    private static void check(double x, double n) {
+        if (!(x >= 0 && x <= n && n < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException(x + " of " + n + "; give 0 to n successes");
         }
     }
 }

@@ -307,24 +307,21 @@ final class Trouble {
     }
 
     /**
-     * Cost of a given order, all of it, times the weight in all; what is left in the end counts as unsolved.
+     * Cost of a given order up to where giving up is cheapest, times the weight in all; what is left then counts as unsolved.
      *
      * @param done what was done before
-     * @param stopAtBest whether to stop after the prefix that is cheapest instead
      */
-    double costOf(List<Integer> order, double[] w, long done, boolean stopAtBest) {
+    double costOf(List<Integer> order, double[] w, long done) {
         double[] left = w;
         long by = done;
         double spent = 0;
         double best = sum(w) * unsolved;
-        double cost = best;
         for (int r : order) {
             spent += (minutes[r] + openingOf(repairs.get(r), by)) * sum(left);
             by = afterRepair(r, by);
             left = afterFailed(r, left);
-            cost = spent + sum(left) * unsolved;
-            best = Math.min(best, cost);
+            best = Math.min(best, spent + sum(left) * unsolved);
         }
-        return stopAtBest ? best : cost;
+        return best;
     }
 }

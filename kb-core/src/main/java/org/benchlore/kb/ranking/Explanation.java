@@ -25,9 +25,6 @@ final class Explanation {
     /** A pack's base frequency is off by a factor of about two (one standard deviation 0.80 in ln): worth two cases. */
     static final double PRIOR_CASES = 2;
 
-    /** 95 % point of the normal distribution: 5 % beyond either end leaves 90 %. */
-    private static final double Z90 = 1.6448536269514722;
-
     /**
      * Once powers and links are learnt they are uncertain too; their variance is not worked out but taken as this share of
      * the rest. Set by the coverage on simulated benches, see docs/ranking.md.
@@ -186,7 +183,7 @@ final class Explanation {
             double others = inside(rest(posterior, c));
             double rivals = Math.max(0, all - posterior[c] * posterior[c] * variance[c]) / (others * others);
             double logit = Math.log(p / others);
-            double reach = Z90 * Math.sqrt((variance[c] + rivals) * (together == null ? 1 : FITTED));
+            double reach = Estimate.Z90 * Math.sqrt((variance[c] + rivals) * (together == null ? 1 : FITTED));
             intervals[c] = new Interval(inside(logistic(logit - reach)), inside(logistic(logit + reach)));
         }
         return intervals;

@@ -20,7 +20,7 @@ class RateTest {
 
     @Test
     void opinion_and_record_add_up() {
-        Rate rate = Rate.believed(0.8, 4, 1, 6, 0.9);
+        Rate rate = Rate.believed(0.8, 4, 1, 6);
         assertThat(rate.mean()).isCloseTo((3.2 + 1) / 10, within(1e-12));
         assertThat(rate.low()).isLessThan(rate.mean());
         assertThat(rate.high()).isGreaterThan(rate.mean());
@@ -28,6 +28,6 @@ class RateTest {
 
     @Test
     void more_successes_than_tries_are_refused() {
-        assertThatThrownBy(() -> Rate.jeffreys(3, 2, .9)).hasMessageContaining("give 0 to n successes");
+        assertThatThrownBy(() -> Rate.jeffreys(3, 2)).hasMessageContaining("give 0 to n successes");
     }
 }
