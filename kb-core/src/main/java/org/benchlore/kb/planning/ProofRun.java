@@ -1,7 +1,5 @@
 package org.benchlore.kb.planning;
 
-import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
-
 /**
  * How long a repaired unit must run without the fault. A fault that comes every so often is taken as a Poisson process; the
  * hours of run count, not the calendar.
@@ -10,28 +8,16 @@ public final class ProofRun {
     private ProofRun() {}
 
     /**
-     * Test hours over mean time between faults when so many faults are allowed: χ²(C; 2(r + 1)) / 2, which is −ln(1 − C)
-     * for none (NIST/SEMATECH e-Handbook 8.3.1; MIL-HDBK-781A).
-     *
-     * @param confidence that the mean time is at least as long, in (0,1)
-     * @param faults allowed, from 0
-     */
-    public static double factor(double confidence, int faults) {
-        requireShare("confidence", confidence);
-        if (faults < 0) {
-            throw new IllegalArgumentException(faults + " faults allowed; give 0 or more");
-        }
-        return chiSquared(2.0 * (faults + 1)).inverseCumulativeProbability(confidence) / 2;
-    }
-
-    /**
-     * Hours without fault that an unrepaired unit would survive with a chance of 1 − confidence only.
+     * Hours without fault that an unrepaired unit would survive with a chance of 1 − confidence only: −ln(1 − confidence)
+     * times the mean, χ²(confidence; 2) / 2 (NIST/SEMATECH e-Handbook 8.3.1; MIL-HDBK-781A).
      *
      * @param meanHours mean hours between faults before the fix, above 0
+     * @param confidence in (0,1)
      */
     public static double hours(double meanHours, double confidence) {
         requireHours("meanHours", meanHours);
-        return meanHours * factor(confidence, 0);
+        requireShare("confidence", confidence);
+        return meanHours * -Math.log1p(-confidence);
     }
 
     /**
@@ -49,19 +35,12 @@ public final class ProofRun {
     }
 
     /**
-     * Probability that the fault is still there after hours without it, by Bayes' rule.
+     * Probability that the fault is still there after hours without it, by Bayes' rule, where it was seen so many times in so
+     * many hours, as {@link #hours(int, double, double)}.
      *
      * @param prior that the fix did not cure it, in [0,1]
-     * @param meanHours mean hours between faults before the fix
      * @param cleanHours run without fault since, from 0
      */
-    public static double stillThere(double prior, double meanHours, double cleanHours) {
-        requireHours("meanHours", meanHours);
-        requireClean(cleanHours);
-        return posterior(prior, Math.exp(-cleanHours / meanHours));
-    }
-
-    /** As {@link #stillThere(double, double, double)}, for a fault seen so many times in so many hours. */
     public static double stillThere(double prior, int seen, double seenHours, double cleanHours) {
         requireSeen(seen, seenHours);
         requireClean(cleanHours);
@@ -78,14 +57,10 @@ public final class ProofRun {
     /**
      * Hours without fault until no more than {@code accepted} is left of the belief that the fault is still there.
      *
+     * @param seen times the fault was seen, from 1
+     * @param seenHours in so many hours of run, above 0
      * @param accepted probability in (0,1); 0 hours if it is not below the prior
      */
-    public static double hoursToBelieve(double prior, double meanHours, double accepted) {
-        requireHours("meanHours", meanHours);
-        return meanHours * Math.max(0, logOddsDrop(prior, accepted));
-    }
-
-    /** As {@link #hoursToBelieve(double, double, double)}, for a fault seen so many times in so many hours. */
     public static double hoursToBelieve(double prior, int seen, double seenHours, double accepted) {
         requireSeen(seen, seenHours);
         return seenHours * Math.expm1(Math.max(0, logOddsDrop(prior, accepted)) / (seen + 0.5));
@@ -95,10 +70,6 @@ public final class ProofRun {
         requireShare("prior", prior);
         requireShare("accepted", accepted);
         return Math.log(prior / (1 - prior)) - Math.log(accepted / (1 - accepted));
-    }
-
-    private static ChiSquaredDistribution chiSquared(double degrees) {
-        return ChiSquaredDistribution.of(degrees);
     }
 
     /** Refuses what no plan can be made with, whether its run can be told yet or not. */
