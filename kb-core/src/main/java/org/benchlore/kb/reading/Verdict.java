@@ -55,7 +55,7 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
         }
         double count = count(token.resolution() * scale, value, nominal == null ? 0 : nominal);
         double spread = token.spread() * scale;
-        double meter = Measurement.within(0, 1).uncertainty(value, count);
+        double meter = Measurement.uncertainty(value, count);
         double uncertainty = quantity.unit().equals("1") ? COUNT_UNCERTAINTY : Math.hypot(meter, spread / Math.sqrt(3));
         if (comparison != 0) {
             // somewhere beyond the limit: take the middle of the next fifth
