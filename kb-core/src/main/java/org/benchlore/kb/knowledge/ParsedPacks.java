@@ -32,7 +32,7 @@ final class ParsedPacks {
     private static final int HEAD = 2 * Integer.BYTES + Long.BYTES; // mark, format, checksum of all that follows
 
     /** Where in {@link #bytes} a text stands, in UTF-8, and behind it its tree. */
-    private record Stretch(int textFrom, int textEnd, int end) {
+    record Stretch(int textFrom, int textEnd, int end) {
         int treeFrom() {
             return textEnd + SIZE;
         }
@@ -100,7 +100,8 @@ final class ParsedPacks {
     }
 
     /** Where exactly this text stands, or null. */
-    private @Nullable Stretch find(String yaml) {
+    @Nullable
+    Stretch find(String yaml) {
         if (known.isEmpty()) {
             return null;
         }
@@ -109,11 +110,6 @@ final class ParsedPacks {
         boolean same =
                 stretch != null && Arrays.equals(bytes, stretch.textFrom(), stretch.textEnd(), text, 0, text.length);
         return same ? stretch : null;
-    }
-
-    /** Whether the text of a pack was parsed before. */
-    boolean knows(PackSource source) {
-        return find(source.yaml()) != null;
     }
 
     /** As {@link YamlText#parse}. */

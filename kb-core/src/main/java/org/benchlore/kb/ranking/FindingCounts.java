@@ -90,10 +90,6 @@ final class FindingCounts {
         }
     }
 
-    double total() {
-        return total * MICRO;
-    }
-
     double cases(int cause) {
         return perCause[cause] * MICRO;
     }

@@ -35,7 +35,7 @@ final class LeftOut {
         for (int j = 0; j < n; j++) {
             symptoms[j] = (int) (sorted[j] >> 32);
             states[j] = (int) sorted[j];
-            LogTerms.Own term = terms.computeOwn(symptoms[j], states[j]);
+            LogTerms.Own term = terms.own(symptoms[j], states[j]);
             all[j] = term.logs();
             spread += term.spread();
             for (int c = 0; c < score.length; c++) {

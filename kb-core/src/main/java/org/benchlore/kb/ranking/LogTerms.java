@@ -5,8 +5,8 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
- * Logs of the smoothed probabilities at one state of the counts, each worked out once. A query then only adds array
- * elements: own terms are dense in causes, links list only the causes whose cases say anything about the dependence.
+ * Logs of the smoothed probabilities at one state of the counts; links are worked out once, so that a query only adds array
+ * elements. Own terms are dense in causes, links list only the causes whose cases say anything about the dependence.
  * Safe for concurrent readers as long as nobody changes the counts.
  */
 final class LogTerms {
@@ -52,7 +52,6 @@ final class LogTerms {
     private final FindingCounts counts;
     private final BaseMeasure base;
     private final Worth worth;
-    private final Map<Long, Own> owns = new ConcurrentHashMap<>();
     private final Map<Long, Link> links = new ConcurrentHashMap<>();
 
     LogTerms(FindingCounts counts, BaseMeasure base, Worth worth) {
@@ -61,16 +60,12 @@ final class LogTerms {
         this.worth = worth;
     }
 
-    Own own(int symptom, int state) {
-        return owns.computeIfAbsent(key(symptom, state), k -> computeOwn(symptom, state));
-    }
-
     Link link(int parent, int parentState, int child, int state) {
         long key = key(parent, parentState) << 32 | key(child, state);
         return links.computeIfAbsent(key, k -> computeLink(parent, parentState, child, state));
     }
 
-    Own computeOwn(int symptom, int state) {
+    Own own(int symptom, int state) {
         double[] logs = new double[counts.causes()];
         double least = Double.POSITIVE_INFINITY;
         double most = Double.NEGATIVE_INFINITY;

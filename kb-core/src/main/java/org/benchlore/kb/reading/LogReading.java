@@ -45,12 +45,7 @@ public record LogReading(
             int count,
             Optional<LocalDateTime> first,
             Optional<LocalDateTime> last,
-            Span span) {
-        /** Whether it came back. */
-        public boolean recurs() {
-            return count > 1;
-        }
-    }
+            Span span) {}
 
     public LogReading {
         codes = List.copyOf(codes);

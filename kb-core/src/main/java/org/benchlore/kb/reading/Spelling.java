@@ -69,10 +69,6 @@ final class Spelling {
         return (hash ^ (hash >>> 15)) & (starts.length - 2);
     }
 
-    boolean knows(String surface) {
-        return known.contains(surface);
-    }
-
     /** The known word that {@code surface} is most likely a slip for; empty for words known, short, or unclear. */
     Optional<String> mend(String surface) {
         if (known.contains(surface) || !correctable(surface) || CommonWords.contains(surface)) {

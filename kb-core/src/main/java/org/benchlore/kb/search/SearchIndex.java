@@ -100,11 +100,6 @@ public final class SearchIndex implements AutoCloseable {
         return ask(snapshot -> snapshot.reached());
     }
 
-    /** Position of the last event taken in; 0 for none. @see #reached */
-    public long position() {
-        return reached().position();
-    }
-
     /** Whether changes now go where the index was opened. */
     public synchronized boolean writable() {
         return holdings.writable();

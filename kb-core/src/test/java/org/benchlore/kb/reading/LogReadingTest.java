@@ -30,7 +30,6 @@ class LogReadingTest {
         LogReading.CodeCount undervoltage = log.codes().get(0);
         assertThat(undervoltage.code()).isEqualTo("K-207");
         assertThat(undervoltage.count()).isEqualTo(4);
-        assertThat(undervoltage.recurs()).isTrue();
         assertThat(undervoltage.first()).contains(LocalDateTime.of(2021, 3, 4, 10, 0));
         assertThat(undervoltage.last()).contains(LocalDateTime.of(2021, 5, 31, 8, 30));
         assertThat(log.codes()).extracting(LogReading.CodeCount::code).containsExactly("K-207", "K-311", "K-400");

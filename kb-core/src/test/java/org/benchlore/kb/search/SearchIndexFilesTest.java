@@ -334,7 +334,7 @@ final class SearchIndexFilesTest {
                 .isEqualTo(rounds);
         first().close();
         try (SearchIndex again = open()) {
-            assertThat(again.position()).isEqualTo(rounds);
+            assertThat(again.reached().position()).isEqualTo(rounds);
         }
     }
 

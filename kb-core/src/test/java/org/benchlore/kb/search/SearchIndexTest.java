@@ -223,7 +223,7 @@ final class SearchIndexTest {
     void older_news_changes_nothing() {
         index.update(List.of(Bench.open("c1", "any", "ticking")), new Reached(5, "e5"));
         index.update(List.of(Bench.open("c1", "any", "whining")), new Reached(4, "e4"));
-        assertThat(index.position()).isEqualTo(5);
+        assertThat(index.reached().position()).isEqualTo(5);
         assertThat(uris("whining")).isEmpty();
     }
 
