@@ -13,6 +13,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.KnowledgeBaseBuilder;
+import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.data.ShippedPacks;
 import org.benchlore.kb.knowledge.Cause;
@@ -112,6 +113,14 @@ abstract class BenchCommand implements Callable<Integer> {
             return text == null ? DeviceScope.ANY : DeviceScope.parse(text);
         } catch (IllegalArgumentException e) {
             throw new UsageException(String.valueOf(e.getMessage()));
+        }
+    }
+
+    /** Refuses a serial number or tag that no store takes. */
+    static void requireTag(String unit) {
+        if (unit.length() > CaseEvent.Opened.MAX_UNIT) {
+            throw new UsageException("--unit is longer than " + CaseEvent.Opened.MAX_UNIT
+                    + " characters; give its serial number or tag");
         }
     }
 

@@ -79,6 +79,7 @@ final class CaseCommand extends BenchCommand {
                 throw new UsageException("open a case of what? Give the owner's complaint, such as \"no picture\"");
             }
             DeviceScope scope = seen.scope(DeviceScope.ANY);
+            requireTag(unit);
             try (KnowledgeBase kb = open()) {
                 warnOfUnknown(kb, scope);
                 SeenOptions.Seen told = seen.read(kb, this, scope);

@@ -55,6 +55,7 @@ final class WorkCommand extends BenchCommand {
         if (json) {
             throw new UsageException("'work' talks with a person; for JSON use 'case', 'rank' and 'outcome'");
         }
+        requireTag(unit);
         DeviceScope scope = scope(device);
         Page page = bench.page();
         Lines lines = new Lines(System.in, bench.out());

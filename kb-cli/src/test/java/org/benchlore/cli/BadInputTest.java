@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -235,5 +236,16 @@ class BadInputTest {
                 .doesNotContain("\u001b")
                 .doesNotContain("\u0007")
                 .doesNotContain("\u202e");
+    }
+
+    @Test
+    void a_unit_that_is_too_long_is_told() {
+        String unit = "x".repeat(201);
+        for (Run run : List.of(
+                Run.of("case", "open", "no sound", "--unit", unit, "--home", home()),
+                Run.of("work", "--unit", unit, "--home", home()))) {
+            assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.USAGE);
+            assertThat(run.err()).contains("--unit").contains("200");
+        }
     }
 }

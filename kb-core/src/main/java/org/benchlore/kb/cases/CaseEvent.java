@@ -127,12 +127,16 @@ public sealed interface CaseEvent {
      *
      * @param scope what it is
      * @param complaint the owner's words, or empty
-     * @param unit serial number or tag, or empty; left out of anonymised exports
+     * @param unit serial number or tag, or empty; left out of anonymised exports. A store takes none longer than
+     *     {@link #MAX_UNIT}
      * @param origin whose case it is: "bench" for one's own, else the name of the import it came with
      * @param workedOnBefore whether somebody had been inside
      */
     record Opened(Head head, DeviceScope scope, String complaint, String unit, String origin, boolean workedOnBefore)
             implements CaseEvent {
+        /** Longest tag that is recorded, in UTF-16 units; not asked for here, since older stores hold longer ones. */
+        public static final int MAX_UNIT = 200;
+
         public Opened {
             requireNonNull(head, "head");
             requireNonNull(scope, "scope");

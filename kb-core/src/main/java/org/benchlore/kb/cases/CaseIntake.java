@@ -112,7 +112,7 @@ public final class CaseIntake {
     /** Whether a record holds an event that no store takes, which is reported then. */
     private boolean unfit(CaseRecord record) {
         try {
-            record.events().forEach(CaseJson::write);
+            record.events().forEach(EventTable::body);
             return false;
         } catch (UnfitEventException e) {
             BadLineException bad = BadLineException.of(e);

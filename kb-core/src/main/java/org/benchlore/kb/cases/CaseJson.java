@@ -113,7 +113,7 @@ final class CaseJson {
         } catch (StreamConstraintsException e) {
             throw new BadLineException(
                     "the line is nested deeper than " + MAX_DEPTH + " or has a key or number that is too long",
-                    "write it as the schema " + EVENT + " or " + CASE + " says",
+                    "write what it says in fewer levels and shorter keys",
                     e);
         } catch (JacksonException e) {
             TokenStreamLocation at = e.getLocation();

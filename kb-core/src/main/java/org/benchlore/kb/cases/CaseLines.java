@@ -75,10 +75,11 @@ public final class CaseLines {
                     "the text ends in the middle of this line", "fetch or export the whole of it again", e);
         }
         CaseRecord good = parse(line.number(), fields);
-        if (line.text().length() > CaseJson.MAX_LINE / MOST_GROWTH) {
-            fields.checked(() -> good.events().stream().map(CaseJson::write).toList());
-        }
-        return good;
+        boolean mayOutgrow = line.text().length() > CaseJson.MAX_LINE / MOST_GROWTH;
+        return fields.checked(() -> {
+            good.events().forEach(mayOutgrow ? EventTable::body : UnfitEventException::requireUnit);
+            return good;
+        });
     }
 
     private CaseRecord parse(long number, JsonFields fields) {

@@ -119,8 +119,18 @@ final class EventTable {
         event.setLong(1, recorded.position());
         event.setString(2, head.eventId());
         event.setString(3, head.caseId());
-        event.setString(4, CaseJson.write(recorded.event()));
+        event.setString(4, body(recorded.event()));
         event.executeUpdate();
+    }
+
+    /**
+     * An event as it is stored.
+     *
+     * @throws UnfitEventException if no store takes it
+     */
+    static String body(CaseEvent event) {
+        UnfitEventException.requireUnit(event);
+        return CaseJson.write(event);
     }
 
     private void began(String caseId, Instant at) throws SQLException {

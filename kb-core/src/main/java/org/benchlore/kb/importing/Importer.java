@@ -160,7 +160,7 @@ public final class Importer {
             List<String> names = reading.next().map(CsvReader.Row::fields).orElse(List.of());
             problems.sorted().stream().findFirst().ifPresent(bad -> {
                 throw new BadImportException(
-                        source + ":" + bad.line(), bad.what(), bad.remedy() + ", for it names the columns");
+                        source, "line " + bad.line() + " names the columns, and " + bad.what(), bad.remedy());
             });
             return names;
         }

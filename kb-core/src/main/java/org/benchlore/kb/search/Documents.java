@@ -24,6 +24,9 @@ import org.benchlore.kb.knowledge.DeviceScope;
 final class Documents {
     private static final FieldType WORDS = words();
 
+    /** Nobody asks for a longer one by all its words, and Lucene takes no term beyond 32,766 bytes. */
+    private static final int LONGEST_TAG = 1000;
+
     private final Wordbook wordbook;
 
     Documents(Wordbook wordbook) {
@@ -66,6 +69,7 @@ final class Documents {
                 }));
         draft.texts().getOrDefault(Fields.CODES, List.of()).stream()
                 .map(code -> Word.join(wordbook.words(code)))
+                .filter(tag -> tag.length() <= LONGEST_TAG)
                 .forEach(tag -> document.add(new StringField(Fields.TAG, tag, Field.Store.NO)));
         document.add(new Field(Fields.STORY, new TermList(terms), WORDS));
         document.add(new StoredField(Fields.TITLE, draft.title()));

@@ -339,4 +339,28 @@ class CaseImportTest {
             assertThat(intake.finish().clean()).isFalse();
         }
     }
+
+    @Test
+    void a_unit_is_bounded_wherever_an_event_comes_in() throws IOException {
+        String unit = "x".repeat(CaseEvent.Opened.MAX_UNIT);
+        try (CaseStore store = CaseStore.inMemory()) {
+            ImportResult result = putBack(
+                    store,
+                    WHOLE_CASE.replace("S/N 7", unit + "x") + "\n"
+                            + WHOLE_CASE.replace("S/N 7", unit).replace("k1", "k2"));
+            assertThat(result.cases()).isEqualTo(1);
+            assertThat(result.problems())
+                    .singleElement()
+                    .satisfies(p -> assertThat(p.toString())
+                            .startsWith("copy.jsonl:1: line: unit of case 'k1' is 201 characters long; ")
+                            .contains("200"));
+            CaseEvent.Head head = new CaseEvent.Head("a", "k3", Instant.parse("2022-03-04T00:00:00Z"));
+            CaseEvent opened = new CaseEvent.Opened(head, DeviceScope.ANY, "", unit + "x", CaseHistory.OWN, false);
+            assertThatThrownBy(() -> store.append(List.of(opened)))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessageStartingWith("unit of case 'k3'");
+            // stored before there was a bound
+            assertThat(CaseJson.read(CaseJson.write(opened))).isEqualTo(opened);
+        }
+    }
 }

@@ -311,8 +311,8 @@ class TableTest {
                         "\n\"date\"s,notes\n1.3.2024,no 12 V\n2.3.2024,no sound\n",
                         ImportSettings.of(ImportKind.CSV).with(mapping)))
                 .isInstanceOf(BadImportException.class)
-                .hasMessage("source:2: something follows the closing quote of a field;"
-                        + " put the field in quotes and double the quotes inside it, for it names the columns");
+                .hasMessage("source: line 2 names the columns, and something follows the closing quote of a field;"
+                        + " put the field in quotes and double the quotes inside it");
     }
 
     @Test

@@ -180,6 +180,25 @@ final class Bench {
         return history(id, scope, complaint, causeId, outcome, findings);
     }
 
+    /** An open case of a unit that bears this tag. */
+    static CaseHistory tagged(String id, String unit, String complaint) {
+        CaseHistory open = open(id, "any", complaint);
+        return new CaseHistory(
+                id,
+                open.openedAt(),
+                open.scope(),
+                complaint,
+                unit,
+                CaseHistory.OWN,
+                false,
+                open.events(),
+                List.of(),
+                null,
+                null,
+                null,
+                false);
+    }
+
     static CaseHistory withdrawn(String id) {
         return new CaseHistory(
                 id,

@@ -398,4 +398,10 @@ final class SearchIndexTest {
                 .map(m -> hit.snippet().text().substring(m.start(), m.end()))
                 .toList();
     }
+
+    @Test
+    void a_unit_without_end_keeps_nothing_from_being_found() {
+        index.update(List.of(Bench.tagged("c1", "w17 ".repeat(10_000), "ticking")), new Reached(1, "e1"));
+        assertThat(uris("ticking")).containsExactly("benchlore:case/c1");
+    }
 }
