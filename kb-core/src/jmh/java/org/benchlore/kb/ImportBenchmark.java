@@ -40,7 +40,7 @@ import org.openjdk.jmh.annotations.Warmup;
 @BenchmarkMode(Mode.Throughput)
 @OutputTimeUnit(TimeUnit.SECONDS)
 @Fork(1)
-@Warmup(iterations = 8, time = 2)
+@Warmup(iterations = 20, time = 2)
 @Measurement(iterations = 4, time = 2)
 public class ImportBenchmark {
     private static final int NOTES = 2000;
