@@ -4,6 +4,7 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.Pattern;
 
 /**
@@ -28,9 +29,15 @@ public record DeviceScope(List<String> path) implements Comparable<DeviceScope> 
         for (String step : path) {
             if (!STEP.matcher(step).matches()) {
                 throw new IllegalArgumentException("device scope step '" + step
-                        + "' is not kebab-case; use lower-case letters, digits and single hyphens");
+                        + "' is not kebab-case; use lower-case letters, digits and single hyphens" + asIn(step));
             }
         }
+    }
+
+    private static String asIn(String step) {
+        String kebab =
+                step.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+        return kebab.isEmpty() ? "" : ", as in '" + kebab + "'";
     }
 
     /**

@@ -33,6 +33,12 @@ class DeviceScopeTest {
     }
 
     @Test
+    void a_label_is_answered_with_how_it_is_written() {
+        assertThatThrownBy(() -> DeviceScope.parse("amplifier/Valmora Konzert 54"))
+                .hasMessageEndingWith("as in 'valmora-konzert-54'");
+    }
+
+    @Test
     void a_scope_contains_itself_and_what_is_below() {
         DeviceScope family = DeviceScope.parse("player/corvane");
 
