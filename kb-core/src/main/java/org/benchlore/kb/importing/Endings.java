@@ -31,7 +31,7 @@ final class Endings {
     private boolean worked;
     private boolean fixedBefore;
 
-    /** Whether somebody got in touch after the unit had worked. */
+    /** Whether somebody got in touch after the work. */
     private boolean toldOf;
 
     private boolean good;
@@ -65,7 +65,7 @@ final class Endings {
                 more |= hear(clause, hit, cue, acts);
             }
         }
-        toldOf |= (good || fixedBefore) && says(clause, TELLING);
+        toldOf |= (worked || good || fixedBefore) && says(clause, TELLING);
         if (toldOf && says(clause, AGAIN) && !clause.has(Cue.GOOD) && !more) {
             cameBack(clause, acts);
             return acts;

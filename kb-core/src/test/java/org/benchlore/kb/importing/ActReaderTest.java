@@ -74,6 +74,7 @@ class ActReaderTest {
                 "replaced C5. Played all afternoon without a fault | work ?, fixed-and-proven",
                 "replaced C5. Ran two evenings, quiet now | work ?, fixed-and-proven",
                 "replaced C5, ok. She rang on Friday, it hums again | work ?, fixed, came-back",
+                "replaced C5, both sides alike. She rang on Friday, it hums again | work ?, came-back",
                 "two squirts of contact cleaner, ok | work ?, fixed",
                 "came from a holiday flat | ''",
                 "recovered by itself | recovered-by-itself",
