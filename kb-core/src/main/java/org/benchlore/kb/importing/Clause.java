@@ -33,7 +33,7 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
     /** Nobody writes longer ones; it keeps the work linear on texts without punctuation. */
     private static final int MOST_WORDS = 64;
 
-    private static final Map<String, Integer> NUMBERS = Map.ofEntries(
+    static final Map<String, Integer> NUMBERS = Map.ofEntries(
             Map.entry("a", 1),
             Map.entry("an", 1),
             Map.entry("one", 1),

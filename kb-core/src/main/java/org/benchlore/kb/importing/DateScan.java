@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
 final class DateScan {
     private static final List<String> MONTHS =
             List.of("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec");
-    private static final List<String> MONTH_NAMES = List.of(
+    static final List<String> MONTH_NAMES = List.of(
             "january",
             "february",
             "march",

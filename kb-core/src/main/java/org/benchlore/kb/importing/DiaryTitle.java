@@ -10,26 +10,8 @@ import org.benchlore.kb.reading.analysis.Token.Kind;
 final class DiaryTitle {
     private static final Set<String> WORDS =
             Set.of("diary", "diaries", "logbook", "log", "journal", "notebook", "repairs", "workshop", "jobs");
-    private static final Set<String> BESIDE_A_YEAR = Set.of(
-            "year",
-            "january",
-            "february",
-            "march",
-            "april",
-            "may",
-            "june",
-            "july",
-            "august",
-            "september",
-            "october",
-            "november",
-            "december",
-            "spring",
-            "summer",
-            "autumn",
-            "winter",
-            "and",
-            "to");
+    private static final Set<String> BESIDE_A_YEAR =
+            Set.of("year", "spring", "summer", "autumn", "winter", "and", "to");
     private static final int MOST_WORDS = 8;
     private static final int FIRST_YEAR = 1950;
     private static final int LAST_YEAR = 2100;
@@ -41,7 +23,7 @@ final class DiaryTitle {
         return words.size() <= MOST_WORDS
                 && (words.stream().anyMatch(w -> WORDS.contains(w.surface()))
                         || (words.stream().anyMatch(DiaryTitle::year)
-                                && words.stream().allMatch(w -> year(w) || BESIDE_A_YEAR.contains(w.surface()))));
+                                && words.stream().allMatch(w -> year(w) || besideYear(w.surface()))));
     }
 
     /** The first year in a title; empty in other texts. */
@@ -52,6 +34,10 @@ final class DiaryTitle {
                         .mapToInt(w -> (int) w.value())
                         .findFirst()
                 : OptionalInt.empty();
+    }
+
+    private static boolean besideYear(String word) {
+        return BESIDE_A_YEAR.contains(word) || DateScan.MONTH_NAMES.contains(word);
     }
 
     private static boolean year(Token word) {

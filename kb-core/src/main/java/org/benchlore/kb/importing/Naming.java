@@ -22,27 +22,8 @@ record Naming(Set<String> designation, Set<String> returned) {
             "other");
 
     /** What comes back and is no unit, and how it does. */
-    private static final Set<String> NO_UNIT = Set.of(
-            "same",
-            "fault",
-            "problem",
-            "error",
-            "symptom",
-            "trouble",
-            "issue",
-            "defect",
-            "complaint",
-            "one",
-            "two",
-            "three",
-            "four",
-            "five",
-            "six",
-            "seven",
-            "eight",
-            "nine",
-            "ten",
-            "few");
+    private static final Set<String> NO_UNIT =
+            Set.of("same", "fault", "problem", "error", "symptom", "trouble", "issue", "defect", "complaint", "few");
 
     private static final Set<String> PERSON = Set.of("mr", "mrs", "ms", "dr");
 
@@ -120,6 +101,7 @@ record Naming(Set<String> designation, Set<String> returned) {
             boolean names = (word.kind() == Kind.WORD || word.kind() == Kind.CODE)
                     && !clause.heard(i)
                     && !NO_UNIT.contains(word.surface())
+                    && !Clause.NUMBERS.containsKey(word.surface())
                     && !word.surface().endsWith("ly");
             if (names) {
                 said.add(word.term());

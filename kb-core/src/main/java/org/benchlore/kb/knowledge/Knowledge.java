@@ -154,6 +154,9 @@ public final class Knowledge {
      * @return in the order of {@link Cause#needs}; empty if such a unit may have the cause, or nothing is known of it
      */
     public List<String> lacking(Cause cause, Collection<String> classes) {
+        if (classes.isEmpty() || cause.needs().isEmpty()) {
+            return List.of(); // asked of every cause in every ranking
+        }
         List<Set<String>> known =
                 classes.stream().filter(held::containsKey).map(held::get).toList();
         if (known.isEmpty()) {

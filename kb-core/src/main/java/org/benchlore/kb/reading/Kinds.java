@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Which unit is on the bench and which is only told of is guessed from the words in front: one that is worked with or
  * likened to ("with his laptop", "another radio") never counts, one that something else is joined to ("into the amp") only
- * as long as no other was named. Word lists hold stems.
+ * as long as no other was named.
  */
 final class Kinds {
     /** Words in front of a name that are looked at. */
@@ -29,39 +29,35 @@ final class Kinds {
     /** Words in front of "in my laptop" in which it is said to be fine there. */
     private static final int FINE_REACH = 3;
 
-    private static final Words POINTING =
-            Words.of("the", "a", "an", "my", "our", "your", "his", "her", "their", "this", "that", "its", "some");
+    private static final Words POINTING = Words.terms("the a an my our your his her their this that its some");
 
-    private static final Words DESCRIBING = Words.of(
-            "old", "new", "big", "small", "littl", "same", "own", "good", "break", "dead", "cheap", "second",
-            "portabl");
+    private static final Words DESCRIBING =
+            Words.terms("old new big small little same own good broken dead cheap second portable");
 
     /** Somebody else's may be on the bench, too, but hardly beside one that was named before. */
-    private static final Words OTHERS_OWN = Words.of("neighbour", "neighbor", "friend", "mate");
+    private static final Words OTHERS_OWN = Words.terms("neighbour neighbor friend mate");
 
     /** Not the one on the bench, or no such thing: "op amp", "thermal camera", "serial console". */
-    private static final Words OTHER =
-            Words.of("another", "other", "different", "spar", "op", "thermal", "infrar", "serial");
+    private static final Words OTHER = Words.terms("another other different spare op thermal infrared serial");
 
-    private static final Words JOINED_BY = Words.of(
-            "on", "in", "into", "onto", "to", "from", "of", "for", "via", "through", "at", "between", "off", "insid");
-    private static final Words BESIDE = Words.of(
-            "with", "use", "by", "near", "behind", "under", "besid", "beneath", "abov", "like", "than", "as", "unlik");
+    private static final Words JOINED_BY =
+            Words.terms("on in into onto to from of for via through at between off inside");
+    private static final Words BESIDE =
+            Words.terms("with use by near behind under beside beneath above like than as unlike");
 
     /** "Next to the microwave". */
-    private static final Words NEXT = Words.of("next", "clos", "similar", "compar");
+    private static final Words NEXT = Words.terms("next close similar compared");
 
     /** "Fine in my laptop": where it does what it should, it was only tried. */
-    private static final Words FINE =
-            Words.of("fine", "good", "ok", "okay", "perfect", "work", "play", "read", "happily");
+    private static final Words FINE = Words.terms("fine good ok okay perfect work play read happily");
 
     /** "Trouble with the printer". */
-    private static final Words WRONG_WITH = Words.of("problem", "troubl", "wrong", "issu", "fault", "matter", "happen");
+    private static final Words WRONG_WITH = Words.terms("problem trouble wrong issue fault matter happen");
 
     /** Behind a name, what comes from it or leads to it: the unit may be something else. */
     private static final Words JOINING =
-            Words.spaced("channel programm program station signal lead line output input port jack "
-                    + "socket app modul chip hotspot clock charger");
+            Words.terms("channel programme program station signal lead line output input port jack socket app "
+                    + "module chip hotspot clock charger");
 
     /** Amperes and headphones rather than two units; neither does what was "drilled" name a drill. */
     private static final Words OTHERWISE = Words.of("amps", "phones");
