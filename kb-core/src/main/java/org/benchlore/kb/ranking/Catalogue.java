@@ -282,10 +282,12 @@ final class Catalogue {
         if (observation.certainState() < 0 || settings.misread() == 0) {
             return observation;
         }
-        double slip = settings.misread() / observation.likelihood.length;
+        boolean tested = symptoms.get(observation.symptom).reported() == Symptom.Reported.IF_TESTED;
+        double misread = settings.misread() * (tested ? RankingSettings.MISREAD_TESTED : 1);
+        double slip = misread / observation.likelihood.length;
         double[] likelihood = new double[observation.likelihood.length];
         Arrays.fill(likelihood, slip);
-        likelihood[observation.certainState()] += 1 - settings.misread();
+        likelihood[observation.certainState()] += 1 - misread;
         return new Observation(observation.symptom, likelihood, finding);
     }
 
