@@ -62,6 +62,10 @@ final class Kinds {
     /** Amperes and headphones rather than two units; neither does what was "drilled" name a drill. */
     private static final Words OTHERWISE = Words.of("amps", "phones");
 
+    /** The unit itself, whatever it is. */
+    private static final Words UNITS = Words.terms("player machine box gadget appliance apparatus contraption recorder "
+            + "receiver vacuum turntable dryer deck stereo");
+
     /** How a name stands in the text, the surer first. */
     private enum Place {
         PLAIN,
@@ -96,8 +100,9 @@ final class Kinds {
      *
      * @param ids in order of id
      * @param spoken tokens that name a class, whether or not it counts
+     * @param unit those of them that name the unit itself
      */
-    record Named(List<String> ids, BitSet spoken) {
+    record Named(List<String> ids, BitSet spoken, BitSet unit) {
         Named {
             ids = List.copyOf(ids);
         }
@@ -107,12 +112,14 @@ final class Kinds {
         int n = passage.size();
         List<String> keys = passage.tokens.stream().map(Kinds::key).toList();
         BitSet spoken = new BitSet(n);
+        BitSet unit = new BitSet(n);
         TreeSet<String> ids = new TreeSet<>();
         boolean named = false;
         int i = 0;
         while (i < n) {
             Name name = at(keys, i);
             if (name == null) {
+                unit.set(i, pointedAt(passage, i));
                 i++;
                 continue;
             }
@@ -122,10 +129,20 @@ final class Kinds {
                 ids.add(name.id());
             }
             named |= place == Place.PLAIN;
+            unit.set(i, to, place == Place.PLAIN);
             spoken.set(i, to);
             i = to;
         }
-        return new Named(List.copyOf(ids), spoken);
+        return new Named(List.copyOf(ids), spoken, unit);
+    }
+
+    /** "The machine", "my player". */
+    private static boolean pointedAt(Passage passage, int i) {
+        return i > 0
+                && UNITS.contains(passage.token(i).term())
+                && POINTING.contains(passage.token(i - 1).term())
+                && !partOfName(passage, i, i + 1)
+                && place(passage, i, i + 1) == Place.PLAIN;
     }
 
     /** The longest name from a token on, or null. */
@@ -142,11 +159,15 @@ final class Kinds {
     /** Whether the words stand in a longer name of something that the packs know: "monitor switch". */
     private static boolean partOfName(Passage passage, int from, int to) {
         Passage.Item item = passage.itemAt(from);
-        return item != null
-                && !item.entry.names.isEmpty()
-                && item.entry.phrases.isEmpty()
-                && item.to >= to
-                && item.to - item.from > to - from;
+        if (item == null || item.entry.names.isEmpty() || !item.entry.phrases.isEmpty() || item.to < to) {
+            return false;
+        }
+        for (int i = item.from; i < item.to; i++) {
+            if ((i < from || i >= to) && passage.content(i)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static Place place(Passage passage, int from, int to) {

@@ -30,7 +30,7 @@ final class PackWords {
 
         private Piece(Token token) {
             this.token = token;
-            this.term = token.kind() == Kind.WORD ? Synonyms.of(token.term()) : token.term();
+            this.term = Synonyms.of(token);
             this.article = Plain.ARTICLES.contains(term);
             this.content = Plain.content(token);
         }

@@ -2,6 +2,7 @@ package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import org.benchlore.kb.reading.analysis.Lexer;
@@ -235,7 +236,7 @@ final class Passage {
 
     private static String term(Token token, Lexicon lexicon) {
         if (token.kind() != Kind.WORD) {
-            return token.term();
+            return Synonyms.of(token);
         }
         Optional<String> mended = lexicon.spelling().mend(token.surface());
         return Synonyms.of(mended.map(word -> Lexer.tokens(word).get(0).term()).orElse(token.term()));
@@ -252,6 +253,11 @@ final class Passage {
     /** Whether a token carries meaning that somebody would miss. */
     boolean content(int i) {
         return content[i];
+    }
+
+    /** Takes words that name the kind of unit for no more than "it". */
+    void nameUnit(BitSet tokens) {
+        tokens.stream().forEach(i -> content[i] = false);
     }
 
     /** Whether a token may stand inside a phrase without breaking it. */

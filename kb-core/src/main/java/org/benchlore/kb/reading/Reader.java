@@ -82,6 +82,8 @@ public final class Reader {
         Lexicon lexicon = lexicon(scope);
         LogParse log = LogParse.inNote(text, lexicon);
         Passage passage = new Passage(text, log.prose(), lexicon);
+        Kinds.Named named = kinds.in(passage);
+        passage.nameUnit(named.unit());
         List<Claim> claims = new ArrayList<>();
         List<CodeSeen> codes = log.with(new Codes(passage, lexicon).read(claims));
         claims.removeIf(claim -> log.counts(claim.symptom.id()));
@@ -92,7 +94,6 @@ public final class Reader {
         understood.sort(Comparator.comparingInt((Understood u) -> u.span().start())
                 .thenComparingInt(u -> u.span().end())
                 .thenComparing(u -> u.finding().symptomId()));
-        Kinds.Named named = kinds.in(passage);
         return new Reading(
                 text,
                 scope,

@@ -107,7 +107,9 @@ final class Thin {
     private boolean tells(int i) {
         boolean cue = passage.item(i).filter(item -> item.entry.cue != null).isPresent();
         boolean number = passage.token(i).kind() == Kind.NUMBER;
+        boolean time = passage.token(i).unit().equals("s");
         return !cue
+                && !time
                 && (number
                         || (passage.content(i)
                                 && !SIDES.contains(passage.token(i).term())));

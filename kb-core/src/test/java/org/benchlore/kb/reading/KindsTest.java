@@ -32,6 +32,20 @@ class KindsTest {
     }
 
     @ParameterizedTest
+    @ValueSource(
+            strings = {"it sparks", "the telly sparks", "My printer sparks.", "valve radio sparks", "the player sparks"
+            })
+    void the_unit_s_name_stands_for_it_before_a_single_word(String text) {
+        assertThat(read(text).findings()).containsExactly(Finding.of("arcing", "present"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"the barbecue sparks", "my neighbour sparks", "his other printer sparks"})
+    void what_another_does_is_no_finding(String text) {
+        assertThat(read(text).findings()).isEmpty();
+    }
+
+    @ParameterizedTest
     @CsvSource({
         "laptop charger smells,charger",
         "'charger from my e-bike, lamp stays green',charger",
