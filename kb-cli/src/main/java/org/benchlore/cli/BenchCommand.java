@@ -54,6 +54,13 @@ abstract class BenchCommand implements Callable<Integer> {
         this.bench = bench;
     }
 
+    /** Refuses {@code --json} where the answer is none that one line of JSON could hold. */
+    void noJson(String remedy) {
+        if (json) {
+            throw new UsageException(remedy);
+        }
+    }
+
     /** Home by option, environment or platform. */
     Path homeDir() {
         if (home != null) {

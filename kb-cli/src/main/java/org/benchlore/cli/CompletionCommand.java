@@ -22,6 +22,7 @@ final class CompletionCommand extends BenchCommand {
 
     @Override
     public Integer call() {
+        noJson("'completion' prints a script for a shell; leave out --json");
         CommandSpec own = spec;
         if (own != null) {
             bench.out().println(AutoComplete.bash("benchlore", own.root().commandLine()));

@@ -49,6 +49,7 @@ final class ExportCommand extends BenchCommand {
 
     @Override
     public Integer call() {
+        noJson("'export' writes lines of JSON, or pages, as it is; leave out --json");
         Path folder = pages;
         if (folder != null && (file != null || anonymous)) {
             throw new UsageException(

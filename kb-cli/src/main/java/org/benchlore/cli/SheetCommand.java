@@ -47,9 +47,7 @@ final class SheetCommand extends BenchCommand {
 
     @Override
     public Integer call() {
-        if (json) {
-            throw new UsageException("a sheet is for people; for JSON use 'benchlore show --json " + id + "'");
-        }
+        noJson("a sheet is for people; for JSON use 'benchlore show --json " + id + "'");
         try (KnowledgeBase kb = open()) {
             CaseCommand.known(kb, id);
             String sheet = kb.sheet(id, kind, format()).orElseThrow();

@@ -52,9 +52,7 @@ final class WorkCommand extends BenchCommand {
 
     @Override
     public Integer call() {
-        if (json) {
-            throw new UsageException("'work' talks with a person; for JSON use 'case', 'rank' and 'outcome'");
-        }
+        noJson("'work' talks with a person; for JSON use 'case', 'rank' and 'outcome'");
         requireTag(unit);
         DeviceScope scope = scope(device);
         Page page = bench.page();

@@ -22,6 +22,17 @@ class BadInputTest {
     }
 
     @Test
+    void json_is_refused_where_the_answer_is_something_else() {
+        for (String command : List.of("completion", "export", "work", "sheet")) {
+            Run run = command.equals("sheet")
+                    ? Run.of(command, "job-1", "--json", "--home", home())
+                    : Run.of(command, "--json", "--home", home());
+            assertThat(run.code()).as(command).isEqualTo(ExitCode.USAGE);
+            assertThat(run.out()).isEmpty();
+        }
+    }
+
+    @Test
     void nonsense_is_told_and_not_ranked() {
         Run run = Run.of("rank", "blorf wibble snark", "--home", home());
         assertThat(run.code()).isEqualTo(ExitCode.NOTHING_FOUND);
