@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Caution;
+import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Link;
@@ -153,6 +154,38 @@ final class EntryPage {
                 + caution.hazard().name().toLowerCase(Locale.ROOT).replace('_', ' ') + ")");
         page.caution(caution.text());
         page.text(2, "Source: " + caution.from().text());
+    }
+
+    void device(Device device) {
+        page.heading(device.name() + " [" + device.scope() + "]");
+        if (device.invented()) {
+            page.text(2, "Invented for demonstration.");
+        }
+        page.text(2, "Opening and closing takes about " + number(knowledge.openingMinutes(device.scope())) + " min.");
+        list("Called", device.called());
+        list("May hold", device.has());
+        list(
+                "Log codes",
+                device.codes().stream()
+                        .map(c -> c.code() + ": " + c.means() + " [" + c.symptomId() + "]")
+                        .toList());
+        list(
+                "Lamps",
+                device.lamps().stream()
+                        .map(l -> String.join(", ", l.says()) + ": " + name(l.symptomId()) + ", "
+                                + stateName(l.symptomId(), l.stateId()) + " [" + l.symptomId() + "]")
+                        .toList());
+        list(
+                "Nets",
+                device.nets().stream()
+                        .map(n -> n.net() + ": " + name(n.symptomId()) + " [" + n.symptomId() + "]")
+                        .toList());
+        list(
+                "Counters",
+                device.counters().stream()
+                        .map(c -> c.counter() + ": "
+                                + c.means().name().toLowerCase(Locale.ROOT).replace('_', ' '))
+                        .toList());
     }
 
     private void cautions(List<String> ids) {

@@ -8,17 +8,16 @@ import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.report.Json;
+import org.benchlore.kb.search.EntryLink;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 
 /** One entry or case in full. */
 @Command(
         name = "show",
-        description = "Show a cause, symptom, test, fix, caution or case in full.",
+        description = "Show a cause, symptom, test, fix, caution, device or case in full.",
         mixinStandardHelpOptions = true)
 final class ShowCommand extends BenchCommand {
-    private static final String URI = "benchlore:";
-
     @Parameters(paramLabel = "ID", description = "Its id, or the link a search gives, such as benchlore:cause/ID.")
     String id = "";
 
@@ -28,18 +27,12 @@ final class ShowCommand extends BenchCommand {
 
     @Override
     public Integer call() {
-        String kind = "";
-        String bare = id.strip();
-        if (bare.startsWith(URI)) {
-            int slash = bare.indexOf('/');
-            kind = slash < 0 ? "" : bare.substring(URI.length(), slash);
-            bare = bare.substring(slash + 1);
-        }
+        Optional<EntryLink> link = EntryLink.parse(id);
+        String name = link.map(EntryLink::id).orElse(id.strip());
         try (KnowledgeBase kb = open()) {
             Knowledge knowledge = kb.knowledge();
             EntryPage page = new EntryPage(knowledge, bench.page());
             List<Entry> found = new ArrayList<>();
-            String name = bare;
             knowledge.cause(name).ifPresent(e -> found.add(new Entry("cause", () -> page.cause(e), Json.entry(e))));
             knowledge
                     .symptom(name)
@@ -49,13 +42,14 @@ final class ShowCommand extends BenchCommand {
             knowledge
                     .caution(name)
                     .ifPresent(e -> found.add(new Entry("caution", () -> page.caution(e), Json.entry(e))));
-            Optional<CaseHistory> history =
-                    found.isEmpty() || kind.equals("case") ? kb.history(name) : Optional.empty();
+            knowledge.devices().stream()
+                    .filter(e -> e.scope().toString().equals(name))
+                    .forEach(e -> found.add(new Entry("device", () -> page.device(e), Json.entry(e))));
+            Optional<CaseHistory> history = found.isEmpty() || link.isPresent() ? kb.history(name) : Optional.empty();
             history.ifPresent(h ->
                     found.add(new Entry("case", () -> new CasePage(knowledge, bench.page()).full(h), Json.history(h))));
-            String wanted = kind;
             List<Entry> shown = found.stream()
-                    .filter(e -> wanted.isEmpty() || e.kind().equals(wanted))
+                    .filter(e -> link.map(l -> l.kind().equals(e.kind())).orElse(true))
                     .toList();
             if (shown.isEmpty()) {
                 throw new UsageException("nothing here has the id '" + name + "'; "
@@ -67,7 +61,7 @@ final class ShowCommand extends BenchCommand {
                     bench.out().println(entry.json());
                 } else {
                     entry.print().run();
-                    bench.page().line("Link: " + URI + entry.kind() + "/" + name);
+                    bench.page().line("Link: " + new EntryLink(entry.kind(), name).uri());
                 }
             }
             return ExitCode.DONE;
@@ -85,7 +79,8 @@ final class ShowCommand extends BenchCommand {
                         knowledge.causes().stream().map(e -> e.id()),
                         knowledge.symptoms().stream().map(e -> e.id()),
                         knowledge.tests().stream().map(e -> e.id()),
-                        knowledge.fixes().stream().map(e -> e.id()))
+                        knowledge.fixes().stream().map(e -> e.id()),
+                        knowledge.devices().stream().map(e -> e.scope().toString()))
                 .flatMap(s -> s);
     }
 }

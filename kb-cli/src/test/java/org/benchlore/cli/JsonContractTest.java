@@ -36,6 +36,7 @@ class JsonContractTest {
                 SpecificationVersion.DRAFT_2020_12, builder -> builder.schemas(Map.of(id, text)));
         assertThat(registry.getSchema(SchemaLocation.of(id)).validate(run.out(), InputFormat.JSON))
                 .isEmpty();
+        assertThat(run.out()).as("what is absent is left out").doesNotContain(":null");
         return run.out();
     }
 
@@ -78,8 +79,12 @@ class JsonContractTest {
         json("search", "search", "scrambled display", "--outcome", "fixed");
         json("search", "search", "--similar", "job-1");
         json("suggestions", "search", "--suggest", "stand");
-        json("entry", "show", "rail-12v");
+        assertThat(json("entry", "show", "rail-12v"))
+                .contains("\"reported\":\"if-tested\"", "\"scope\":\"any\"", "\"kind\":\"published\"")
+                .doesNotContain("Infinity");
         json("entry", "show", "reset-supervisor-failed");
+        json("entry", "show", "benchlore:caution/mains");
+        assertThat(json("entry", "show", "printer")).contains("\"uri\":\"benchlore:device/printer\"");
         json("case-state", "case", "open", "no 12 V", "--unit", "shelf 2");
         json("outcome", "outcome", WORDS, "--cause", "reset-supervisor-failed", "--ended", "fixed");
         assertThat(json("case-state", "show", "job-1")).contains("\"kind\":\"fix-applied\"");

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -79,6 +80,10 @@ class SearchTest {
         assertThat(run("show", "reset-supervisor-failed").out()).endsWith("Link: " + link + "\n");
         assertThat(run("show", link).out()).contains("Link: " + link);
         assertThat(run("show", "job-1").out()).contains("Link: benchlore:case/job-1");
+        for (String other : List.of("benchlore:caution/mains", "benchlore:device/printer")) {
+            assertThat(run("show", other).out()).endsWith("Link: " + other + "\n");
+        }
+        assertThat(run("show", "benchlore:rail/x").err()).contains("unknown kind 'rail'", "device");
     }
 
     @Test

@@ -28,7 +28,7 @@ final class DecisionJson {
 
     static ObjectNode fixes(List<FixRecord> fixes) {
         ObjectNode root = JsonNodes.root("fixes");
-        root.set("fixes", JsonNodes.asIs(fixes));
+        root.set("fixes", JsonNodes.tree(fixes));
         return root;
     }
 

@@ -1,52 +1,87 @@
 package org.benchlore.kb.report;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Range;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
+import tools.jackson.core.JsonGenerator;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.cfg.EnumFeature;
+import tools.jackson.databind.SerializationContext;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.module.SimpleModule;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 import tools.jackson.databind.node.StringNode;
+import tools.jackson.databind.ser.std.StdSerializer;
 import tools.jackson.databind.ser.std.ToStringSerializer;
 
 /** The frame that all JSON answers share, and the shapes that come in several of them. */
 final class JsonNodes {
-    private static final JsonMapper MAPPER = JsonMapper.builder().build();
-    /** For answers that are written as they are: every component by its name, what is absent as null. */
-    private static final JsonMapper AS_IS = JsonMapper.builder()
-            .enable(EnumFeature.WRITE_ENUMS_TO_LOWERCASE)
-            .addModule(new SimpleModule().addSerializer(DeviceScope.class, ToStringSerializer.instance))
+    /** Records by their components: constants and scopes as they are written elsewhere, what is absent left out. */
+    private static final JsonMapper MAPPER = JsonMapper.builder()
+            .changeDefaultPropertyInclusion(i -> i.withValueInclusion(JsonInclude.Include.NON_ABSENT))
+            .addModule(new SimpleModule()
+                    .addSerializer(new Constants())
+                    .addSerializer(new Ends())
+                    .addSerializer(DeviceScope.class, ToStringSerializer.instance))
             .build();
+
+    /** Kebab-case for enum constants. */
+    private static final class Constants extends StdSerializer<Enum<?>> {
+        Constants() {
+            super(Enum.class);
+        }
+
+        @Override
+        public void serialize(Enum<?> constant, JsonGenerator to, SerializationContext context) {
+            to.writeString(lower(constant));
+        }
+    }
+
+    /** Ends that nothing bounds are left out: JSON has no infinity. */
+    private static final class Ends extends StdSerializer<Range> {
+        Ends() {
+            super(Range.class);
+        }
+
+        @Override
+        public void serialize(Range range, JsonGenerator to, SerializationContext context) {
+            to.writeStartObject();
+            if (Double.isFinite(range.low())) {
+                to.writeNumberProperty("low", range.low());
+            }
+            if (Double.isFinite(range.high())) {
+                to.writeNumberProperty("high", range.high());
+            }
+            to.writeEndObject();
+        }
+    }
 
     private JsonNodes() {}
 
+    static ObjectNode object() {
+        return MAPPER.createObjectNode();
+    }
+
     /** An answer that so far says only which it is. */
     static ObjectNode root(String name) {
-        ObjectNode root = MAPPER.createObjectNode();
+        ObjectNode root = object();
         root.put("schema", "benchlore/" + name + "/1");
         return root;
     }
 
     /** An answer that is a record as it stands. */
     static ObjectNode decision(String name, Record answer) {
-        ObjectNode root = root(name);
-        asIs(answer).properties().forEach(p -> root.set(p.getKey(), p.getValue()));
-        return root;
+        return root(name).setAll((ObjectNode) tree(answer));
     }
 
-    static JsonNode asIs(Object value) {
-        return AS_IS.valueToTree(value);
-    }
-
-    /** A record as it stands, constants spelt as in the code. */
-    static ObjectNode fields(Record entry) {
-        return MAPPER.valueToTree(entry);
+    /** Records as they stand. */
+    static JsonNode tree(Object value) {
+        return MAPPER.valueToTree(value);
     }
 
     static void finding(ObjectNode node, Finding finding) {
@@ -70,11 +105,7 @@ final class JsonNodes {
     }
 
     static String lower(Enum<?> value) {
-        return lower(value.name());
-    }
-
-    static String lower(String name) {
-        return name.toLowerCase(Locale.ROOT).replace('_', '-');
+        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** A text as YAML and JSON both quote it. */

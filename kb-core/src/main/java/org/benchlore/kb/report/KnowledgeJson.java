@@ -1,10 +1,15 @@
 package org.benchlore.kb.report;
 
 import java.util.List;
+import java.util.Locale;
 import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.knowledge.Device;
+import org.benchlore.kb.knowledge.EntryKind;
 import org.benchlore.kb.knowledge.PackProblem;
 import org.benchlore.kb.knowledge.QualityReport;
 import org.benchlore.kb.reading.UnknownPhrase;
+import org.benchlore.kb.search.EntryLink;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -14,12 +19,13 @@ final class KnowledgeJson {
 
     static ObjectNode entry(Record entry) {
         String kind = entry instanceof BenchTest
-                ? "test"
-                : JsonNodes.lower(entry.getClass().getSimpleName());
-        ObjectNode fields = JsonNodes.fields(entry);
+                ? EntryKind.TEST.id()
+                : entry.getClass().getSimpleName().toLowerCase(Locale.ROOT);
+        JsonNode fields = JsonNodes.tree(entry);
+        String id = fields.path(entry instanceof Device ? "scope" : "id").asString();
         ObjectNode root = JsonNodes.root("entry");
         root.put("kind", kind);
-        root.put("uri", "benchlore:" + kind + "/" + fields.path("id").asString());
+        root.put("uri", new EntryLink(kind, id).uri());
         root.set("entry", fields);
         return root;
     }

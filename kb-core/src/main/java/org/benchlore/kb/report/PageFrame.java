@@ -8,6 +8,7 @@ import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.EntryKind;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Pack;
+import org.benchlore.kb.search.EntryLink;
 
 /** What all pages share: head, way round, foot, and the small pieces that several kinds of entry show. */
 final class PageFrame {
@@ -122,7 +123,9 @@ final class PageFrame {
                 .ifPresent(p -> main.raw(" <span class=\"invented\">invented for demonstration</span>"));
         main.raw("</p>\n");
         jumps(main, body);
-        main.raw(body + "<footer>\n<p>Link: <code>").text(uri(kind, id)).raw("</code></p>\n");
+        main.raw(body + "<footer>\n<p>Link: <code>")
+                .text(new EntryLink(kind.id(), id).uri())
+                .raw("</code></p>\n");
         pack.ifPresent(p -> main.raw("<p>")
                 .text("From the pack '" + p.title() + "' (" + p.id() + " " + p.version() + ", " + p.licence()
                         + "). Cautions remind; they do not replace training or local rules.")
@@ -140,10 +143,6 @@ final class PageFrame {
                             main.raw("<li>").link("#" + anchor, text).raw("</li>\n"));
             main.raw("</ul></nav>\n");
         }
-    }
-
-    static String uri(EntryKind kind, String id) {
-        return "benchlore:" + kind.id() + "/" + id;
     }
 
     /** From one entry's page to another's. */

@@ -9,7 +9,6 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.benchlore.kb.knowledge.EntryKind;
-import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -19,7 +18,6 @@ import tools.jackson.databind.node.ObjectNode;
  * no accents, the sign of a number as a word, cut where letters and digits meet.
  */
 final class SearchData {
-    private static final JsonMapper MAPPER = JsonMapper.builder().build();
     private static final Pattern MARKS = Pattern.compile("\\p{M}+");
     /** A sign, and no hyphen. */
     private static final Pattern MINUS = Pattern.compile("(?<![\\p{L}\\p{N}])[-\u2212](?=\\p{N})");
@@ -31,7 +29,7 @@ final class SearchData {
 
     /** A script that sets {@code benchloreIndex}: kinds, and per entry kind, id, name, note, about, other names, phrases, words. */
     static String script(PageList list) {
-        ObjectNode root = MAPPER.createObjectNode();
+        ObjectNode root = JsonNodes.object();
         ArrayNode kinds = root.putArray("kinds");
         PageList.KINDS.forEach(kind -> kinds.add(kind.id()));
         ArrayNode entries = root.putArray("entries");
@@ -47,7 +45,7 @@ final class SearchData {
             }
         }
         // nothing in a text may end the script element or a line of it, should somebody paste this into a page
-        String json = MAPPER.writeValueAsString(root)
+        String json = JsonNodes.write(root)
                 .replace("<", "\\u003c")
                 .replace(">", "\\u003e")
                 .replace("\u2028", "\\u2028")

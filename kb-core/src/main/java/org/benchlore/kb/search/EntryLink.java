@@ -1,18 +1,26 @@
 package org.benchlore.kb.search;
 
+import java.util.List;
+import java.util.Optional;
+
 /**
  * A link to an entry or a case that other tools can store: {@code benchlore:cause/standby-converter-dead}. It stays valid
  * as long as the id does, and ids never change once shipped.
  *
- * @param kind what it points to
- * @param id the entry's or case's id
+ * @param kind what it points to: symptom, cause, test, fix, caution, device or case
+ * @param id the entry's or case's id, a device's scope
  */
-public record EntryLink(HitKind kind, String id) {
+public record EntryLink(String kind, String id) {
     private static final String SCHEME = "benchlore:";
+    private static final List<String> KINDS = List.of("symptom", "cause", "test", "fix", "caution", "device", "case");
 
     public EntryLink {
+        if (!KINDS.contains(kind)) {
+            throw new IllegalArgumentException(
+                    "unknown kind '" + kind + "' of a link; use one of: " + String.join(", ", KINDS));
+        }
         if (id.isBlank()) {
-            throw new IllegalArgumentException("link to a " + kind.id() + " has no id; give one");
+            throw new IllegalArgumentException("link to a " + kind + " has no id; give one");
         }
     }
 
@@ -24,19 +32,24 @@ public record EntryLink(HitKind kind, String id) {
 
     /** The URI form. */
     public String uri() {
-        return SCHEME + kind.id() + "/" + id;
+        return SCHEME + kind + "/" + id;
     }
 
     /**
      * Reads {@link #uri}.
      *
-     * @throws IllegalArgumentException if the text is not such a link
+     * @return empty if the text is no link at all
+     * @throws IllegalArgumentException if it is one, but not to anything of ours
      */
-    public static EntryLink parse(String uri) {
-        int slash = uri.indexOf('/');
-        if (!uri.startsWith(SCHEME) || slash < 0) {
-            throw new IllegalArgumentException("'" + uri + "' is not a link of ours; write benchlore:KIND/ID");
+    public static Optional<EntryLink> parse(String typed) {
+        String text = typed.strip();
+        if (!text.startsWith(SCHEME)) {
+            return Optional.empty();
         }
-        return new EntryLink(HitKind.parse(uri.substring(SCHEME.length(), slash)), uri.substring(slash + 1));
+        int slash = text.indexOf('/');
+        if (slash < 0) {
+            throw new IllegalArgumentException("'" + text + "' is not a link of ours; write benchlore:KIND/ID");
+        }
+        return Optional.of(new EntryLink(text.substring(SCHEME.length(), slash), text.substring(slash + 1)));
     }
 }

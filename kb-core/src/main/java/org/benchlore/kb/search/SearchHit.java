@@ -27,7 +27,7 @@ public record SearchHit(
         Snippet snippet) {
     /** Stable link, such as {@code benchlore:cause/standby-converter-dead}. */
     public String uri() {
-        return new EntryLink(kind, id).uri();
+        return new EntryLink(kind.id(), id).uri();
     }
 
     /** {@link #outcome}, empty for entries and open cases. */

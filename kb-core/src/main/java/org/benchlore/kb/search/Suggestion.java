@@ -10,6 +10,6 @@ package org.benchlore.kb.search;
 public record Suggestion(String text, HitKind kind, String id) {
     /** Stable link to it, as {@link SearchHit#uri}. */
     public String uri() {
-        return new EntryLink(kind, id).uri();
+        return new EntryLink(kind.id(), id).uri();
     }
 }

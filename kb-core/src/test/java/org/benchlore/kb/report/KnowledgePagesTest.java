@@ -17,7 +17,6 @@ import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.search.EntryLink;
-import org.benchlore.kb.search.HitKind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -77,10 +76,11 @@ class KnowledgePagesTest {
         SortedMap<String, String> files = files();
 
         for (EntryLink link : List.of(
-                new EntryLink(HitKind.CAUSE, "fuse-open"),
-                new EntryLink(HitKind.SYMPTOM, "rail-12v"),
-                new EntryLink(HitKind.TEST, "measure-rail"),
-                new EntryLink(HitKind.FIX, "new-fuse"))) {
+                new EntryLink("cause", "fuse-open"),
+                new EntryLink("symptom", "rail-12v"),
+                new EntryLink("test", "measure-rail"),
+                new EntryLink("fix", "new-fuse"),
+                new EntryLink("caution", "mains"))) {
             String path = link.uri().substring("benchlore:".length()) + ".html";
             assertThat(text(files, path)).contains("<code>" + link.uri() + "</code>");
         }
@@ -88,7 +88,6 @@ class KnowledgePagesTest {
                 .containsKeys(
                         "index.html",
                         "causes.html",
-                        "caution/mains.html",
                         "device/player.corvane.html",
                         "pages.css",
                         "search.js",
