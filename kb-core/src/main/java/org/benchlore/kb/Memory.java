@@ -1,18 +1,18 @@
 package org.benchlore.kb;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.CaseStore;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.planning.BenchRecord;
 import org.benchlore.kb.planning.CaseWork;
 import org.benchlore.kb.ranking.Lesson;
 import org.benchlore.kb.ranking.Lessons;
 import org.benchlore.kb.ranking.RankingModel;
+import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.RankingSettings;
 
 /**
@@ -25,7 +25,7 @@ import org.benchlore.kb.ranking.RankingSettings;
  * earliest that many: a set that the cases alone decide, and one that rarely changes.
  */
 final class Memory {
-    /** Lessons learnt at a time, so that a replay of a long log does not keep them all. */
+    /** Cases learnt at a time, so that a replay of a long log does not keep what they teach. */
     private static final int BATCH = 4096;
 
     private final CaseStore store;
@@ -46,7 +46,7 @@ final class Memory {
         this.knowledge = knowledge;
         RankingModel packs = RankingModel.of(knowledge, settings);
         this.lessons = new Lessons(knowledge, packs);
-        this.nothing = new Lore(knowledge, 0, packs, new Earliest(mostToFit), List.of(), Map.of());
+        this.nothing = new Lore(knowledge, 0, packs, new Earliest(mostToFit), List.of(), BenchRecord.none(knowledge));
         this.lore = nothing;
     }
 
@@ -58,22 +58,28 @@ final class Memory {
         return lore;
     }
 
+    /** Everything recorded so far but what the case that the query is about taught. */
+    Lore about(RankingQuery query) {
+        return query.about().isEmpty() ? current() : without(query.about());
+    }
+
     /** Everything recorded so far but what one case taught; dependence, fitted to many cases, stays. */
     Lore without(String caseId) {
         Lore now = current();
-        Optional<Lesson> taught = lesson(caseId, now);
-        if (taught.isEmpty() && !now.work().containsKey(caseId)) {
-            return now;
-        }
-        Map<String, CaseWork> others = new HashMap<>(now.work());
-        others.remove(caseId);
-        return new Lore(
-                knowledge,
-                now.position(),
-                taught.map(lesson -> now.model().unlearn(List.of(lesson))).orElse(now.model()),
-                now.earliest(),
-                now.fitted(),
-                others);
+        Optional<CaseHistory> told = told(store.recordedOf(caseId), now.position());
+        Optional<Lesson> taught = told.flatMap(lessons::of);
+        BenchRecord others = told.map(history -> now.record().unlearn(List.of(CaseWork.of(history))))
+                .orElse(now.record());
+        return taught.isEmpty() && others.equals(now.record())
+                ? now
+                : new Lore(
+                        knowledge,
+                        now.position(),
+                        taught.map(lesson -> now.model().unlearn(List.of(lesson)))
+                                .orElse(now.model()),
+                        now.earliest(),
+                        now.fitted(),
+                        others);
     }
 
     /** What a case had taught by then; empty if nothing. */
@@ -101,13 +107,16 @@ final class Memory {
     private Lore follow(Lore known, long position) {
         RankingModel model = known.model();
         Earliest earliest = known.earliest().copy();
-        Map<String, CaseWork> work = new HashMap<>(known.work());
+        BenchRecord record = known.record();
         List<Lesson> gone = new ArrayList<>();
         List<Lesson> learnt = new ArrayList<>();
+        List<CaseWork> undone = new ArrayList<>();
+        List<CaseWork> done = new ArrayList<>();
         for (String id : store.casesBetween(known.position(), position)) {
             List<CaseStore.Recorded> all = store.recordedOf(id);
+            Optional<CaseHistory> before = told(all, known.position());
             Optional<CaseHistory> now = told(all, position);
-            told(all, known.position()).flatMap(this::taught).ifPresent(t -> {
+            before.flatMap(this::taught).ifPresent(t -> {
                 gone.add(t.lesson());
                 earliest.remove(t.when());
             });
@@ -115,22 +124,28 @@ final class Memory {
                 learnt.add(t.lesson());
                 earliest.add(t.when(), t.lesson());
             });
-            work.remove(id);
-            now.map(CaseWork::of).filter(done -> !done.equals(CaseWork.NONE)).ifPresent(done -> work.put(id, done));
-            if (gone.size() + learnt.size() >= BATCH) {
+            before.map(CaseWork::of).ifPresent(undone::add);
+            now.map(CaseWork::of).ifPresent(done::add);
+            if (undone.size() + done.size() >= BATCH) {
                 model = model.unlearn(gone).learn(learnt);
-                gone.clear();
-                learnt.clear();
+                record = record.unlearn(undone).learn(done);
+                List.of(gone, learnt, undone, done).forEach(List::clear);
             }
         }
-        return new Lore(knowledge, position, model.unlearn(gone).learn(learnt), earliest, known.fitted(), work);
+        return new Lore(
+                knowledge,
+                position,
+                model.unlearn(gone).learn(learnt),
+                earliest,
+                known.fitted(),
+                record.unlearn(undone).learn(done));
     }
 
     private Lore fit(Lore next) {
         List<Lesson> first = next.earliest().powerOfTwo(RankingModel.LEAST_TO_FIT);
         return first.equals(next.fitted())
                 ? next
-                : new Lore(knowledge, next.position(), next.model().fit(first), next.earliest(), first, next.work());
+                : new Lore(knowledge, next.position(), next.model().fit(first), next.earliest(), first, next.record());
     }
 
     private static Optional<CaseHistory> told(List<CaseStore.Recorded> recorded, long upTo) {

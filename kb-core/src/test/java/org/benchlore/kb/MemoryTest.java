@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.CaseStore;
@@ -13,6 +14,7 @@ import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.PackReader;
 import org.benchlore.kb.knowledge.PackSource;
+import org.benchlore.kb.planning.FixRecord;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.RankingSettings;
@@ -140,6 +142,8 @@ fixes:
             often.current();
             store.append(events.subList(0, 2));
             often.current();
+            store.append(List.of(new CaseEvent.FixApplied(head(number, "-2f"), "new-lead", "lead-broken", null, "")));
+            assertThat(fixes(often)).isEqualTo(fixes(memory()));
         }
         assertThat(ranked(often.current().model()))
                 .isEqualTo(ranked(memory().current().model()));
@@ -147,6 +151,11 @@ fixes:
         often.rebuild();
         assertThat(ranked(often.current().model()))
                 .isEqualTo(ranked(memory().current().model()));
+        assertThat(fixes(often)).hasSize(1).isEqualTo(fixes(memory()));
+    }
+
+    private static List<FixRecord> fixes(Memory memory) {
+        return memory.current().record().fixes(DeviceScope.ANY, Optional.empty());
     }
 
     @Test

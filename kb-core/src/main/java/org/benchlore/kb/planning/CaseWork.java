@@ -17,9 +17,6 @@ import org.benchlore.kb.reading.Finding;
  * @param tests tests done, in order
  */
 public record CaseWork(List<Trial> fixes, List<Use> tests) {
-    /** Nothing was done. */
-    public static final CaseWork NONE = new CaseWork(List.of(), List.of());
-
     public CaseWork {
         fixes = List.copyOf(fixes);
         tests = List.copyOf(tests);
@@ -62,7 +59,7 @@ public record CaseWork(List<Trial> fixes, List<Use> tests) {
     /** Reads a case; a withdrawn one says nothing. */
     public static CaseWork of(CaseHistory history) {
         if (history.withdrawn()) {
-            return NONE;
+            return new CaseWork(List.of(), List.of());
         }
         Optional<String> proven = Optional.ofNullable(history.causeId()).filter(c -> proves(history));
         return new CaseWork(

@@ -56,9 +56,8 @@ class DecisionsAsJsonTest {
 
     @Test
     void fixes() {
-        BenchRecord record = BenchRecord.of(
-                BenchWorld.KNOWLEDGE,
-                List.of(CaseWork.of(BenchWorld.history("a", "board-dead", "fix:replace-board", "fixed"))));
+        BenchRecord record = BenchRecord.none(BenchWorld.KNOWLEDGE)
+                .learn(List.of(CaseWork.of(BenchWorld.history("a", "board-dead", "fix:replace-board", "fixed"))));
         fits("fixes", Json.fixes(record.fixes(DeviceScope.ANY, Optional.empty())));
         fits("fixes", Json.fixes(List.of(record.fix("no-such-fix"))));
     }

@@ -232,9 +232,8 @@ class DecisionsTest {
 
     @Test
     void the_record_counts_and_moves_the_plan() {
-        BenchRecord record = BenchRecord.of(
-                BenchWorld.KNOWLEDGE,
-                List.of(
+        BenchRecord record = BenchRecord.none(BenchWorld.KNOWLEDGE)
+                .learn(List.of(
                         CaseWork.of(BenchWorld.history("a", "board-dead", "fix:replace-board", "fixed")),
                         CaseWork.of(BenchWorld.history("b", "board-dead", "fix:replace-board", "came-back")),
                         CaseWork.of(BenchWorld.history("c", "board-dead", "fix:replace-board", "made-worse"))));
@@ -259,13 +258,11 @@ class DecisionsTest {
 
     @Test
     void test_errors_are_learnt_from_proven_cases() {
-        BenchRecord missed = BenchRecord.of(
-                BenchWorld.KNOWLEDGE,
-                List.of(CaseWork.of(
+        BenchRecord missed = BenchRecord.none(BenchWorld.KNOWLEDGE)
+                .learn(List.of(CaseWork.of(
                         BenchWorld.history("a", "lead-broken", "test:feed=present", "fix:replace-lead", "fixed"))));
-        BenchRecord right = BenchRecord.of(
-                BenchWorld.KNOWLEDGE,
-                List.of(CaseWork.of(
+        BenchRecord right = BenchRecord.none(BenchWorld.KNOWLEDGE)
+                .learn(List.of(CaseWork.of(
                         BenchWorld.history("a", "lead-broken", "test:feed=absent", "fix:replace-lead", "fixed"))));
         assertThat(missed.errors(FEED).misses()).isGreaterThan(FEED.misses());
         assertThat(right.errors(FEED).misses()).isLessThan(FEED.misses());
@@ -281,11 +278,12 @@ class DecisionsTest {
             cases.add(CaseWork.of(BenchWorld.history(
                     "k" + i, cause, "test:feed=" + (i % 7 < 3 ? "absent" : "present"), "fix:glue-core", "fixed")));
         }
-        TestErrors learnt = BenchRecord.of(BenchWorld.KNOWLEDGE, cases).errors(FEED);
+        TestErrors learnt = BenchRecord.none(BenchWorld.KNOWLEDGE).learn(cases).errors(FEED);
         Random random = new Random(4);
         for (int again = 0; again < 50; again++) {
             Collections.shuffle(cases, random);
-            assertThat(BenchRecord.of(BenchWorld.KNOWLEDGE, cases).errors(FEED)).isEqualTo(learnt);
+            assertThat(BenchRecord.none(BenchWorld.KNOWLEDGE).learn(cases).errors(FEED))
+                    .isEqualTo(learnt);
         }
     }
 

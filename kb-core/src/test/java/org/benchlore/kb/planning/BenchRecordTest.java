@@ -1,0 +1,95 @@
+package org.benchlore.kb.planning;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import org.benchlore.kb.cases.TriedFix;
+import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.reading.Finding;
+import org.junit.jupiter.api.Test;
+
+class BenchRecordTest {
+    private static final Knowledge KNOWLEDGE = BenchWorld.KNOWLEDGE;
+    private static final List<String> CAUSES = List.of("lead-broken", "board-dead", "core-loose", "no-such-cause");
+
+    private static <T> T any(List<T> of, Random random) {
+        return of.get(random.nextInt(of.size()));
+    }
+
+    private static CaseWork work(Random random) {
+        List<CaseWork.Trial> fixes = new ArrayList<>();
+        List<CaseWork.Use> tests = new ArrayList<>();
+        for (int i = random.nextInt(3); i > 0; i--) {
+            fixes.add(new CaseWork.Trial(
+                    any(List.of("replace-lead", "replace-board", "no-such-fix"), random),
+                    any(CAUSES, random),
+                    random.nextBoolean(),
+                    DeviceScope.parse(any(List.of("player", "player/corvane", "recorder"), random)),
+                    any(List.of("bench", "elsewhere"), random),
+                    any(List.of(TriedFix.Result.HELPED, TriedFix.Result.CAME_BACK, TriedFix.Result.MADE_WORSE), random),
+                    minutes(random)));
+        }
+        for (int i = random.nextInt(3); i > 0; i--) {
+            tests.add(new CaseWork.Use(
+                    any(List.of("measure-feed", "no-such-test"), random),
+                    List.of(Finding.of("feed", any(List.of("present", "absent", "no-such-state"), random))),
+                    Optional.of(any(CAUSES, random)).filter(c -> random.nextBoolean()),
+                    minutes(random)));
+        }
+        return new CaseWork(fixes, tests);
+    }
+
+    private static Optional<Double> minutes(Random random) {
+        return Optional.of(random.nextInt(8) / 3.0).filter(m -> random.nextBoolean());
+    }
+
+    /** Every answer that hangs on cases. */
+    private static List<Object> answers(BenchRecord record) {
+        List<Object> all = new ArrayList<>();
+        for (String origin : List.of("", "bench")) {
+            for (String scope : List.of("any", "player", "player/corvane")) {
+                all.add(record.fixes(
+                        DeviceScope.parse(scope), Optional.of(origin).filter(o -> !o.isEmpty())));
+            }
+        }
+        KNOWLEDGE.tests().forEach(test -> all.addAll(List.of(record.testMinutes(test), record.errors(test))));
+        KNOWLEDGE.fixes().forEach(fix -> all.addAll(List.of(record.fixMinutes(fix), record.worsens(fix))));
+        KNOWLEDGE
+                .causes()
+                .forEach(cause -> cause.fixedBy().forEach(remedy -> all.add(record.works(cause.id(), remedy))));
+        return all;
+    }
+
+    @Test
+    void a_record_followed_case_by_case_is_the_one_made_anew_to_the_last_bit() {
+        Random random = new Random(11);
+        List<CaseWork> cases = new ArrayList<>();
+        BenchRecord followed = BenchRecord.none(KNOWLEDGE);
+        for (int step = 0; step < 400; step++) {
+            if (!cases.isEmpty() && random.nextInt(3) == 0) {
+                followed = followed.unlearn(List.of(cases.remove(random.nextInt(cases.size()))));
+            } else {
+                CaseWork work = work(random);
+                cases.add(work);
+                followed = followed.learn(List.of(work));
+            }
+            assertThat(answers(followed))
+                    .isEqualTo(answers(BenchRecord.none(KNOWLEDGE).learn(cases)));
+        }
+        assertThat(answers(followed)).isNotEqualTo(answers(BenchRecord.none(KNOWLEDGE)));
+        assertThat(answers(followed.unlearn(cases))).isEqualTo(answers(BenchRecord.none(KNOWLEDGE)));
+    }
+
+    @Test
+    void what_was_never_learnt_cannot_be_taken_back() {
+        CaseWork work = CaseWork.of(BenchWorld.history("a", "board-dead", "fix:replace-board", "fixed"));
+        assertThatThrownBy(() -> BenchRecord.none(KNOWLEDGE).unlearn(List.of(work)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("never learnt");
+    }
+}
