@@ -46,7 +46,6 @@ import org.benchlore.kb.ranking.Evaluation;
 import org.benchlore.kb.ranking.Influence;
 import org.benchlore.kb.ranking.PairRanking;
 import org.benchlore.kb.ranking.Ranking;
-import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.ranking.Turn;
@@ -171,7 +170,7 @@ public final class KnowledgeBase implements AutoCloseable {
      */
     public Ranking rank(RankingQuery query) {
         requireNonNull(query, "query");
-        return answer(() -> lore(query).model().rank(query));
+        return answer(() -> memory.about(query).model().rank(query));
     }
 
     /**
@@ -220,7 +219,7 @@ public final class KnowledgeBase implements AutoCloseable {
     public NextStep next(RankingQuery query, BenchConditions conditions) {
         requireNonNull(query, "query");
         requireNonNull(conditions, "conditions");
-        return answer(() -> lore(query).planner().next(query, conditions));
+        return answer(() -> memory.about(query).planner().next(query, conditions));
     }
 
     /** Whether the unit lies open, by the tests and fixes done in the case; for {@link BenchConditions#opened}. */
@@ -233,7 +232,7 @@ public final class KnowledgeBase implements AutoCloseable {
     public Plan plan(RankingQuery query, BenchConditions conditions) {
         requireNonNull(query, "query");
         requireNonNull(conditions, "conditions");
-        return answer(() -> lore(query).planner().plan(query, conditions));
+        return answer(() -> memory.about(query).planner().plan(query, conditions));
     }
 
     /**
@@ -284,7 +283,7 @@ public final class KnowledgeBase implements AutoCloseable {
         requireNonNull(query, "query");
         requireNonNull(fixId, "fixId");
         requireNonNull(stakes, "stakes");
-        return answer(() -> lore(query).planner().worth(query, fixId, stakes));
+        return answer(() -> memory.about(query).planner().worth(query, fixId, stakes));
     }
 
     /**
@@ -317,7 +316,7 @@ public final class KnowledgeBase implements AutoCloseable {
     public List<Turn> turns(RankingQuery query, int limit) {
         requireNonNull(query, "query");
         requireLimit(limit);
-        return answer(() -> lore(query).model().turns(query, limit));
+        return answer(() -> memory.about(query).model().turns(query, limit));
     }
 
     /**
@@ -331,12 +330,7 @@ public final class KnowledgeBase implements AutoCloseable {
         requireNonNull(query, "query");
         requireNonNull(causeId, "causeId");
         requireLimit(limit);
-        return answer(() -> {
-            if (knowledge.cause(causeId).isEmpty() && !causeId.equals(RankingModel.UNLISTED)) {
-                throw knowledge.unknown(EntryKind.CAUSE, causeId);
-            }
-            return new PastCases(memory, index).behind(lore(query), query, causeId, limit);
-        });
+        return answer(() -> new PastCases(knowledge, memory, index).behind(query, causeId, limit));
     }
 
     /**
@@ -347,7 +341,7 @@ public final class KnowledgeBase implements AutoCloseable {
     public PairRanking pairs(RankingQuery query, int limit) {
         requireNonNull(query, "query");
         requireLimit(limit);
-        return answer(() -> lore(query).model().pairs(query, limit));
+        return answer(() -> memory.about(query).model().pairs(query, limit));
     }
 
     /**
@@ -564,10 +558,12 @@ public final class KnowledgeBase implements AutoCloseable {
      * @throws org.benchlore.kb.cases.StoreException if opened for reading only
      */
     public void rebuild() {
-        open();
-        store.requireWriting();
-        memory.rebuild();
-        index.rebuild();
+        answer(() -> {
+            store.requireWriting();
+            memory.rebuild();
+            index.rebuild();
+            return store.position();
+        });
     }
 
     private interface Question<T, E extends Exception> {
@@ -585,11 +581,6 @@ public final class KnowledgeBase implements AutoCloseable {
             }
             throw e;
         }
-    }
-
-    /** What is known by now, but for what the case that the query is about taught. */
-    private Lore lore(RankingQuery query) {
-        return query.about().isEmpty() ? memory.current() : memory.without(query.about());
     }
 
     private static void requireLimit(int limit) {

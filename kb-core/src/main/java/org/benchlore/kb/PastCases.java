@@ -3,6 +3,8 @@ package org.benchlore.kb;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.benchlore.kb.knowledge.EntryKind;
+import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.ranking.Influence;
 import org.benchlore.kb.ranking.Lesson;
 import org.benchlore.kb.ranking.RankingModel;
@@ -13,16 +15,22 @@ final class PastCases {
     /** Cases concluded on the cause that are looked at: those most like the query. */
     private static final int LOOKED_AT = 200;
 
+    private final Knowledge knowledge;
     private final Memory memory;
     private final IndexFollower index;
 
-    PastCases(Memory memory, IndexFollower index) {
+    PastCases(Knowledge knowledge, Memory memory, IndexFollower index) {
+        this.knowledge = knowledge;
         this.memory = memory;
         this.index = index;
     }
 
-    /** @param now what is known but for the case that the query is about */
-    List<Influence> behind(Lore now, RankingQuery query, String causeId, int limit) {
+    /** @throws IllegalArgumentException if the packs have no such cause */
+    List<Influence> behind(RankingQuery query, String causeId, int limit) {
+        if (knowledge.cause(causeId).isEmpty() && !causeId.equals(RankingModel.UNLISTED)) {
+            throw knowledge.unknown(EntryKind.CAUSE, causeId);
+        }
+        Lore now = memory.about(query);
         double with = decibans(now.model(), query, causeId);
         List<Influence> found = new ArrayList<>();
         index.concludedOn(causeId, query, LOOKED_AT).stream()

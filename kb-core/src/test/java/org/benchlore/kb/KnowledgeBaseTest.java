@@ -12,6 +12,8 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.CaseStore;
@@ -98,6 +100,28 @@ class KnowledgeBaseTest {
                     .isInstanceOf(ClosedKnowledgeBaseException.class);
             assertThat(Files.exists(home.resolve("index"))).isFalse();
         }
+    }
+
+    @Test
+    void who_rebuilds_when_it_closes_is_told_that_it_is_closed() throws InterruptedException {
+        KnowledgeBase kb = bench();
+        for (int i = 0; i < 50; i++) {
+            kb.record(fixed("case-" + i, "dark", "lead-broken"));
+        }
+        List<Throwable> told = new CopyOnWriteArrayList<>();
+        CountDownLatch begun = new CountDownLatch(1);
+        Thread other = new Thread(() -> {
+            while (true) {
+                kb.rebuild();
+                begun.countDown();
+            }
+        });
+        other.setUncaughtExceptionHandler((thread, thrown) -> told.add(thrown));
+        other.start();
+        begun.await();
+        kb.close();
+        other.join();
+        assertThat(told).singleElement().isInstanceOf(ClosedKnowledgeBaseException.class);
     }
 
     @Test
