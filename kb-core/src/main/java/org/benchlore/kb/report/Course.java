@@ -17,11 +17,12 @@ import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
 
 /**
- * A case step by step: its events numbered from 1, and what the ranking was after each one that brought findings.
+ * A case step by step: its events numbered from 1, and what was known after each one that brought findings.
  *
  * @param steps in order
+ * @param model ranks what was known
  */
-record Course(List<Step> steps) {
+record Course(List<Step> steps, RankingModel model) {
     /** Curves that a reader can still tell apart. */
     private static final int MOST_CURVES = 5;
 
@@ -33,22 +34,15 @@ record Course(List<Step> steps) {
      * @param findings what it brought; may be empty
      * @param query all that was known by then, as {@link UnitQueries} puts it together; empty if this event told nothing
      *     new of the fault, as after a fix that nothing says failed, or if there is no finding yet
-     * @param ranking for that query
      * @param done ids of the fixes done by then
      */
-    record Step(
-            int number,
-            CaseEvent event,
-            List<Finding> findings,
-            Optional<RankingQuery> query,
-            Optional<Ranking> ranking,
-            List<String> done) {}
+    record Step(int number, CaseEvent event, List<Finding> findings, Optional<RankingQuery> query, List<String> done) {}
 
     Course {
         steps = List.copyOf(steps);
     }
 
-    /** Ranks again, with one model, what was known after each event that told something new of the fault. */
+    /** Asks again, with one model, what was known after each event that told something new of the fault. */
     static Course of(CaseHistory history, RankingModel model, UnitQueries queries, Readings readings) {
         List<Step> steps = new ArrayList<>();
         List<String> done = new ArrayList<>();
@@ -61,10 +55,10 @@ record Course(List<Step> steps) {
             RankingQuery query = queries.of(history.upTo(number), readings::of);
             Optional<RankingQuery> news =
                     query.findings().isEmpty() || query.equals(known) ? Optional.empty() : Optional.of(query);
-            steps.add(new Step(number, event, findings(event), news, news.map(model::rank), List.copyOf(done)));
+            steps.add(new Step(number, event, findings(event), news, List.copyOf(done)));
             known = query;
         }
-        return new Course(steps);
+        return new Course(steps, model);
     }
 
     static List<Finding> findings(CaseEvent event) {
@@ -75,7 +69,10 @@ record Course(List<Step> steps) {
 
     /** The ranking for everything known; empty if nothing could be ranked. */
     Optional<Ranking> last() {
-        return steps.stream().flatMap(s -> s.ranking().stream()).reduce((a, b) -> b);
+        return steps.stream()
+                .flatMap(s -> s.query().stream())
+                .reduce((a, b) -> b)
+                .map(model::rank);
     }
 
     /** Events of one kind, with their numbers. */
@@ -91,12 +88,12 @@ record Course(List<Step> steps) {
      * @param causeId the cause concluded, or empty
      */
     Optional<Sheet.Ranks> ranks(String causeId) {
-        List<Step> ranked = steps.stream().filter(s -> s.ranking().isPresent()).toList();
+        List<Step> ranked = steps.stream().filter(s -> s.query().isPresent()).toList();
         if (ranked.isEmpty()) {
             return Optional.empty();
         }
         List<Ranking> rankings =
-                ranked.stream().map(s -> s.ranking().orElseThrow()).toList();
+                ranked.stream().map(s -> model.rank(s.query().orElseThrow())).toList();
         Ranking last = rankings.get(rankings.size() - 1);
         Set<String> ids = new LinkedHashSet<>();
         last.causes().stream().limit(2).forEach(c -> ids.add(c.id()));

@@ -81,7 +81,7 @@ class CourseTest {
         assertThat(known().tried()).containsKey("fuse-open");
         assertThat(course().last()).contains(MODEL.rank(known()));
         assertThat(course().steps())
-                .extracting(step -> step.ranking().isPresent())
+                .extracting(step -> step.query().isPresent())
                 .containsExactly(false, true, true, false, false, true);
     }
 }
