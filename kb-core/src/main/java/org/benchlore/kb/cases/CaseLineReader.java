@@ -78,16 +78,16 @@ final class CaseLineReader {
                     CaseHistory.OWN,
                     fields.flag("workedOnBefore")));
             events.addAll(numbered("notes", "note", 'n', this::note));
-            events.addAll(numbered("tests", "test", 't', OneCase::test));
+            events.addAll(numbered("tests", "test", 't', EventReader::tested));
             JsonFields conclusion = fields.object("conclusion");
             if (conclusion != null) {
                 Head head = head(conclusion, ":c");
-                events.add(conclusion.checked(() -> conclusion(conclusion, head)));
+                events.add(conclusion.checked(() -> EventReader.concluded(conclusion, head)));
                 conclusion.done();
             }
-            events.addAll(numbered("fixes", "fix", 'f', OneCase::fix));
+            events.addAll(numbered("fixes", "fix", 'f', EventReader::fixApplied));
             events.addAll(numbered("checks", "check", 'p', EventReader::checked));
-            events.addAll(numbered("outcomes", "outcome", 'o', OneCase::outcome));
+            events.addAll(numbered("outcomes", "outcome", 'o', EventReader::ended));
             return new Read(List.copyOf(events), Set.copyOf(readFromWords));
         }
 
@@ -115,32 +115,6 @@ final class CaseLineReader {
                 readFromWords.add(head.eventId());
             }
             return new CaseEvent.Noted(head, text, note.choice("source", Reading.Source.values(), "owner"), findings);
-        }
-
-        private static CaseEvent test(JsonFields test, Head head) {
-            return new CaseEvent.Tested(
-                    head, test.text("test"), test.findings(), test.number("minutes"), test.text("note", ""));
-        }
-
-        private static CaseEvent conclusion(JsonFields conclusion, Head head) {
-            return new CaseEvent.Concluded(
-                    head,
-                    conclusion.text("cause"),
-                    conclusion.choice("certainty", Certainty.values()),
-                    conclusion.text("note", ""));
-        }
-
-        private static CaseEvent fix(JsonFields fix, Head head) {
-            return new CaseEvent.FixApplied(
-                    head, fix.text("fix"), fix.text("cause"), fix.number("minutes"), fix.text("note", ""));
-        }
-
-        private static CaseEvent outcome(JsonFields outcome, Head head) {
-            return new CaseEvent.Ended(
-                    head,
-                    outcome.choice("outcome", Outcome.values()),
-                    outcome.whole("afterDays"),
-                    outcome.text("note", ""));
         }
     }
 

@@ -34,26 +34,9 @@ final class EventReader {
                         fields.text("text", ""),
                         fields.choice("source", Reading.Source.values()),
                         fields.findings());
-            case "tested" ->
-                new CaseEvent.Tested(
-                        head,
-                        fields.text("test"),
-                        fields.findings(),
-                        fields.number("minutes"),
-                        fields.text("note", ""));
-            case "concluded" ->
-                new CaseEvent.Concluded(
-                        head,
-                        fields.text("cause"),
-                        fields.choice("certainty", Certainty.values()),
-                        fields.text("note", ""));
-            case "fix-applied" ->
-                new CaseEvent.FixApplied(
-                        head,
-                        fields.text("fix"),
-                        fields.text("cause"),
-                        fields.number("minutes"),
-                        fields.text("note", ""));
+            case "tested" -> tested(fields, head);
+            case "concluded" -> concluded(fields, head);
+            case "fix-applied" -> fixApplied(fields, head);
             case "checked" -> checked(fields, head);
             case "weighed" ->
                 new CaseEvent.Weighed(
@@ -64,12 +47,7 @@ final class EventReader {
                         fields.requiredNumber("worse"),
                         fields.choice("decided", Decision.values()),
                         fields.text("note", ""));
-            case "ended" ->
-                new CaseEvent.Ended(
-                        head,
-                        fields.choice("outcome", Outcome.values()),
-                        fields.whole("afterDays"),
-                        fields.text("note", ""));
+            case "ended" -> ended(fields, head);
             case "withdrawn" -> new CaseEvent.Withdrawn(head, fields.optionalText("target"), fields.text("reason", ""));
             case "corrected" ->
                 new CaseEvent.Corrected(head, fields.text("target"), replacement(fields, head.caseId()));
@@ -96,7 +74,34 @@ final class EventReader {
         return stakes;
     }
 
-    /** The same keys in an event and in a whole case. */
+    private static CaseEvent replacement(JsonFields fields, String caseId) {
+        JsonFields inner = fields.object("replacement");
+        if (inner == null) {
+            throw new BadLineException(
+                    "event corrects without a 'replacement'", "add the event as it should have been", null);
+        }
+        CaseEvent event = inner.checked(() -> event(inner, new Head(inner.text("id"), caseId, inner.instant("at"))));
+        inner.done();
+        return event;
+    }
+
+    // The same keys in an event and in a whole case:
+
+    static CaseEvent tested(JsonFields fields, Head head) {
+        return new CaseEvent.Tested(
+                head, fields.text("test"), fields.findings(), fields.number("minutes"), fields.text("note", ""));
+    }
+
+    static CaseEvent concluded(JsonFields fields, Head head) {
+        return new CaseEvent.Concluded(
+                head, fields.text("cause"), fields.choice("certainty", Certainty.values()), fields.text("note", ""));
+    }
+
+    static CaseEvent fixApplied(JsonFields fields, Head head) {
+        return new CaseEvent.FixApplied(
+                head, fields.text("fix"), fields.text("cause"), fields.number("minutes"), fields.text("note", ""));
+    }
+
     static CaseEvent checked(JsonFields fields, Head head) {
         return new CaseEvent.Checked(
                 head,
@@ -108,14 +113,8 @@ final class EventReader {
                 fields.text("note", ""));
     }
 
-    private static CaseEvent replacement(JsonFields fields, String caseId) {
-        JsonFields inner = fields.object("replacement");
-        if (inner == null) {
-            throw new BadLineException(
-                    "event corrects without a 'replacement'", "add the event as it should have been", null);
-        }
-        CaseEvent event = inner.checked(() -> event(inner, new Head(inner.text("id"), caseId, inner.instant("at"))));
-        inner.done();
-        return event;
+    static CaseEvent ended(JsonFields fields, Head head) {
+        return new CaseEvent.Ended(
+                head, fields.choice("outcome", Outcome.values()), fields.whole("afterDays"), fields.text("note", ""));
     }
 }

@@ -1,7 +1,5 @@
 package org.benchlore.kb.cases;
 
-import java.util.Locale;
-
 /** How a case ended. */
 public enum Outcome {
     /** Fixed, and held through a proof run. */
@@ -30,7 +28,7 @@ public enum Outcome {
 
     /** Kebab-case name used in JSON and on the command line, such as {@code fixed-and-proven}. */
     public String id() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return JsonFields.kebab(this);
     }
 
     /**
