@@ -95,8 +95,17 @@ class CaseImportTest {
                         .isEqualTo(from.history(caseId).map(CaseHistory::findings));
                 assertThat(to.history(caseId).map(CaseHistory::outcome))
                         .isEqualTo(from.history(caseId).map(CaseHistory::outcome));
+                assertThat(runs(to, caseId)).isEqualTo(runs(from, caseId));
             }
         }
+    }
+
+    /** Of the checks in order, whether each is a run and no step. */
+    private static List<Boolean> runs(CaseStore store, String caseId) {
+        return store.eventsOf(caseId).stream()
+                .filter(CaseEvent.Checked.class::isInstance)
+                .map(event -> ((CaseEvent.Checked) event).isRun())
+                .toList();
     }
 
     @Test
