@@ -320,7 +320,7 @@ public final class KnowledgeBase implements AutoCloseable {
     }
 
     /**
-     * Past cases concluded on a cause that moved its place in a ranking most, the strongest first. Of many, those most like
+     * Past cases concluded on a cause that moved its place in a ranking most, the strongest first. Of many, the 200 most like
      * the query are looked at.
      *
      * @param limit most to return, from 1
@@ -445,7 +445,7 @@ public final class KnowledgeBase implements AutoCloseable {
         requireNonNull(format, "format");
         return answer(() -> {
             Lore others = memory.without(caseId);
-            return store.history(caseId)
+            return memory.history(caseId, others)
                     .map(history -> new Sheets(knowledge, reader, others.model(), others.record(), queries(others))
                             .write(history, kind, format));
         });

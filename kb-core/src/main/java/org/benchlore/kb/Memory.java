@@ -66,7 +66,7 @@ final class Memory {
     /** Everything recorded so far but what one case taught; dependence, fitted to many cases, stays. */
     Lore without(String caseId) {
         Lore now = current();
-        Optional<CaseHistory> told = told(store.recordedOf(caseId), now.position());
+        Optional<CaseHistory> told = history(caseId, now);
         Optional<Lesson> taught = told.flatMap(lessons::of);
         BenchRecord others = told.map(history -> now.record().unlearn(List.of(CaseWork.of(history))))
                 .orElse(now.record());
@@ -84,7 +84,12 @@ final class Memory {
 
     /** What a case had taught by then; empty if nothing. */
     Optional<Lesson> lesson(String caseId, Lore then) {
-        return told(store.recordedOf(caseId), then.position()).flatMap(lessons::of);
+        return history(caseId, then).flatMap(lessons::of);
+    }
+
+    /** A case as it stood by then. */
+    Optional<CaseHistory> history(String caseId, Lore then) {
+        return told(store.recordedOf(caseId), then.position());
     }
 
     /** The packs' opinion alone. */

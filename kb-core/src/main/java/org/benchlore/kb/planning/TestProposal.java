@@ -53,7 +53,7 @@ public record TestProposal(
     /**
      * A cause before and after a reading.
      *
-     * @param causeId the cause, or "unlisted"
+     * @param causeId the cause
      * @param before probability now
      * @param after probability if the test reads so and the reading counts in full; once it is recorded the ranking doubts
      *     it along with all other findings, and so says a little less
