@@ -215,7 +215,7 @@ public final class Importer {
             CaseTeller teller = new CaseTeller(knowledge, reader, vocabulary, settings, source);
             for (Optional<RawRecord> next = records.get(); next.isPresent(); next = records.get()) {
                 RawRecord record = next.get();
-                if (full(record.line())) {
+                if (full(drafts.size(), record.line())) {
                     return;
                 }
                 Optional<ImportDraft> draft = teller.tell(record);
@@ -230,8 +230,8 @@ public final class Importer {
             }
         }
 
-        private boolean full(long line) {
-            boolean full = drafts.size() >= MOST_CASES;
+        private boolean full(int cases, long line) {
+            boolean full = cases >= MOST_CASES;
             if (full) {
                 problems.add(new ImportProblem(
                         source, line, "more than " + MOST_CASES + " cases; the rest was not read", "split the file"));
@@ -249,6 +249,10 @@ public final class Importer {
                     problems::add);
             JsonDrafts cases = new JsonDrafts();
             for (Optional<CaseRecord> record = reading.next(); record.isPresent(); record = reading.next()) {
+                if (!cases.knows(record.get())
+                        && full(cases.count(), record.get().line())) {
+                    break;
+                }
                 cases.add(record.get());
             }
             drafts.addAll(cases.drafts());

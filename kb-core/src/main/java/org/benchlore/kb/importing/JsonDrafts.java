@@ -18,8 +18,21 @@ final class JsonDrafts {
     private final Map<String, List<CaseRecord>> byCase = new LinkedHashMap<>();
 
     void add(CaseRecord record) {
-        byCase.computeIfAbsent(record.events().get(0).head().caseId(), id -> new ArrayList<>())
-                .add(record);
+        byCase.computeIfAbsent(caseId(record), id -> new ArrayList<>()).add(record);
+    }
+
+    /** Whether an earlier line told of its case. */
+    boolean knows(CaseRecord record) {
+        return byCase.containsKey(caseId(record));
+    }
+
+    /** Cases told of so far. */
+    int count() {
+        return byCase.size();
+    }
+
+    private static String caseId(CaseRecord record) {
+        return record.events().get(0).head().caseId();
     }
 
     /** In order of the first line that tells of them. */

@@ -68,6 +68,25 @@ class ImporterTest {
     }
 
     @Test
+    void of_reviewed_lines_of_json_so_many_cases_are_read_as_of_any_source() {
+        StringBuilder lines = new StringBuilder();
+        for (int i = 0; i <= Importer.MOST_CASES; i++) {
+            lines.append("{\"schema\":\"benchlore/event/1\",\"id\":\"e")
+                    .append(i)
+                    .append("\",\"case\":\"c")
+                    .append(i)
+                    .append("\",\"at\":\"2024-03-12T10:00:00Z\",\"kind\":\"opened\"}\n");
+        }
+        ImportReview review =
+                Workshop.review(importer, lines.toString(), "many.jsonl", ImportSettings.of(ImportKind.JSON));
+        assertThat(review.drafts()).hasSize(Importer.MOST_CASES);
+        assertThat(review.problems()).singleElement().satisfies(problem -> {
+            assertThat(problem.line()).isEqualTo(Importer.MOST_CASES + 1);
+            assertThat(problem.what()).contains("more than 100000 cases");
+        });
+    }
+
+    @Test
     void a_diary_that_grew_brings_the_new_cases_only() {
         store(DIARY, "diary.txt");
         ImportResult grown = store(DIARY + "16.3.2024 dulmar 5 belt slack. new belts, ok\n", "diary.txt");
