@@ -266,7 +266,7 @@ final class ActReader {
     private static boolean silent(Clause clause) {
         return !clause.asked()
                 && clause.hits().stream().allMatch(h -> h.is(Cue.FILLER) || h.is(Cue.LONG) || h.is(Cue.TEST))
-                && terms(clause, 0, clause.words().size()).stream().noneMatch(Terms::fault);
+                && terms(clause, 0, clause.words().size()).stream().noneMatch(NameWords::fault);
     }
 
     /** "Start resistor", "C412" or the id of a fix, noted as work: nothing in it but what the packs know by name, or a part. */
@@ -278,7 +278,7 @@ final class ActReader {
         Set<String> said = withoutMeasures(terms(clause, 0, clause.words().size()));
         boolean named = clause.words().stream()
                 .allMatch(w -> w.kind() != Token.Kind.WORD
-                        || Terms.of(w)
+                        || NameWords.of(w)
                                 .filter(t -> said.contains(t) && !names.isThing(t))
                                 .isEmpty());
         boolean part = clause.words().stream().anyMatch(Names::isPart);
@@ -394,7 +394,7 @@ final class ActReader {
                 cue |= hit.from() <= i && i < hit.to() && !hit.is(Cue.FILLER) && !hit.is(Cue.TEST);
             }
             if (!cue) {
-                Terms.of(clause.words().get(i)).ifPresent(terms::add);
+                NameWords.of(clause.words().get(i)).ifPresent(terms::add);
             }
         }
         return terms;

@@ -21,7 +21,7 @@ import org.benchlore.kb.importing.ImportDraft.Likeness;
  * Finds cases like a draft among those stored and those read before it. Follows the store: it knows the position it has
  * reached and catches up. For each stored case it keeps the pairs of its words and a sketch of them, some 600 bytes. Thread-safe by one lock.
  */
-public final class KnownCases {
+final class KnownCases {
     /** Share of the words from which a case is another one told again. Our choice; see docs/importing.md. */
     static final double ALIKE = 0.7;
 
@@ -53,7 +53,7 @@ public final class KnownCases {
     private long position;
 
     /** @param store the cases to compare with */
-    public KnownCases(CaseStore store) {
+    KnownCases(CaseStore store) {
         this.store = store;
     }
 

@@ -152,18 +152,18 @@ final class NameIndex {
                 first.remove(i + 1);
                 List<Token> second = new ArrayList<>(words);
                 second.remove(i - 1);
-                readings.add(Terms.of(first));
-                readings.add(Terms.of(second));
+                readings.add(NameWords.of(first));
+                readings.add(NameWords.of(second));
             }
         }
         List<String> items = Splitter.on(LIST).splitToList(name);
         for (int i = 0; i < items.size() && items.size() > 2; i++) {
             List<String> others = new ArrayList<>(items);
             others.remove(i);
-            readings.add(Terms.of(PhraseTable.words(String.join(" ", others))));
+            readings.add(NameWords.of(PhraseTable.words(String.join(" ", others))));
         }
         if (readings.isEmpty()) {
-            readings.add(Terms.of(words));
+            readings.add(NameWords.of(words));
         }
         return readings;
     }

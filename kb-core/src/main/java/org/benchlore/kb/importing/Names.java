@@ -121,7 +121,7 @@ final class Names {
      * @param outright whether they are said to be the cause, so that a part alone may stand for its fault
      */
     Optional<String> cause(Set<String> said, boolean outright, DeviceScope scope) {
-        if (said.size() < 2 || !(outright || said.stream().anyMatch(Terms::fault))) {
+        if (said.size() < 2 || !(outright || said.stream().anyMatch(NameWords::fault))) {
             return Optional.empty();
         }
         return named(causes, said, id -> knowledge.cause(id).map(Cause::scope), id -> true, scope);
@@ -155,7 +155,7 @@ final class Names {
 
     /** Whether words name something that a cause is about, though not so that they name it. */
     boolean hints(String causeId, Set<String> said) {
-        return causes.fits(said.stream().filter(t -> !Terms.fault(t)).collect(Collectors.toSet()), 0).stream()
+        return causes.fits(said.stream().filter(t -> !NameWords.fault(t)).collect(Collectors.toSet()), 0).stream()
                 .anyMatch(fit -> fit.id().equals(causeId));
     }
 

@@ -83,7 +83,7 @@ record Naming(Set<String> designation, Set<String> returned) {
                 && word.surface().length() >= SHORT
                 && Character.isUpperCase(text.charAt(word.start()))
                 && !clause.heard(at)
-                && Terms.of(word).filter(names::isThing).isEmpty();
+                && NameWords.of(word).filter(names::isThing).isEmpty();
     }
 
     private static Set<String> returned(Clause clause) {

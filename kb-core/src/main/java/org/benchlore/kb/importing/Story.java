@@ -333,7 +333,7 @@ final class Story {
                 .filter(this::plausible)
                 .filter(cause -> told.stream()
                         .filter(t -> t.item() == Item.CAUSE)
-                        .allMatch(t -> names.hints(cause, Terms.of(PhraseTable.words(t.words())))))
+                        .allMatch(t -> names.hints(cause, NameWords.of(PhraseTable.words(t.words())))))
                 .ifPresent(cause -> {
                     told.add(new Told(Item.CAUSE, cause, ""));
                     events.add(new CaseEvent.Concluded(

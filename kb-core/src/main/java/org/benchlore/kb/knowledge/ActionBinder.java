@@ -71,7 +71,7 @@ final class ActionBinder {
                     .orElse("");
             String means = fields.text("means");
             symptom.ifPresent(s -> {
-                if (new StateTable(s, values, problems).known(state, fields.place("state"), fields.what("state"))) {
+                if (new StateValues(s, values, problems).known(state, fields.place("state"), fields.what("state"))) {
                     readings.add(new BenchTest.ReadingMeans(s.id(), state, means));
                 }
             });

@@ -19,7 +19,7 @@ final class CauseBinder {
     private final Problems problems;
 
     /** By symptom. */
-    private final Map<String, StateTable> tables = new HashMap<>();
+    private final Map<String, StateValues> tables = new HashMap<>();
 
     CauseBinder(Catalogue catalogue, Map<String, Symptom> symptoms, Origins origins, Values values, Problems problems) {
         this.catalogue = catalogue;
@@ -82,7 +82,7 @@ final class CauseBinder {
     private Link link(Entry entry, Fields fields, Symptom symptom) {
         fields.require("states");
         Subject what = Subject.of(entry.subject(), ", symptom ", Subject.quoted(symptom.id()));
-        StateTable table = tables.computeIfAbsent(symptom.id(), id -> new StateTable(symptom, values, problems));
+        StateValues table = tables.computeIfAbsent(symptom.id(), id -> new StateValues(symptom, values, problems));
         int before = problems.errors();
         Map<String, Double> named = table.read(fields.nested("states"), what);
         boolean unreadable = problems.errors() > before || symptom.states().isEmpty();

@@ -88,7 +88,7 @@ final class DeviceBinder {
     }
 
     private boolean stateOf(Symptom symptom, String state, Fields fields) {
-        return new StateTable(symptom, values, problems).known(state, fields.place("state"), fields.what("state"));
+        return new StateValues(symptom, values, problems).known(state, fields.place("state"), fields.what("state"));
     }
 
     private List<Device.Code> codes(Fields device) {

@@ -81,7 +81,7 @@ public record QualityReport(
                 new Lookalikes(knowledge).find(),
                 Information.of(knowledge),
                 Twins.find(knowledge),
-                Wording.of(knowledge),
+                Lix.of(knowledge),
                 new OneWayLinks(knowledge).find());
     }
 

@@ -149,7 +149,7 @@ final class SymptomBinder {
         Map<String, Double> usual = new LinkedHashMap<>();
         if (fields.has("usual")) {
             Map<String, YamlNode.Field> own = fields.nested("usual");
-            new StateTable(list, values, problems)
+            new StateValues(list, values, problems)
                     .read(own, fields.what("usual"))
                     .forEach(usual::put);
             boolean whole = !list.states().isEmpty() && usual.size() == own.size();
@@ -200,7 +200,7 @@ final class SymptomBinder {
         Map<String, List<String>> phrases = new HashMap<>();
         fields.nested("phrases").forEach((state, field) -> {
             Subject what = Subject.of(subject, ": the phrases for ", Subject.quoted(state));
-            if (new StateTable(list, values, problems).known(state, field.key(), fields.what("phrases"))) {
+            if (new StateValues(list, values, problems).known(state, field.key(), fields.what("phrases"))) {
                 phrases.put(state, values.texts(field.value(), what, Values.MAX_NAME));
             }
         });
@@ -225,6 +225,6 @@ final class SymptomBinder {
             return null;
         }
         String id = values.text(node.get(), fields.what(key), Values.MAX_NAME);
-        return new StateTable(list, values, problems).known(id, node.get().place(), fields.what(key)) ? id : null;
+        return new StateValues(list, values, problems).known(id, node.get().place(), fields.what(key)) ? id : null;
     }
 }

@@ -51,9 +51,9 @@ final class Twins {
             Twins causes = new Twins(EntryKind.CAUSE, by, threshold(by));
             knowledge.causes().forEach(e -> causes.add(e.id(), e.name(), with(e.fools(), e.about())));
             Twins tests = new Twins(EntryKind.TEST, by, threshold(by));
-            knowledge.tests().forEach(e -> tests.add(e.id(), e.name(), Wording.texts(e)));
+            knowledge.tests().forEach(e -> tests.add(e.id(), e.name(), Lix.texts(e)));
             Twins fixes = new Twins(EntryKind.FIX, by, threshold(by));
-            knowledge.fixes().forEach(e -> fixes.add(e.id(), e.name(), Wording.texts(e)));
+            knowledge.fixes().forEach(e -> fixes.add(e.id(), e.name(), Lix.texts(e)));
             List.of(symptoms, causes, tests, fixes).forEach(all -> twins.addAll(all.pairs()));
         }
         twins.sort(Comparator.comparingDouble((Twin twin) -> -twin.resemblance())

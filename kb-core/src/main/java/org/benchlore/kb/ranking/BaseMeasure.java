@@ -66,8 +66,8 @@ final class BaseMeasure {
     }
 
     /** How many cases the belief is worth; above 0. */
-    double strength(int cause, int symptom, Worth worth) {
-        return worth.factor(opinion(cause, symptom), symptom) * catalogue.worth(cause, symptom);
+    double strength(int cause, int symptom, Trust trust) {
+        return trust.factor(opinion(cause, symptom), symptom) * catalogue.worth(cause, symptom);
     }
 
     /** Whether the belief is a pack's opinion on this very cause. */

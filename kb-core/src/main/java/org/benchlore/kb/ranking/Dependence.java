@@ -47,12 +47,12 @@ final class Dependence {
         Reporting reporting = Reporting.learn(catalogue, ordered);
         BaseMeasure base = new BaseMeasure(catalogue, counts, reporting);
         Powers powers = new DependenceFit(counts, base).fit(ordered);
-        return new Dependence(powers, new LogTerms(counts, base, powers.worth()), reporting);
+        return new Dependence(powers, new LogTerms(counts, base, powers.trust()), reporting);
     }
 
     /** Factor on how many cases a belief is worth, a pack's opinion or the background. */
     double worth(boolean opinion, int symptom) {
-        return powers == null ? 1 : powers.worth().factor(opinion, symptom);
+        return powers == null ? 1 : powers.trust().factor(opinion, symptom);
     }
 
     /** How readily notes mention each symptom. */

@@ -48,17 +48,17 @@ final class DependenceFit {
     }
 
     Powers fit(List<CaseRow> rows) {
-        Worth worth = worth(rows);
-        PowerLoss loss = new PowerLoss(leaveOut(rows, worth), counts.symptoms());
+        Trust trust = trust(rows);
+        PowerLoss loss = new PowerLoss(leaveOut(rows, trust), counts.symptoms());
         double[] best = Minimiser.minimise(loss, loss.start());
-        return loss.constants(best, worth, Gains.of(counts, base, worth));
+        return loss.constants(best, trust, Gains.of(counts, base, trust));
     }
 
     /** One factor for all opinions; one per symptom for backgrounds, drawn to the common one by a log-normal prior. */
-    private Worth worth(List<CaseRow> rows) {
+    private Trust trust(List<CaseRow> rows) {
         double[] opinions = new double[OPINION_FACTORS.length];
         double[][] backgrounds = new double[counts.symptoms()][BACKGROUND_FACTORS.length];
-        Worth stated = Worth.asStated(counts.symptoms());
+        Trust stated = Trust.asStated(counts.symptoms());
         for (CaseRow row : rows) {
             counts.addSingles(row, -1);
             for (int i = 0; i < row.symptoms.length; i++) {
@@ -87,7 +87,7 @@ final class DependenceFit {
             factors[s] = BACKGROUND_FACTORS[best(backgrounds[s])];
         }
         draw(opinions, OPINION_FACTORS, 1, OPINION_SPREAD);
-        return new Worth(OPINION_FACTORS[best(opinions)], factors);
+        return new Trust(OPINION_FACTORS[best(opinions)], factors);
     }
 
     private static void draw(double[] logLikelihood, double[] factors, double centre, double spread) {
@@ -105,24 +105,24 @@ final class DependenceFit {
         return best;
     }
 
-    private List<LeftOut> leaveOut(List<CaseRow> rows, Worth worth) {
+    private List<LeftOut> leaveOut(List<CaseRow> rows, Trust trust) {
         int copies = Math.min(MOST_COPIES, Math.max(LEAST_COPIES, THINNED / rows.size()));
         List<LeftOut> result = new ArrayList<>(rows.size() * (1 + copies));
         for (int tenth = 0; tenth < TENTHS; tenth++) {
             for (int r = tenth; r < rows.size(); r += TENTHS) {
                 counts.add(rows.get(r), -1);
             }
-            Gains gains = Gains.of(counts, base, worth);
+            Gains gains = Gains.of(counts, base, trust);
             for (int r = tenth; r < rows.size(); r += TENTHS) {
                 counts.add(rows.get(r), 1);
             }
             for (int r = tenth; r < rows.size(); r += TENTHS) {
                 CaseRow row = rows.get(r);
                 counts.add(row, -1);
-                result.add(new LeftOut(row, counts, base, worth, gains, 1));
+                result.add(new LeftOut(row, counts, base, trust, gains, 1));
                 for (int copy = 0; copy < copies; copy++) {
                     CaseRow thinned = thin(row, new SplittableRandom((long) r * MOST_COPIES + copy));
-                    result.add(new LeftOut(thinned, counts, base, worth, gains, 1.0 / copies));
+                    result.add(new LeftOut(thinned, counts, base, trust, gains, 1.0 / copies));
                 }
                 counts.add(row, 1);
             }

@@ -21,7 +21,7 @@ final class Gains {
         return new Gains(new double[symptoms][0], new double[symptoms][0]);
     }
 
-    static Gains of(FindingCounts counts, BaseMeasure base, Worth worth) {
+    static Gains of(FindingCounts counts, BaseMeasure base, Trust trust) {
         int n = counts.symptoms();
         double[][] up = new double[n][0];
         double[][] down = new double[n][0];
@@ -36,7 +36,7 @@ final class Gains {
                     down[s] = new double[n - s - 1];
                 }
                 for (int i = 0; i < pair.size(); i++) {
-                    addTable(counts, base, worth, pair, i, s, t, up, down);
+                    addTable(counts, base, trust, pair, i, s, t, up, down);
                 }
             }
         }
@@ -53,7 +53,7 @@ final class Gains {
     private static void addTable(
             FindingCounts counts,
             BaseMeasure base,
-            Worth worth,
+            Trust trust,
             PairTables pair,
             int index,
             int s,
@@ -62,8 +62,8 @@ final class Gains {
             double[][] down) {
         int cause = pair.cause(index);
         double looked = pair.total(index);
-        double strengthS = base.strength(cause, s, worth);
-        double strengthT = base.strength(cause, t, worth);
+        double strengthS = base.strength(cause, s, trust);
+        double strengthT = base.strength(cause, t, trust);
         for (int x = 0; x < counts.states(s); x++) {
             double row = pair.row(index, x);
             if (row <= 0) {

@@ -17,8 +17,8 @@ final class LeftOut {
     final double[][] dependence;
 
     /** Call while the case is taken out of {@code counts}. */
-    LeftOut(CaseRow row, FindingCounts counts, BaseMeasure base, Worth worth, Gains gains, double share) {
-        LogTerms terms = new LogTerms(counts, base, worth);
+    LeftOut(CaseRow row, FindingCounts counts, BaseMeasure base, Trust trust, Gains gains, double share) {
+        LogTerms terms = new LogTerms(counts, base, trust);
         int n = row.symptoms.length;
         weight = share * row.weight();
         symptoms = new int[n];

@@ -51,13 +51,13 @@ final class LogTerms {
 
     private final FindingCounts counts;
     private final BaseMeasure base;
-    private final Worth worth;
+    private final Trust trust;
     private final Map<Long, Link> links = new ConcurrentHashMap<>();
 
-    LogTerms(FindingCounts counts, BaseMeasure base, Worth worth) {
+    LogTerms(FindingCounts counts, BaseMeasure base, Trust trust) {
         this.counts = counts;
         this.base = base;
-        this.worth = worth;
+        this.trust = trust;
     }
 
     Link link(int parent, int parentState, int child, int state) {
@@ -79,7 +79,7 @@ final class LogTerms {
     }
 
     double theta(int cause, int symptom, int state) {
-        return base.theta(cause, symptom, state, base.strength(cause, symptom, worth));
+        return base.theta(cause, symptom, state, base.strength(cause, symptom, trust));
     }
 
     Link computeLink(int parent, int parentState, int child, int state) {
@@ -100,7 +100,7 @@ final class LogTerms {
                     with,
                     ascending ? pair.column(i, state) : pair.row(i, state),
                     looked,
-                    base.strength(cause, child, worth),
+                    base.strength(cause, child, trust),
                     base.probability(cause, child, state));
             causes[n] = cause;
             logs[n++] = Math.log(ratio);

@@ -50,7 +50,7 @@ final class PowerLoss implements Minimiser.Function {
         return start;
     }
 
-    Powers constants(double[] at, Worth worth, Gains gains) {
+    Powers constants(double[] at, Trust trust, Gains gains) {
         double kappa = Math.exp(at[1]);
         double shared = Math.exp(at[2 + 2 * symptoms]);
         double[] own = new double[symptoms];
@@ -59,12 +59,12 @@ final class PowerLoss implements Minimiser.Function {
             own[s] = shared * Math.exp(at[2 + s]);
             dependence[s] = shared * kappa * Math.exp(at[2 + symptoms + s]);
         }
-        return new Powers(worth, Math.exp(at[0]) / others, own, dependence, gains);
+        return new Powers(trust, Math.exp(at[0]) / others, own, dependence, gains);
     }
 
     @Override
     public double value(double[] at, double[] gradient) {
-        Powers now = constants(at, Worth.asStated(0), Gains.none(0));
+        Powers now = constants(at, Trust.asStated(0), Gains.none(0));
         Arrays.fill(gradient, 0);
         double loss = 0;
         for (LeftOut one : cases) {

@@ -12,14 +12,14 @@ package org.benchlore.kb.ranking;
  */
 final class Powers {
 
-    private final Worth worth;
+    private final Trust trust;
     private final double rho;
     private final double[] own;
     private final double[] dependence;
     private final Gains gains;
 
-    Powers(Worth worth, double rho, double[] own, double[] dependence, Gains gains) {
-        this.worth = worth;
+    Powers(Trust trust, double rho, double[] own, double[] dependence, Gains gains) {
+        this.trust = trust;
         this.rho = rho;
         this.own = own;
         this.dependence = dependence;
@@ -27,8 +27,8 @@ final class Powers {
     }
 
     /** How far opinions and backgrounds are trusted. */
-    Worth worth() {
-        return worth;
+    Trust trust() {
+        return trust;
     }
 
     double temper(double effective) {

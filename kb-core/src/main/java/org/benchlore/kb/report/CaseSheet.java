@@ -267,7 +267,7 @@ final class CaseSheet {
                         .map(s -> List.of(
                                 Integer.toString(s.number()),
                                 Terms.time(s.event().head().at()),
-                                Escape.clip(s.event().fold(new Told(terms)), MOST_CELL)))
+                                Escape.clip(s.event().fold(new EventWords(terms)), MOST_CELL)))
                         .toList()));
     }
 

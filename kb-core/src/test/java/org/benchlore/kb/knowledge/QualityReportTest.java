@@ -186,10 +186,10 @@ class QualityReportTest {
     /** Counted by hand: 9 words in 2 sentences, 2 of them (resistor, capacitor) longer than six letters. */
     @Test
     void reading_ease() {
-        assertThat(Wording.lix(List.of("Lift one end of the resistor. Read the capacitor.")))
+        assertThat(Lix.lix(List.of("Lift one end of the resistor. Read the capacitor.")))
                 .isCloseTo(9 / 2.0 + 100 * 2 / 9.0, within(EXACT));
-        assertThat(Wording.lix(List.of("Lift one end", "3.3 V: fine", ""))).isCloseTo(6 / 3.0, within(EXACT));
-        assertThat(Wording.lix(List.of("", "..."))).isZero();
+        assertThat(Lix.lix(List.of("Lift one end", "3.3 V: fine", ""))).isCloseTo(6 / 3.0, within(EXACT));
+        assertThat(Lix.lix(List.of("", "..."))).isZero();
     }
 
     @Test

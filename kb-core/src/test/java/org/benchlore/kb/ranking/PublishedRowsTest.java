@@ -224,7 +224,7 @@ class PublishedRowsTest {
         expect(powered(prior, once, 2), 0.933180, 0.062212, 0.004608);
         expect(powered(prior, once, 1), 0.803571, 0.160714, 0.035714);
         // Powers: with rho = 1, four findings that repeat each other count as one.
-        Powers same = new Powers(Worth.asStated(0), 1, new double[0], new double[0], Gains.none(0));
+        Powers same = new Powers(Trust.asStated(0), 1, new double[0], new double[0], Gains.none(0));
         expect(powered(prior, once, 4 * same.temper(4)), 0.803571, 0.160714, 0.035714);
     }
 

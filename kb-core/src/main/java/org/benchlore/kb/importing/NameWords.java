@@ -15,7 +15,7 @@ import org.benchlore.kb.reading.analysis.Token;
  * Words as names are compared by: stemmed, bench shorthand spelled out, small words dropped. "Dead", "faulty" and "gone"
  * say the same of a part; "open", "shorted" and "leaky" each say something of its own.
  */
-final class Terms {
+final class NameWords {
     /** Stands for every word that says only that a part is bad. */
     static final String BAD = "bad";
 
@@ -70,7 +70,7 @@ final class Terms {
                 .forEach(word -> FAULTS.add(SAME.getOrDefault(word, word)));
     }
 
-    private Terms() {}
+    private NameWords() {}
 
     /** Whether a term says that something is at fault. */
     static boolean fault(String term) {

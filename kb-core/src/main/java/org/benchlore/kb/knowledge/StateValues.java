@@ -6,20 +6,20 @@ import java.util.Map;
 import java.util.Set;
 
 /** Reads what is written per state, checking that each state exists. */
-final class StateTable {
+final class StateValues {
     private final Set<String> states;
     private final Values values;
     private final Problems problems;
 
-    StateTable(StateList list, Values values, Problems problems) {
+    StateValues(StateList list, Values values, Problems problems) {
         this(list.states().keySet(), values, problems);
     }
 
-    StateTable(Symptom symptom, Values values, Problems problems) {
+    StateValues(Symptom symptom, Values values, Problems problems) {
         this(ids(symptom), values, problems);
     }
 
-    private StateTable(Set<String> states, Values values, Problems problems) {
+    private StateValues(Set<String> states, Values values, Problems problems) {
         this.states = states;
         this.values = values;
         this.problems = problems;

@@ -5,7 +5,7 @@ import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.reading.Finding;
 
 /** An event in a sentence, for the bench's own eyes: it may hold people's own words. */
-record Told(Terms terms) implements CaseEvent.Fold<String> {
+record EventWords(Terms terms) implements CaseEvent.Fold<String> {
     @Override
     public String opened(CaseEvent.Opened event) {
         return "Came in";

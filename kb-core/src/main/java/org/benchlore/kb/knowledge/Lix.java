@@ -12,7 +12,7 @@ import org.benchlore.kb.knowledge.QualityReport.Readability;
  * syllables, which in bench words ("ESR", "MOSFET") nobody agrees on. A sentence ends at a full stop, colon, question or
  * exclamation mark before a blank, and where a text ends.
  */
-final class Wording {
+final class Lix {
     private static final int LONG = 6;
     private static final int LISTED = 10;
 
@@ -20,7 +20,7 @@ final class Wording {
     private int longWords;
     private int sentences;
 
-    private Wording() {}
+    private Lix() {}
 
     static Readability of(Knowledge knowledge) {
         List<Hard> tests = knowledge.tests().stream()
@@ -65,7 +65,7 @@ final class Wording {
 
     /** LIX of some texts together; 0 without a word. */
     static double lix(List<String> texts) {
-        Wording all = new Wording();
+        Lix all = new Lix();
         texts.forEach(all::read);
         return all.words == 0 ? 0 : (double) all.words / all.sentences + 100.0 * all.longWords / all.words;
     }
