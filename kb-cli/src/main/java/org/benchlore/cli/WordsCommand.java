@@ -94,8 +94,7 @@ final class WordsCommand extends BenchCommand {
     private static String state(Knowledge knowledge, UnknownPhrase.Proposal proposal) {
         return knowledge
                 .symptom(proposal.symptomId())
-                .map(s -> s.name() + " "
-                        + s.states().get(s.indexOf(proposal.stateId())).name())
+                .map(s -> s.name() + " " + TestPage.stateName(s, proposal.stateId()))
                 .orElse(proposal.symptomId());
     }
 }

@@ -26,6 +26,7 @@ import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Link;
+import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reader;
 import org.benchlore.kb.reading.Reading;
@@ -359,7 +360,8 @@ final class Story {
                 .allMatch(finding -> {
                     double usual = knowledge
                             .symptom(finding.symptomId())
-                            .map(s -> s.states().get(s.indexOf(finding.state())).usual())
+                            .flatMap(s -> s.state(finding.state()))
+                            .map(State::usual)
                             .orElse(1.0);
                     double shown = link.states().getOrDefault(finding.state(), usual);
                     return shown >= usual && shown >= SELDOM;

@@ -1,6 +1,7 @@
 package org.benchlore.kb.knowledge;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A fault, or an innocent explanation, that can produce findings.
@@ -56,5 +57,10 @@ public record Cause(
         cautions = List.copyOf(cautions);
         fools = List.copyOf(fools);
         needs = List.copyOf(needs);
+    }
+
+    /** What it says of a symptom; empty if nothing. */
+    public Optional<Link> link(String symptomId) {
+        return shows.stream().filter(link -> link.symptomId().equals(symptomId)).findFirst();
     }
 }

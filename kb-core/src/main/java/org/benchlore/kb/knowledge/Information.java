@@ -4,7 +4,6 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.benchlore.kb.knowledge.QualityReport.Informative;
 
 /**
@@ -62,10 +61,9 @@ final class Information {
     }
 
     private static double share(Cause cause, Symptom symptom, State state) {
-        Optional<Link> link = cause.shows().stream()
-                .filter(l -> l.symptomId().equals(symptom.id()))
-                .findFirst();
-        return link.map(l -> l.states().getOrDefault(state.id(), state.usual())).orElse(state.usual());
+        return cause.link(symptom.id())
+                .map(l -> l.states().getOrDefault(state.id(), state.usual()))
+                .orElse(state.usual());
     }
 
     private static double log2(double x) {

@@ -236,17 +236,16 @@ public final class Knowledge {
      * @return by id; empty for the normal state, and if none or unknown
      */
     public List<Cause> causesNamedBy(String symptomId, String stateId) {
-        Optional<State> state = symptom(symptomId).stream()
-                .flatMap(s -> s.states().stream())
-                .filter(s -> s.id().equals(stateId) && !s.normal())
-                .findFirst();
+        double usual = symptom(symptomId)
+                .flatMap(s -> s.state(stateId))
+                .filter(s -> !s.normal())
+                .map(State::usual)
+                .orElse(Double.POSITIVE_INFINITY);
         return causesShowing(symptomId).stream()
-                .filter(cause -> state.isPresent()
-                        && cause.shows().stream()
-                                .filter(link -> link.symptomId().equals(symptomId))
-                                .mapToDouble(link -> link.states().getOrDefault(stateId, 0.0))
-                                .anyMatch(p ->
-                                        p >= MOSTLY && p >= NAMES * state.get().usual()))
+                .filter(cause -> cause.link(symptomId)
+                        .map(link -> link.states().getOrDefault(stateId, 0.0))
+                        .filter(p -> p >= MOSTLY && p >= NAMES * usual)
+                        .isPresent())
                 .toList();
     }
 

@@ -95,7 +95,7 @@ final class Lookalikes {
 
     /** An abnormal state reads normal with the chance of a miss, the normal one as each other state with an equal part. */
     private static double[] read(Symptom symptom, Map<String, Double> shares, BenchTest test) {
-        int normal = symptom.indexOf(symptom.normal().id());
+        int normal = symptom.normalIndex();
         double[] is = new double[symptom.states().size()];
         for (int i = 0; i < is.length; i++) {
             State state = symptom.states().get(i);

@@ -48,8 +48,9 @@ final class OneWayLinks {
     }
 
     private static boolean raises(Cause cause, Symptom symptom, State state) {
-        return cause.shows().stream()
-                .anyMatch(link -> link.symptomId().equals(symptom.id()) && CauseCheck.raised(link, state));
+        return cause.link(symptom.id())
+                .filter(link -> CauseCheck.raised(link, state))
+                .isPresent();
     }
 
     private static boolean explains(BenchTest test, Symptom symptom, String stateId) {

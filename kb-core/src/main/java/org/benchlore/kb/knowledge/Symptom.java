@@ -1,6 +1,7 @@
 package org.benchlore.kb.knowledge;
 
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -73,11 +74,21 @@ public record Symptom(
         return index;
     }
 
+    /** A state by its id; empty if there is no such state. */
+    public Optional<State> state(String stateId) {
+        return states.stream().filter(state -> state.id().equals(stateId)).findFirst();
+    }
+
     /** The state a sound unit shows. */
     public State normal() {
-        for (State state : states) {
-            if (state.normal()) {
-                return state;
+        return states.get(normalIndex());
+    }
+
+    /** Its position in {@link #states}. */
+    public int normalIndex() {
+        for (int i = 0; i < states.size(); i++) {
+            if (states.get(i).normal()) {
+                return i;
             }
         }
         throw new IllegalStateException("symptom '" + id + "' has no normal state");

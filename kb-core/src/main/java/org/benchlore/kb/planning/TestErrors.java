@@ -20,7 +20,7 @@ public record TestErrors(double misses, double falseAlarms) {
 
     /** P(reads state {@code read} | the unit is in state {@code is}), states by their place in the symptom. */
     double reads(Symptom symptom, int is, int read) {
-        int normal = symptom.indexOf(symptom.normal().id());
+        int normal = symptom.normalIndex();
         if (is == normal) {
             return read == normal
                     ? 1 - falseAlarms

@@ -66,7 +66,7 @@ final class TestTally {
             }
             Symptom s = symptom.get();
             int read = s.indexOf(seen.state());
-            int sound = s.indexOf(s.normal().id());
+            int sound = s.normalIndex();
             double[] given = given(seen.causeId(), s, knowledge);
             double right = given[read] * prior.reads(s, read, read);
             double wrong = 0;
@@ -116,10 +116,9 @@ final class TestTally {
 
     private static double[] given(String causeId, Symptom symptom, Knowledge knowledge) {
         double[] usual = symptom.states().stream().mapToDouble(State::usual).toArray();
-        return knowledge.cause(causeId).stream()
-                .flatMap(c -> c.shows().stream())
-                .filter(link -> link.symptomId().equals(symptom.id()))
-                .findFirst()
+        return knowledge
+                .cause(causeId)
+                .flatMap(c -> c.link(symptom.id()))
                 .map(link -> symptom.states().stream()
                         .mapToDouble(x -> link.states().getOrDefault(x.id(), 0.0))
                         .toArray())

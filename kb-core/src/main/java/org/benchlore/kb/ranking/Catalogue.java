@@ -176,7 +176,7 @@ final class Catalogue {
 
     /** Number of a symptom's normal state. */
     int normal(int s) {
-        return symptoms.get(s).indexOf(symptoms.get(s).normal().id());
+        return symptoms.get(s).normalIndex();
     }
 
     Symptom symptom(int s) {

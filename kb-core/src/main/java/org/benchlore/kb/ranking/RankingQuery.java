@@ -10,6 +10,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.reading.analysis.Lexer;
@@ -149,10 +150,9 @@ public record RankingQuery(
     private static boolean normal(Finding finding, Knowledge knowledge) {
         return knowledge
                 .symptom(finding.symptomId())
-                .filter(symptom -> symptom.indexOf(finding.state()) >= 0)
-                .map(symptom ->
-                        symptom.states().get(symptom.indexOf(finding.state())).normal())
-                .orElse(false);
+                .flatMap(symptom -> symptom.state(finding.state()))
+                .filter(State::normal)
+                .isPresent();
     }
 
     /** The same as told in these words; see {@link #words}. */

@@ -33,8 +33,7 @@ final class Reporting {
 
     /** What the symptoms' kinds say. */
     static Reporting stated(List<Symptom> symptoms, RankingSettings settings) {
-        int[] normalState =
-                symptoms.stream().mapToInt(s -> s.indexOf(s.normal().id())).toArray();
+        int[] normalState = symptoms.stream().mapToInt(Symptom::normalIndex).toArray();
         double[] abnormal = symptoms.stream()
                 .mapToDouble(s -> switch (s.reported()) {
                     case ALWAYS -> settings.mentionAlways();

@@ -116,11 +116,10 @@ record Terms(Knowledge knowledge) {
     }
 
     String state(String symptomId, String stateId) {
-        return knowledge.symptom(symptomId).stream()
-                .flatMap(s -> s.states().stream())
-                .filter(s -> s.id().equals(stateId))
+        return knowledge
+                .symptom(symptomId)
+                .flatMap(s -> s.state(stateId))
                 .map(State::name)
-                .findFirst()
                 .orElse(stateId);
     }
 

@@ -133,7 +133,7 @@ final class EntryDrafts {
     private String shown(String term) {
         int equals = term.indexOf('=');
         Symptom symptom = knowledge.symptom(term.substring(0, equals)).orElseThrow();
-        State state = symptom.states().get(symptom.indexOf(term.substring(equals + 1)));
+        State state = symptom.state(term.substring(equals + 1)).orElseThrow();
         return symptom.name() + " " + state.name();
     }
 

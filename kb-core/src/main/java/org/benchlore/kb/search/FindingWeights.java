@@ -119,8 +119,8 @@ final class FindingWeights {
     private double rarity(String symptomId, String stateId) {
         return knowledge
                 .symptom(symptomId)
-                .filter(symptom -> symptom.indexOf(stateId) >= 0)
-                .map(symptom -> rarity(symptom.states().get(symptom.indexOf(stateId))))
+                .flatMap(symptom -> symptom.state(stateId))
+                .map(FindingWeights::rarity)
                 .orElse(1.0); // of a pack that is no longer here
     }
 

@@ -138,7 +138,7 @@ final class Simulation {
     }
 
     private int normal(int s) {
-        return symptoms.get(s).indexOf(symptoms.get(s).normal().id());
+        return symptoms.get(s).normalIndex();
     }
 
     private double[] normalFirst(int s, double[] p) {
