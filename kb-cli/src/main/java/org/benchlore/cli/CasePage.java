@@ -7,7 +7,6 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
-import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.reading.Finding;
@@ -46,7 +45,7 @@ final class CasePage {
 
     private String state(CaseHistory history) {
         String ended =
-                history.withdrawn() ? "withdrawn" : history.outcome() == null ? "open" : words(history.outcome());
+                history.withdrawn() ? "withdrawn" : history.outcome() == null ? "open" : Page.words(history.outcome());
         String what = history.causeId() == null ? history.complaint() : cause(history.causeId());
         return (history.unit().isBlank() ? "" : history.unit() + ", ") + device(history) + ", " + ended + ": " + what;
     }
@@ -75,21 +74,14 @@ final class CasePage {
         page.text(
                 2,
                 "Cause: " + (history.causeId() == null ? "not concluded" : cause(history.causeId()))
-                        + (history.certainty() == null
-                                ? ""
-                                : " (" + history.certainty().name().toLowerCase(Locale.ROOT) + ")"));
-        page.text(2, "Outcome: " + (history.outcome() == null ? "still open" : words(history.outcome())));
+                        + (history.certainty() == null ? "" : " (" + Page.words(history.certainty()) + ")"));
+        page.text(2, "Outcome: " + (history.outcome() == null ? "still open" : Page.words(history.outcome())));
     }
 
     private static String device(CaseHistory history) {
         return history.scope().depth() == 0
                 ? "device not stated"
                 : history.scope().toString();
-    }
-
-    /** "no fault found". */
-    static String words(Outcome outcome) {
-        return outcome.id().replace('-', ' ');
     }
 
     private String finding(Finding finding) {
@@ -116,8 +108,7 @@ final class CasePage {
             String read = findings(event.findings());
             return event.text().isBlank()
                     ? read
-                    : event.source().name().toLowerCase(Locale.ROOT) + ": \""
-                            + event.text().strip() + "\"";
+                    : Page.words(event.source()) + ": \"" + event.text().strip() + "\"";
         }
 
         private String findings(List<Finding> findings) {
@@ -132,8 +123,7 @@ final class CasePage {
 
         @Override
         public String concluded(CaseEvent.Concluded event) {
-            return "concluded " + cause(event.causeId()) + ", "
-                    + event.certainty().name().toLowerCase(Locale.ROOT) + and(event.note());
+            return "concluded " + cause(event.causeId()) + ", " + Page.words(event.certainty()) + and(event.note());
         }
 
         @Override
@@ -149,7 +139,7 @@ final class CasePage {
             String clean = event.result() == CaseEvent.Checked.Result.PASSED ? "no fault seen" : "";
             String result = event.isRun() && !(seen + clean).isEmpty()
                     ? seen + clean
-                    : ProofPage.words(event.result()) + (seen.isEmpty() ? "" : ", " + seen);
+                    : Page.words(event.result()) + (seen.isEmpty() ? "" : ", " + seen);
             return (event.isRun() ? "run" : "check: " + event.item().strip()) + " - " + result + ran
                     + and(event.note());
         }
@@ -158,12 +148,12 @@ final class CasePage {
         public String weighed(CaseEvent.Weighed event) {
             return "weighed " + names.fix(event.fixId()) + ", success " + Page.percent(event.success()) + ", harm "
                     + Page.percent(event.worse()) + "; decided: "
-                    + event.decided().name().toLowerCase(Locale.ROOT) + and(event.note());
+                    + Page.words(event.decided()) + and(event.note());
         }
 
         @Override
         public String ended(CaseEvent.Ended event) {
-            return words(event.outcome())
+            return Page.words(event.outcome())
                     + (event.afterDays() == null ? "" : " after " + event.afterDays() + " days")
                     + and(event.note());
         }

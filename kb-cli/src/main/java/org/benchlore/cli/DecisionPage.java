@@ -96,8 +96,8 @@ final class DecisionPage {
     void standing(CaseHistory history) {
         Outcome outcome = history.outcome();
         if (outcome != null && history.cure().isEmpty() && !history.unfinished()) {
-            page.caution("This case has ended: " + CasePage.words(outcome)
-                    + ". What follows is for when it comes in again.");
+            page.caution(
+                    "This case has ended: " + Page.words(outcome) + ". What follows is for when it comes in again.");
         }
         history.cure()
                 .ifPresent(f -> page.caution(

@@ -300,7 +300,7 @@ final class EndTurn {
         page.text(
                 0,
                 "Neither a cause nor a fix is noted: it would go down as "
-                        + outcome.id().replace('-', ' ')
+                        + Page.words(outcome)
                         + " without either, and nothing is learnt from it. y stores that, Enter leaves the case open.");
         return lines.yes("store> ", "y or Enter.");
     }

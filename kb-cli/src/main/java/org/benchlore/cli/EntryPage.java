@@ -77,8 +77,8 @@ final class EntryPage {
                                     f.name(),
                                     Page.percent(remedy.works()),
                                     f.minutes(),
-                                    f.difficulty().name().toLowerCase(Locale.ROOT),
-                                    f.risk().name().toLowerCase(Locale.ROOT),
+                                    Page.words(f.difficulty()),
+                                    Page.words(f.risk()),
                                     f.id())));
         }
         cause.fools().forEach(f -> page.hanging(2, 4, "What fools people: " + f));
@@ -132,8 +132,8 @@ final class EntryPage {
                         "About %.0f min%s, %s, risk to the unit: %s; leaves it worse in about %s.",
                         fix.minutes(),
                         fix.opens() ? " once the unit is open" : "",
-                        fix.difficulty().name().toLowerCase(Locale.ROOT),
-                        fix.risk().name().toLowerCase(Locale.ROOT),
+                        Page.words(fix.difficulty()),
+                        Page.words(fix.risk()),
                         Page.percent(fix.makesWorse())));
         list("Parts", fix.parts());
         list("Tools", fix.tools());
@@ -150,8 +150,7 @@ final class EntryPage {
     }
 
     void caution(Caution caution) {
-        page.heading(caution.id() + " ("
-                + caution.hazard().name().toLowerCase(Locale.ROOT).replace('_', ' ') + ")");
+        page.heading(caution.id() + " (" + Page.words(caution.hazard()) + ")");
         page.caution(caution.text());
         page.text(2, "Source: " + caution.from().text());
     }
@@ -183,8 +182,7 @@ final class EntryPage {
         list(
                 "Counters",
                 device.counters().stream()
-                        .map(c -> c.counter() + ": "
-                                + c.means().name().toLowerCase(Locale.ROOT).replace('_', ' '))
+                        .map(c -> c.counter() + ": " + Page.words(c.means()))
                         .toList());
     }
 

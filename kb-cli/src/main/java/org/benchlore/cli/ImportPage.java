@@ -140,12 +140,7 @@ final class ImportPage {
         String state = id.substring(sign + 1);
         return knowledge
                 .symptom(id.substring(0, sign))
-                .map(s -> s.name() + " "
-                        + s.states().stream()
-                                .filter(x -> x.id().equals(state))
-                                .map(x -> x.name())
-                                .findFirst()
-                                .orElse(state))
+                .map(s -> s.name() + " " + TestPage.stateName(s, state))
                 .orElse(id);
     }
 
@@ -153,7 +148,7 @@ final class ImportPage {
         return switch (item) {
             case UNIT -> "serial number";
             case FINDING -> "findings";
-            case DATE, DEVICE, TEST, CAUSE, FIX, OUTCOME -> item.name().toLowerCase(Locale.ROOT);
+            case DATE, DEVICE, TEST, CAUSE, FIX, OUTCOME -> Page.words(item);
         };
     }
 

@@ -241,7 +241,7 @@ final class OutcomeCommand extends BenchCommand {
 
     private static String outcome(CaseHistory history) {
         Outcome outcome = history.outcome();
-        return outcome == null ? "is open" : CasePage.words(outcome);
+        return outcome == null ? "is open" : Page.words(outcome);
     }
 
     private double probability(KnowledgeBase kb, CaseHistory unit) {

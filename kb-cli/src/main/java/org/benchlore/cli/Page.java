@@ -119,6 +119,11 @@ final class Page {
         return "#".repeat(full) + ".".repeat(BAR - full);
     }
 
+    /** A constant in words: "no fault found". */
+    static String words(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+
     /** A probability without false precision: never 0 % or 100 %. */
     static String percent(double p) {
         if (p < NEXT_TO_NOTHING) {

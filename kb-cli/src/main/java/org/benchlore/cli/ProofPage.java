@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.benchlore.kb.cases.CaseEvent.Checked;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.planning.ProofPlan;
 import org.benchlore.kb.planning.ProofRecord;
@@ -47,7 +46,7 @@ final class ProofPage {
         for (int i = 0; i < items.size(); i++) {
             ProofPlan.Item item = items.get(i);
             page.hanging(
-                    say("%3d. %-9s ", i + 1, item.result().map(ProofPage::words).orElse("to do")),
+                    say("%3d. %-9s ", i + 1, item.result().map(Page::words).orElse("to do")),
                     15,
                     item.step() + details(item));
         }
@@ -101,14 +100,8 @@ final class ProofPage {
         }
     }
 
-    static String words(Checked.Result result) {
-        return result.name().toLowerCase(Locale.ROOT).replace('_', ' ');
-    }
-
     static String words(List<Condition> conditions) {
-        return conditions.stream()
-                .map(c -> c.name().toLowerCase(Locale.ROOT).replace('_', ' '))
-                .collect(Collectors.joining(", "));
+        return conditions.stream().map(Page::words).collect(Collectors.joining(", "));
     }
 
     static String hours(double hours) {

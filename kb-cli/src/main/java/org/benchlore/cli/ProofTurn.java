@@ -74,7 +74,7 @@ final class ProofTurn {
             Optional<Checked> check = check(item.step(), answer.get().toLowerCase(Locale.ROOT));
             if (check.isPresent()) {
                 work.record(check.get());
-                page.text(0, "Stored: " + ProofPage.words(check.get().result()) + ".");
+                page.text(0, "Stored: " + Page.words(check.get().result()) + ".");
                 return check.map(Checked::result);
             }
             page.text(0, "p, f or n, please, such as 'p', 'p 2 h warm' or 'n'; Enter for later.");
@@ -111,9 +111,9 @@ final class ProofTurn {
     private static List<Condition> conditions(String words) {
         List<Condition> conditions = new ArrayList<>();
         for (Condition condition : Condition.values()) {
-            String name = condition.name().toLowerCase(Locale.ROOT);
+            String name = Page.words(condition);
             if (condition != Condition.INTERMITTENT
-                    && (words.contains(name.replace('_', ' ')) || words.contains(name.replace('_', '-')))) {
+                    && (words.contains(name) || words.contains(name.replace(' ', '-')))) {
                 conditions.add(condition);
             }
         }

@@ -109,9 +109,7 @@ final class RankingPage {
         for (Reading.Understood u : reading.understood()) {
             StringBuilder said = new StringBuilder("\"" + u.span().text() + "\": " + meaning(u.finding()));
             if (!u.conditions().isEmpty()) {
-                said.append(u.conditions().stream()
-                        .map(c -> c.name().toLowerCase(Locale.ROOT).replace('_', ' '))
-                        .collect(Collectors.joining(", ", " (", ")")));
+                said.append(u.conditions().stream().map(Page::words).collect(Collectors.joining(", ", " (", ")")));
             }
             if (u.past()) {
                 said.append(" (history, not used)");

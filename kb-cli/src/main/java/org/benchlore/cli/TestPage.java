@@ -78,7 +78,7 @@ final class TestPage {
                 minutes,
                 test.opens() ? " once the unit is open" : "",
                 test.tools().isEmpty() ? "no tools" : String.join(", ", test.tools()),
-                test.risk().name().toLowerCase(Locale.ROOT));
+                Page.words(test.risk()));
     }
 
     String state(String symptomId, String stateId) {
@@ -123,10 +123,6 @@ final class TestPage {
     }
 
     static String stateName(Symptom symptom, String stateId) {
-        return symptom.states().stream()
-                .filter(s -> s.id().equals(stateId))
-                .map(State::name)
-                .findFirst()
-                .orElse(stateId);
+        return symptom.state(stateId).map(State::name).orElse(stateId);
     }
 }

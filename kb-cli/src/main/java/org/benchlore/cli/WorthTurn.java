@@ -45,7 +45,7 @@ final class WorthTurn {
                 return Optional.empty();
             }
             Optional<Decision> decided = List.of(Decision.values()).stream()
-                    .filter(d -> d.name().toLowerCase(Locale.ROOT).equals(answer))
+                    .filter(d -> Page.words(d).equals(answer))
                     .findFirst();
             if (decided.isPresent()) {
                 work.record(new CaseEvent.Weighed(
