@@ -97,7 +97,7 @@ public final class UnitQueries {
         Map<String, Integer> seen = new TreeMap<>();
         readings.stream()
                 .flatMap(reading -> reading.codes().stream())
-                .filter(code -> !code.known())
+                .filter(code -> !code.known() && !code.past())
                 .forEach(code -> seen.merge(code.code(), code.count(), Integer::sum));
         return seen.entrySet().stream()
                 .sorted(Map.Entry.<String, Integer>comparingByValue().reversed())

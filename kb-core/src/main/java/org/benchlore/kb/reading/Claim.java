@@ -46,6 +46,9 @@ final class Claim {
     /** Whether it shares what is said of it with other members of its list. */
     boolean listed;
 
+    /** Whether it is told as long over, even where what once happened counts. */
+    boolean over;
+
     /** Set when a later exception takes it back. */
     boolean dropped;
 

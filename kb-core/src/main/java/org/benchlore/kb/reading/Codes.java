@@ -52,6 +52,14 @@ final class Codes {
     /** More often is no count. */
     private static final int MOST_TIMES = 9999;
 
+    /** Tokens from a code to what puts it into former times. */
+    private static final int FORMER_REACH = 12;
+
+    private static final int SINCE_REACH = 4;
+    private static final Words LONG_AGO =
+            Words.spaced("year years yr yrs long old before previously formerly originally");
+    private static final Words NONE = Words.spaced("none nothing not never no");
+    private static final Words MEANING = Words.spaced("means mean indicates points suggests");
     private static final String TWICE = "twic";
     private static final Words EVERY = Words.terms("every each daili nightli");
 
@@ -60,6 +68,7 @@ final class Codes {
         final boolean known;
         final int first;
         int count;
+        boolean past = true;
 
         Mentions(String code, boolean known, int first) {
             this.code = code;
@@ -81,6 +90,9 @@ final class Codes {
         Map<String, Mentions> seen = new LinkedHashMap<>();
         Map<String, Claim> claimed = new LinkedHashMap<>();
         for (int i = 0; i < passage.size(); i++) {
+            if (passage.unreal(i) && !explained(i)) {
+                continue;
+            }
             Item item = passage.itemAt(i);
             Device.Code code = item == null ? null : item.entry.code;
             if (item != null && code != null) {
@@ -94,12 +106,66 @@ final class Codes {
         }
         claims.addAll(claimed.values());
         return seen.values().stream()
-                .map(m -> new CodeSeen(m.code, m.known, m.count, spanOf(m.first)))
+                .map(m -> new CodeSeen(m.code, m.known, m.count, m.past, spanOf(m.first)))
                 .toList();
     }
 
     private void mention(String code, boolean known, int from, int to, Map<String, Mentions> seen) {
-        seen.computeIfAbsent(code, c -> new Mentions(c, known, from)).count += times(from, to);
+        Mentions mentions = seen.computeIfAbsent(code, c -> new Mentions(c, known, from));
+        mentions.count += times(from, to);
+        mentions.past &= former(from, to);
+    }
+
+    /** "H10 means that the lamp is gone": what a code means is told in general, that it came is not. */
+    private boolean explained(int code) {
+        for (int i = code + 1; i < passage.size() && i <= code + 2 && passage.sameSegment(i, code); i++) {
+            if (MEANING.contains(passage.token(i).surface())) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** "Had H10 last year", "H10 from 2019, none since": told of former times, and not of the time since. */
+    private boolean former(int from, int to) {
+        boolean former = false;
+        for (int i = to; i < passage.size() && i < to + FORMER_REACH && together(i, from); i++) {
+            boolean beside = passage.sameSegment(i, from);
+            if (cue(i, Cue.NOW)) {
+                return former && !beside;
+            }
+            former |= (beside && longAgo(i)) || noneSince(i);
+        }
+        for (int i = from - 1; i >= 0 && i >= from - FORMER_REACH && together(i, from) && !cue(i, Cue.NOW); i--) {
+            former |= longAgo(i);
+        }
+        return former;
+    }
+
+    private boolean together(int a, int b) {
+        return passage.sentence(a) == passage.sentence(b);
+    }
+
+    private boolean cue(int i, Cue cue) {
+        Item item = passage.itemAt(i);
+        return item != null && item.entry.cue == cue;
+    }
+
+    /** "Yesterday" and "last week" are near enough for a log. */
+    private boolean longAgo(int i) {
+        return LONG_AGO.contains(passage.token(i).surface()) && cue(i, Cue.PAST);
+    }
+
+    private boolean noneSince(int i) {
+        if (!NONE.contains(passage.token(i).surface())) {
+            return false;
+        }
+        for (int s = i + 1; s < passage.size() && s <= i + SINCE_REACH && passage.sameSegment(s, i); s++) {
+            if (passage.token(s).surface().equals("since")) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** How often a code is said to have come: "twice", "(6)", "2x"; 1 where nothing is said. */
@@ -245,10 +311,12 @@ final class Codes {
         }
         if (before == null) {
             Claim claim = new Claim(symptom.get(), index, null, item.from, item.to);
+            claim.over = former(item.from, item.to);
             cover(claim, item, symptom.get());
             claimed.put(code.code(), claim);
         } else if (!symptom.get().states().get(before.state).id().equals("absent")) {
             before.state = index;
+            before.over &= former(item.from, item.to);
         }
         item.done = true;
     }

@@ -101,11 +101,12 @@ final class LogParse {
         for (CodeCount code : codes) {
             all.merge(
                     code.code(),
-                    new CodeSeen(code.code(), code.known(), code.count(), code.span()),
+                    new CodeSeen(code.code(), code.known(), code.count(), false, code.span()),
                     (a, b) -> new CodeSeen(
                             a.code(),
                             a.known(),
                             a.count() + b.count(),
+                            false,
                             a.span().start() < b.span().start() ? a.span() : b.span()));
         }
         return all.values().stream()

@@ -146,7 +146,7 @@ public final class Reader {
                     span,
                     Context.source(claim, cues),
                     Context.conditions(cues),
-                    cues.contains(Cue.PAST) && !claim.symptom.history(),
+                    claim.over || (cues.contains(Cue.PAST) && !claim.symptom.history()),
                     claim.note));
         }
         return understood;

@@ -93,9 +93,10 @@ public record Reading(
      * @param code canonical spelling when known, else as written
      * @param known whether the scope's device pack knows it
      * @param count how often it came by what the text says, else how often it stands there
+     * @param past whether it is only told of former times ("last year", "none since")
      * @param span first place
      */
-    public record CodeSeen(String code, boolean known, int count, Span span) {}
+    public record CodeSeen(String code, boolean known, int count, boolean past, Span span) {}
 
     /** Share of the most likely state from which on a finding speaks for another state as well. */
     private static final double AGREED = 0.5;
@@ -109,9 +110,12 @@ public record Reading(
         kinds = List.copyOf(kinds);
     }
 
-    /** Codes that the scope's device packs do not know, as written. */
+    /** Codes that the scope's device packs do not know, as written, but for those of former times. */
     public List<String> unknownCodes() {
-        return codes.stream().filter(seen -> !seen.known()).map(CodeSeen::code).toList();
+        return codes.stream()
+                .filter(seen -> !seen.known() && !seen.past())
+                .map(CodeSeen::code)
+                .toList();
     }
 
     /** The stretches that led to no finding, joined; empty where all was understood. */

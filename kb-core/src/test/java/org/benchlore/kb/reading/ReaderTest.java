@@ -220,6 +220,33 @@ class ReaderTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
+                "had K-207 last year",
+                "K-207 in the log from 2019, none since",
+                "K-207 twice before the repair, K-311 now",
+                "years ago it showed K-207"
+            })
+    void codes_of_former_times_are_history(String text) {
+        Reading reading = READER.read(text, CORVANE);
+        assertThat(reading.codes().get(0).past()).isTrue();
+        assertThat(reading.findings()).noneMatch(f -> f.symptomId().equals("log-undervoltage"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"K-207 since last week", "K-207 now, K-311 last year", "yesterday K-207"})
+    void codes_of_late_are_none(String text) {
+        assertThat(READER.read(text, CORVANE).codes().get(0).past()).isFalse();
+    }
+
+    @Test
+    void codes_that_are_only_supposed_do_not_count() {
+        assertThat(READER.read("if K-207 shows up, replace the drive", CORVANE).codes())
+                .isEmpty();
+        assertThat(READER.read("K-207 means low mains", CORVANE).codes()).hasSize(1);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
                 "K-207 x3, K-311 once",
                 "5 x K207 in the log, K-311 (1x)",
                 "three times K-207 and one time K-311",
