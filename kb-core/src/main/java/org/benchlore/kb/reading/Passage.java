@@ -19,6 +19,8 @@ final class Passage {
     /** Of the negations, those that come to light when the taught words they stood in gave way. */
     private static final Words PLAIN_NO = Words.of("no", "not", "never");
 
+    private static final String TURN = "turn";
+
     /** An entry of the lexicon in the text. What it was used for is noted while linking. */
     static final class Item {
         /** Position among the items; changes when one gives way to those it hid. */
@@ -115,6 +117,11 @@ final class Passage {
             put(lexicon.referents().resolve(tokens, terms, numbers, match));
         }
         pointedAt(lexicon);
+        for (int i = 0; i < n; i++) {
+            if (itemAt[i] == null && Misfits.weakened(tokens, terms, i)) {
+                numbers[i] = lexicon.terms().of(TURN);
+            }
+        }
         this.hiddenNameEnd = new int[n];
         for (Trie.Match match : hidden) {
             if (!match.entry().names.isEmpty()) {
