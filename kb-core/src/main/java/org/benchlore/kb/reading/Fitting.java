@@ -61,6 +61,10 @@ final class Fitting {
             Optional<Symptom> fitting =
                     ripple.isPresent() ? ripple : Optional.of(named).filter(s -> fits(s, value));
             if (fitting.isEmpty() && value.kind() == Kind.QUANTITY) {
+                if (term(reading - 1).equals("to") && said(named, item, reading)) {
+                    // "the pack drops to 9 V": how it moves says more than that some voltage is left
+                    return Optional.empty();
+                }
                 fitting = lexicon.paired(named, value.unit()).filter(s -> fits(s, value));
             }
             if (fitting.isPresent()) {

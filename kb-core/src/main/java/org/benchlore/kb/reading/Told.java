@@ -14,6 +14,7 @@ import org.benchlore.kb.reading.analysis.Words;
 final class Told {
     private static final int NEAR = 4;
     private static final int LABELLED = 3;
+    private static final int STAGE = 6;
 
     private static final Words ROUGHLY =
             Words.terms("more less than about some around roughly almost nearly over up to a the whole full");
@@ -75,6 +76,38 @@ final class Told {
                 || (startsCourse(i) && namedBefore(i))
                 || (bare && term(i + 1).equals("to") && number(i + 2))
                 || (ofIts(i) && namedBefore(i));
+    }
+
+    /** "12 V in, 0 V out", "in 12 V, out 3": what goes into a stage and comes out of it names no rail. */
+    boolean throughput(int i) {
+        return passage.token(i).numeric() && (through(i, "in", "out") || through(i, "out", "in"));
+    }
+
+    private boolean through(int i, String own, String other) {
+        if (!stage(i, own)) {
+            return false;
+        }
+        for (int o = Math.max(0, i - STAGE); o <= i + STAGE && o < passage.size(); o++) {
+            boolean beside = o != i && number(o) && passage.sentence(o) == passage.sentence(i);
+            if (beside && stage(o, other)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether "in" or "out" stands right behind a number and ends its part, or opens it in front. */
+    private boolean stage(int i, String side) {
+        boolean behind = term(i + 1).equals(side) && closes(i + 2);
+        boolean before = term(i - 1).equals(side) && closes(i + 1) && closes(i - 2);
+        return behind || before;
+    }
+
+    private boolean closes(int i) {
+        return i < 0
+                || i >= passage.size()
+                || passage.token(i).kind() == Kind.PUNCTUATION
+                || Plain.joining(passage.token(i));
     }
 
     /** "Overshoots by more than one volt", "sits 650 mV under the others". */

@@ -93,7 +93,11 @@ final class Values {
     private void setAside() {
         for (int i = 0; i < passage.size(); i++) {
             Item item = number(i) ? passage.itemAt(i) : null;
-            if (item != null && item.to - item.from == 1 && item.free() && told.asNothing(i)) {
+            boolean named = item != null && !item.entry.names.isEmpty();
+            if (item != null
+                    && item.to - item.from == 1
+                    && item.free()
+                    && (told.asNothing(i) || (named && told.throughput(i)))) {
                 item.done = true;
             }
         }
