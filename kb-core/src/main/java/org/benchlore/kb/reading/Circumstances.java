@@ -18,8 +18,17 @@ final class Circumstances {
             Words.spaced("pull pulled pulling unplug unplugged unplugging plugging plugged pressing pressed "
                     + "pushing pushed held holding disconnecting disconnected removing removed");
 
+    private static final Words HANDLING = Words.spaced(
+            "wiggle wiggled wiggling jiggle jiggled jiggling waggle waggled tap tapped tapping press pressed pressing push pushed"
+                    + " twist twisted bend bent flex flexed knock knocked move moved turn turned");
     private static final Words KEEPS = Words.spaced("stock store shop box bag parcel manual drawer catalogue");
-    private static final Words NOT_SENT = Words.spaced("enclosed included supplied delivered available");
+    private static final Words NOT_SENT = Words.spaced("enclosed included supplied delivered available fitted");
+    private static final Words HAS = Words.spaced("has have had having");
+
+    /** Parts that some units are made without. */
+    private static final Words PARTS = Words.terms(
+            "fan blower remote lamp led display battery pack fuse belt tray drive antenna aerial speaker clock tuner motor");
+
     private static final Words SET = Words.spaced("at with");
     private static final Words CONTROLS = Words.terms("volum bright brightnes loudnes");
     private static final int LONGEST_SETTING = 3;
@@ -43,7 +52,25 @@ final class Circumstances {
             return true;
         }
         boolean asItShould = claim.normal() && !claim.negated;
-        return (asItShould && opened(claim.from, WHEN, 2)) || (deed(claim) && opened(claim.from, WITH, REACH));
+        return (asItShould && opened(claim.from, WHEN, 2))
+                || (deed(claim) && opened(claim.from, WITH, REACH))
+                || tried(claim);
+    }
+
+    /** "Wiggle the plug." and no word of what came of it. */
+    private boolean tried(Claim claim) {
+        int sentence = passage.sentence(claim.from);
+        boolean opens = claim.from == 0 || passage.sentence(claim.from - 1) != sentence;
+        boolean ends = claim.to == passage.size()
+                || passage.sentence(claim.to) != sentence
+                || (passage.token(claim.to).kind() == Token.Kind.PUNCTUATION
+                        && (claim.to + 1 == passage.size() || passage.sentence(claim.to + 1) != sentence));
+        return claim.name == null
+                && opens
+                && ends
+                && HANDLING.contains(passage.token(claim.from).surface())
+                && claim.to - claim.from > 1
+                && Plain.ARTICLES.contains(passage.token(claim.from + 1).term());
     }
 
     /** "Crackles at low volume", "hums with the volume down": how a control was set. */
@@ -91,6 +118,9 @@ final class Circumstances {
         if (!Token.denies(passage.token(claim.from).term())) {
             return false;
         }
+        if (madeWithout(claim)) {
+            return true;
+        }
         for (int i = claim.from + 1; i < passage.size() && passage.sameSegment(claim.from, i); i++) {
             if (i > claim.to + REACH) {
                 return false;
@@ -101,6 +131,14 @@ final class Circumstances {
             }
         }
         return false;
+    }
+
+    /** "Has no fan" tells how the unit is made, "has no picture" that something is wrong. */
+    private boolean madeWithout(Claim claim) {
+        boolean has = claim.from > 0
+                && HAS.contains(passage.token(claim.from - 1).surface())
+                && passage.sameSegment(claim.from - 1, claim.from);
+        return has && claim.bareNegation && claim.to == claim.from + 2 && PARTS.contains(passage.term(claim.to - 1));
     }
 
     private boolean keeps(int from) {

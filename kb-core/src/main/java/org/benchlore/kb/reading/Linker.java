@@ -3,6 +3,8 @@ package org.benchlore.kb.reading;
 import java.util.ArrayList;
 import java.util.List;
 import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,6 +17,8 @@ final class Linker {
 
     /** Tokens between a denied thing and the next of its list. */
     private static final int LIST_REACH = 4;
+
+    private static final Words NONE = Words.of("none", "no");
 
     private final Passage passage;
     private final Lexicon lexicon;
@@ -88,6 +92,32 @@ final class Linker {
         Claim claim = new Claim(sense.symptom(), sense.state(), null, phrase.from, phrase.to);
         claim.word = phrase;
         claims.add(claim);
+        Item next = denied(phrase, sense);
+        if (next != null) {
+            claim.state = sense.symptom().indexOf(sense.symptom().normal().id());
+            claim.cover(next.from, next.to);
+            next.word = true;
+        }
+    }
+
+    /** "None of the rails is missing": the trouble behind a phrase that denies the thing, which is then as it should be. */
+    private @Nullable Item denied(Item phrase, Sense sense) {
+        int at = phrase.to;
+        while (at < passage.size()
+                && passage.sameSegment(at, phrase.from)
+                && passage.term(at).equals("be")) {
+            at++;
+        }
+        Item next = at < passage.size() ? passage.itemAt(at) : null;
+        boolean none =
+                NONE.contains(passage.term(phrase.from)) && !sense.stateOf().normal();
+        boolean near = next != null && next.free() && passage.sameSegment(next.from, phrase.from);
+        if (!none || next == null || !near || Token.denies(passage.term(next.from))) {
+            return null;
+        }
+        Sense said =
+                next.entry.names.isEmpty() ? next.entry.saidOf(sense.symptom().id()) : null;
+        return said == null || said.stateOf().normal() ? null : next;
     }
 
     /** "Picture and sound good": what is said of the picture speaks of the sound by itself. */

@@ -27,6 +27,7 @@ final class Negations {
             Collections.unmodifiableSet(EnumSet.of(Cue.NEGATION, Cue.NEGATION_AFTER, Cue.NORMAL, Cue.EXCEPT));
 
     private static final Words ARTICLES = Words.of("a", "an");
+    private static final Words ALL = Words.terms("all every each both");
 
     private final Passage passage;
     private final List<Claim> claims;
@@ -404,6 +405,8 @@ final class Negations {
         for (Claim claim : of) {
             if (claim.measured == null && !denies(claim)) {
                 claim.negated = !claim.negated;
+                // "not every key works": some do
+                claim.anyOther |= negation.to < passage.size() && ALL.contains(passage.term(negation.to));
                 claim.cover(negation.from, negation.to);
                 return true;
             }

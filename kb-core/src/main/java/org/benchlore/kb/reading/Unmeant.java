@@ -19,6 +19,10 @@ final class Unmeant {
             "machine machines maker makers frother grinder grinders dispenser detector detectors pedal pedals holder holders "
                     + "cover covers protector protectors guard guards bracket brackets caddy bucket");
 
+    private static final Words LIKENED = Words.spaced(
+            "tinted coloured colored grey proof resistant tight cooled heated powered driven operated fed filled loaded mounted "
+                    + "type style style like shaped sized");
+
     private final Passage passage;
 
     /** Whether anything is said to be still to be looked at. */
@@ -71,7 +75,16 @@ final class Unmeant {
                 && item.entry.cue == null
                 && item.to < passage.size()
                 && passage.sameSegment(item.from, item.to)
-                && MAKERS.contains(passage.token(item.to).surface());
+                && (MAKERS.contains(passage.token(item.to).surface()) || likened(item.to));
+    }
+
+    /** "Smoke-tinted", "water-cooled", "belt-driven": what something is like or made for. */
+    private boolean likened(int second) {
+        int hyphen = passage.token(second).start() - 1;
+        return hyphen > 0
+                && passage.text.charAt(hyphen) == '-'
+                && passage.token(second - 1).end() == hyphen
+                && LIKENED.contains(passage.token(second).surface());
     }
 
     /** "Off the front display", "out of service": where a place follows, "off" and "out" are no states. */
