@@ -25,9 +25,16 @@ final class Context {
     /** Seconds from which on "after …" is a condition and not a start. */
     private static final double A_WHILE = 60;
 
+    /** Tokens from "20 min" to what comes then. */
+    private static final int THEN_REACH = 5;
+
     private static final Words MAY = Words.of("may", "might", "could");
     private static final Words AFTER = Words.of("after");
+    private static final Words LASTING = Words.of("for", "after");
     private static final Words DRAWING = Words.of("at", "with", "draw", "under", "load");
+    private static final Words ME = Words.of("i", "we");
+    private static final Words JOINTS = Words.of("but", "and", "though", "yet");
+    private static final Words NEW = Words.of("new", "replacement");
     private static final Words WAS = Words.of("was", "were", "had", "did", "used");
 
     private final Passage passage;
@@ -57,6 +64,9 @@ final class Context {
         }
         for (int i = 0; i < claims.size(); i++) {
             tokens(claims.get(i), cues.get(i));
+            if (lastedBefore(claims.get(i))) {
+                cues.get(i).add(Cue.AFTER_A_WHILE);
+            }
             if (asked(claims.get(i))) {
                 cues.get(i).add(Cue.DOUBT);
             }
@@ -80,6 +90,26 @@ final class Context {
                 found.add(Cue.UNDER_LOAD);
             }
         }
+    }
+
+    /** "Fine for 20 min, then goes dark". */
+    private boolean lastedBefore(Claim claim) {
+        boolean then = false;
+        for (int i = claim.to - 1; i >= Math.max(0, claim.from - THEN_REACH); i--) {
+            if (passage.sentence(i) != passage.sentence(claim.from)) {
+                return false;
+            }
+            Token token = passage.token(i);
+            boolean lasted = then && token.unit().equals("s") && token.value() >= A_WHILE;
+            if (lasted && passage.readAt(i) == null) {
+                return precedes(i, LASTING);
+            }
+            if (then && i < claim.from && passage.content(i)) {
+                return false;
+            }
+            then |= token.surface().equals("then");
+        }
+        return false;
     }
 
     private boolean supposed(int may) {
@@ -162,10 +192,22 @@ final class Context {
 
     /** To all claims of the sentence that follow, until it turns to the present. */
     private void onwards(Item item, Cue cue, int next) {
-        int until = cue == Cue.PAST ? turnsToNow(item) : passage.size();
+        int until = cue == Cue.PAST ? turnsToNow(item) : turnsToMe(item);
         for (int i = next; i < claims.size() && sameSentence(i, item) && claims.get(i).from < until; i++) {
             cues.get(i).add(cue);
         }
+    }
+
+    /** "Owner smelled burning, I smell nothing": where the writer speaks for himself. */
+    private int turnsToMe(Item owner) {
+        for (int i = owner.to + 1; i < passage.size() && passage.sentence(i) == passage.sentence(owner.from); i++) {
+            boolean opens = passage.token(i - 1).kind() == Kind.PUNCTUATION
+                    || JOINTS.contains(passage.token(i - 1).term());
+            if (opens && ME.contains(passage.token(i).surface())) {
+                return i;
+            }
+        }
+        return passage.size();
     }
 
     private int turnsToNow(Item past) {
@@ -217,12 +259,22 @@ final class Context {
                 now.clear();
             }
             sentence = passage.sentence(claim.from);
-            if (cues.get(i).contains(Cue.NOW)) {
+            if (cues.get(i).contains(Cue.NOW) || ofNew(claim)) {
                 now.add(claim.symptom.id());
             } else if (now.contains(claim.symptom.id()) || (!now.isEmpty() && toldOfThen(claim))) {
                 cues.get(i).add(Cue.PAST);
             }
         }
+    }
+
+    /** "New fuse holds" is said of now. */
+    private boolean ofNew(Claim claim) {
+        for (int i = claim.stretchFrom; i < Math.min(claim.stretchTo, claim.stretchFrom + 2); i++) {
+            if (NEW.contains(passage.token(i).surface())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private boolean toldOfThen(Claim claim) {

@@ -212,7 +212,8 @@ final class MoodWords {
     static final Phrases NOT_THE_UNIT =
             new Phrases("coffee break | coffee is | coffee first | over coffee | kettle is on | kettle on | "
                     + "the other one | my old one | one i repaired | i am told | goes by the name | neighbours set | "
-                    + "neighbours unit | neighbours one | friends set | friends unit | another unit | this series "
+                    + "neighbours unit | neighbours one | friends set | friends unit | neighbour set | neighbour unit | "
+                    + "neighbour one | friend set | friend unit | another unit | this series "
                     + "| our own radio | no room on the bench | no charge for the | phone line | telephone line | "
                     + "of the meter | of my meter | our meter | our scope | of the scope | my own television "
                     + "| my own tv | my own amp | my own amplifier | my own laptop | my own printer | he also has | she also has "

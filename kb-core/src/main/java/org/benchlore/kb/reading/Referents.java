@@ -30,6 +30,8 @@ final class Referents {
     /** In front of "the", they tell where something is said to be so. */
     private static final Words PLACING = Words.terms("in on at from to of into under behind by");
 
+    private static final Words ON = Words.of("on", "of", "at");
+    private static final Words UNIT = Words.of("front", "case", "device", "box", "itself");
     private static final Words BEFORE_A_READING = Words.terms("a and with");
 
     /** Words that tell sizes, numbers and quantities, not things. */
@@ -110,6 +112,9 @@ final class Referents {
         if (entry.code != null || (!phrase && (entry.names.isEmpty() || listed(tokens, match)))) {
             return match;
         }
+        if (onTheUnit(tokens, match.to())) {
+            return match;
+        }
         int head = head(terms, numbers, match, phrase);
         List<Role> roles = head < 0 ? null : byHead.get(numbers[head]);
         if (roles == null) {
@@ -122,6 +127,15 @@ final class Referents {
         }
         Entry other = phrase ? said(terms, match, head, meant) : named(entry, meant);
         return other == null ? match : new Trie.Match(match.from(), match.to(), match.depth(), other);
+    }
+
+    /** "Buttons on the set" are its own, whatever else the sentence speaks of. */
+    private static boolean onTheUnit(List<Token> tokens, int to) {
+        return to + 2 < tokens.size()
+                && ON.contains(tokens.get(to).surface())
+                && Plain.ARTICLES.contains(tokens.get(to + 1).term())
+                && (UNIT.contains(tokens.get(to + 2).surface())
+                        || MoodWords.DEVICES.contains(tokens.get(to + 2).surface()));
     }
 
     /** "Fan, belt and motor": members of one list belong to nobody among them. */

@@ -14,6 +14,9 @@ final class Strays {
     /** Subjects of an outcome that stand for whatever the unit suffers from. */
     private static final Words TROUBLE = Words.spaced("fault trouble problem symptom complaint defect error behaviour");
 
+    private static final Words ONE = Words.of("one", "ones", "fuse", "cells");
+    private static final Words NEW = Words.of("new", "fresh", "replacement");
+
     private final Passage passage;
     private final Lexicon lexicon;
     private final List<Claim> claims;
@@ -28,6 +31,7 @@ final class Strays {
 
     void link() {
         continued();
+        replaced();
         trials();
         acts();
         heads();
@@ -45,7 +49,7 @@ final class Strays {
                 if (passage.sentence(name.from) != passage.sentence(word.from)) {
                     break;
                 }
-                Optional<Sense> sense = name.name ? WordLinks.match(name, word) : Optional.empty();
+                Optional<Sense> sense = name.name ? WordLinks.match(name, word) : ofPhrase(name, word);
                 if (sense.isPresent()) {
                     word.word = true;
                     Claim claim = new Claim(sense.get().symptom(), sense.get().state(), name, word.from, word.to);
@@ -55,6 +59,53 @@ final class Strays {
                 }
             }
         }
+    }
+
+    /** "Fuse was blown, new one holds": the thing put in its place is called by no name of its own. */
+    private void replaced() {
+        for (Item word : items) {
+            int one = word.from - 1;
+            while (one > 0 && passage.skipped(one)) {
+                one--;
+            }
+            boolean another = one > 0
+                    && word.free()
+                    && word.entry.says()
+                    && ONE.contains(passage.token(one).surface())
+                    && NEW.contains(passage.token(one - 1).surface());
+            for (Claim claim : another ? List.copyOf(claims) : List.<Claim>of()) {
+                boolean before = claim.to < one
+                        && one - claim.to < Linker.REACH
+                        && claim.measured == null
+                        && passage.sentence(claim.from) == passage.sentence(word.from);
+                Sense said = before ? word.entry.saidOf(claim.symptom.id()) : null;
+                if (said != null) {
+                    word.word = true;
+                    if (said.state() != claim.state) {
+                        Claim replaced = new Claim(said.symptom(), said.state(), null, one - 1, word.to);
+                        replaced.word = word;
+                        replaced.listed = true;
+                        claims.add(replaced);
+                    }
+                    break;
+                }
+            }
+        }
+    }
+
+    /** "Picture fine, then goes dark": what a word says of the thing that a phrase before spoke of well. */
+    private Optional<Sense> ofPhrase(Item phrase, Item word) {
+        int then = word.from - 1;
+        while (then > phrase.to && !passage.token(then).surface().equals("then")) {
+            then--;
+        }
+        if (then <= phrase.to || !phrase.done || phrase.entry.phrases.isEmpty()) {
+            return Optional.empty();
+        }
+        Sense before = phrase.entry.phrases.get(0);
+        Sense said =
+                before.stateOf().normal() ? word.entry.saidOf(before.symptom().id()) : null;
+        return Optional.ofNullable(said).filter(sense -> !sense.stateOf().normal());
     }
 
     /** Whether a connective and nothing foreign stands between an item and the one before. */
@@ -69,7 +120,7 @@ final class Strays {
                 }
                 connected |= item.get().entry.cue == Cue.BREAK;
             } else {
-                if (passage.content(i)) {
+                if (passage.content(i) && !passage.token(i).unit().equals("s")) {
                     return false;
                 }
                 connected |= Plain.joining(passage.token(i))

@@ -21,6 +21,11 @@ final class Thin {
     /** Where something shows takes nothing from it: "left channel hums". */
     private static final Words SIDES = Words.terms("left right channel side speaker top bottom middle centre center");
 
+    /** How often tells nothing else: "restarts every hour". */
+    private static final Words EVERY = Words.spaced("every each an a per");
+
+    private static final Words PERIODS = Words.terms("second minute hour day night week morning evening month");
+
     private static final Words PLACING =
             Words.spaced("in on at near by under behind across along inside above below beside around of into");
 
@@ -108,8 +113,10 @@ final class Thin {
         boolean cue = passage.item(i).filter(item -> item.entry.cue != null).isPresent();
         boolean number = passage.token(i).kind() == Kind.NUMBER;
         boolean time = passage.token(i).unit().equals("s");
+        boolean period = i > 0 && EVERY.contains(passage.token(i - 1).surface()) && PERIODS.contains(passage.term(i));
         return !cue
                 && !time
+                && !period
                 && (number
                         || (passage.content(i)
                                 && !SIDES.contains(passage.token(i).term())));

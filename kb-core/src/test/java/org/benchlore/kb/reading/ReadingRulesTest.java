@@ -103,6 +103,8 @@ class ReadingRulesTest {
         "thermal link 3.15 open,thermal-link open",
         "bulk cap 91uF marked 220uF,bulk-capacitor low",
         "amplifier fuse gone and the mains fuse blown,mains-fuse blown",
+        "'fuse was blown, new one is fine',mains-fuse intact",
+        "'amplifier dead, fuse on the set blown',mains-fuse blown",
     })
     void read_as(String text, String finding) {
         assertThat(findings(text)).contains(finding);
@@ -161,6 +163,12 @@ class ReadingRulesTest {
                 "12 V on a 19 V laptop",
                 "thermal link 3.15",
                 "the disc had gone yellowish",
+                "disc gone yellow",
+                "12 V in, 0 V out",
+                "regulator in 12 V, out 3.1 V",
+                "a disc-like case",
+                "has no motor",
+                "neighbour's set has a blown fuse",
             })
     void holds_nothing(String text) {
         assertThat(findings(text)).isEmpty();
@@ -232,6 +240,36 @@ class ReadingRulesTest {
     void one_letter_and_digit_are_a_code_only_where_codes_are_spoken_of() {
         assertThat(READER.read("code U-6 came up", DeviceScope.ANY).codes()).hasSize(1);
         assertThat(READER.read("swapped Q-6", DeviceScope.ANY).codes()).isEmpty();
+    }
+
+    @Test
+    void not_every_one_is_some() {
+        assertThat(READER.read("not every tray moves", DeviceScope.ANY).findings())
+                .singleElement()
+                .satisfies(f -> assertThat(f.likelihoods()).containsOnlyKeys("half", "stuck"));
+    }
+
+    @Test
+    void what_holds_for_a_time_is_told_apart_from_what_comes_then() {
+        Reading reading = READER.read("tray moves for 20 min, then stuck", DeviceScope.ANY);
+        assertThat(reading.understood())
+                .extracting(u -> u.finding().state() + " " + u.conditions())
+                .containsExactly("moves []", "stuck [AFTER_A_WHILE]");
+    }
+
+    @Test
+    void the_writer_speaks_for_himself_beside_the_owner() {
+        Reading reading = READER.read("owner says the tray was stuck, I see it is halfway", DeviceScope.ANY);
+        assertThat(reading.understood())
+                .extracting(Reading.Understood::source)
+                .containsExactly(Reading.Source.OWNER, Reading.Source.SEEN);
+    }
+
+    @Test
+    void what_was_replaced_is_no_contradiction() {
+        Reading reading = READER.read("fuse was blown, new one is fine", DeviceScope.ANY);
+        assertThat(reading.contradictions()).isEmpty();
+        assertThat(reading.understood()).extracting(Reading.Understood::past).containsExactly(true, false);
     }
 
     private static List<String> findings(String text) {
