@@ -23,8 +23,11 @@ public final class Vocabulary {
     private static final int LONGEST_PHRASE = 5;
     private static final int EXAMPLES = 3;
 
-    /** Phrases kept at once; beyond it those seen once are let go (lossy counting, Manku and Motwani, VLDB 2002). */
-    private static final int MOST_PHRASES = 200_000;
+    /**
+     * Phrases kept before the first pass that lets rare ones go (lossy counting, Manku and Motwani, VLDB 2002, figure 1). A
+     * phrase's count is short by at most the passes made.
+     */
+    static final int MOST_PHRASES = 200_000;
 
     /**
      * One text of a case.
@@ -37,16 +40,29 @@ public final class Vocabulary {
     public record Note(String caseId, DeviceScope scope, String text, Optional<String> causeId) {}
 
     private static final class Seen {
+        /** Passes made before it was first seen: so many cases of it may have been let go. */
+        final int before;
+
         final Set<String> cases = new LinkedHashSet<>();
         final Map<String, Integer> written = new TreeMap<>();
+
+        Seen(int before) {
+            this.before = before;
+        }
     }
 
     private final Knowledge knowledge;
     private final Map<List<String>, Seen> byTerms = new HashMap<>();
     private final Map<String, String> causeOf = new HashMap<>();
 
-    private Vocabulary(Knowledge knowledge) {
+    private int passes;
+
+    /** Phrases from which on the next pass is made. */
+    private int full;
+
+    private Vocabulary(Knowledge knowledge, int most) {
         this.knowledge = knowledge;
+        this.full = most;
     }
 
     /**
@@ -57,7 +73,12 @@ public final class Vocabulary {
      * @param atLeast cases a phrase must stand in, from 1
      */
     public static List<UnknownPhrase> unknown(Knowledge knowledge, Reader reader, List<Note> notes, int atLeast) {
-        Vocabulary vocabulary = new Vocabulary(knowledge);
+        return unknown(knowledge, reader, notes, atLeast, MOST_PHRASES);
+    }
+
+    /** @param most phrases kept before the first pass that lets rare ones go */
+    static List<UnknownPhrase> unknown(Knowledge knowledge, Reader reader, List<Note> notes, int atLeast, int most) {
+        Vocabulary vocabulary = new Vocabulary(knowledge, most);
         for (Note note : notes) {
             note.causeId().ifPresent(cause -> vocabulary.causeOf.put(note.caseId(), cause));
             for (Reading.Span span : reader.read(note.text(), note.scope()).notUnderstood()) {
@@ -86,8 +107,11 @@ public final class Vocabulary {
                 }
             }
         }
-        if (byTerms.size() > MOST_PHRASES) {
-            byTerms.values().removeIf(seen -> seen.cases.size() == 1);
+        if (byTerms.size() > full) {
+            passes++;
+            byTerms.values().removeIf(seen -> seen.cases.size() + seen.before <= passes);
+            // a pass costs as much as the map is large, so the next one waits until it has doubled
+            full = Math.max(full, 2 * byTerms.size());
         }
     }
 
@@ -97,7 +121,7 @@ public final class Vocabulary {
     }
 
     private void note(String caseId, List<String> terms, String written) {
-        Seen seen = byTerms.computeIfAbsent(terms, t -> new Seen());
+        Seen seen = byTerms.computeIfAbsent(terms, t -> new Seen(passes));
         seen.cases.add(caseId);
         seen.written.merge(written.replaceAll("\\s+", " ").toLowerCase(Locale.ROOT), 1, Integer::sum);
     }

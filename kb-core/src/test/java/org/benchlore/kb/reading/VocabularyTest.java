@@ -51,6 +51,26 @@ class VocabularyTest {
     }
 
     @Test
+    void rare_phrases_are_let_go_and_frequent_ones_hardly_lose() {
+        note("x", "wobbly feet", null);
+        note("y", "wobbly feet", null);
+        for (int i = 0; i < 400; i++) {
+            char first = (char) ('a' + i / 20);
+            char second = (char) ('a' + i % 20);
+            note("c" + i, "purple mist, zorg" + first + "qux" + second + " blarp" + second + "zik" + first, null);
+        }
+        List<UnknownPhrase> all = Vocabulary.unknown(KNOWLEDGE, Reader.of(KNOWLEDGE), notes, 2);
+        List<UnknownPhrase> few = Vocabulary.unknown(KNOWLEDGE, Reader.of(KNOWLEDGE), notes, 2, 100);
+
+        assertThat(all).extracting(UnknownPhrase::phrase).contains("purple mist", "wobbly feet");
+        assertThat(few)
+                .extracting(UnknownPhrase::phrase)
+                .contains("purple mist")
+                .doesNotContain("wobbly feet");
+        assertThat(few.get(0).cases()).isEqualTo(400);
+    }
+
+    @Test
     void one_case_counts_once_however_often_it_says_so() {
         note("a", "purple mist, purple mist", null);
         note("a", "purple mist", null);
