@@ -28,8 +28,20 @@ final class Endings {
     /** How somebody tells the bench of it after the unit has left. */
     private static final Set<String> TELLING = Set.of("rang", "phoned", "called", "wrote", "mailed", "complained");
 
+    /** What makes a run after the work no good one. */
+    private static final Set<String> DASHED = Set.of("again", "still", "but", "until");
+
+    private static final Set<String> HANDED = Set.of("handed", "given");
+    private static final Set<String> HOME = Set.of("over", "back", "out");
+    private static final Set<String> FETCHED = Set.of("collected", "fetched");
+
     private boolean worked;
     private boolean fixedBefore;
+
+    /** Where a run after the work that nothing is said against begins; -1 for none. */
+    private int tried = -1;
+
+    private long triedFor;
 
     /** Whether somebody got in touch after the work. */
     private boolean toldOf;
@@ -48,6 +60,7 @@ final class Endings {
     /** Tells it that work was done. */
     void worked() {
         worked = true;
+        tried = -1;
     }
 
     /**
@@ -99,10 +112,46 @@ final class Endings {
             mark(clause);
             more = true;
         }
+        more |= handedOver(clause);
         if (!more && !weak) {
             flush(acts);
         }
         return acts;
+    }
+
+    /** "Tested for four hours with a film, picture bright. Handed over": who hands it over after a run has seen it work. */
+    private boolean handedOver(Clause clause) {
+        if (!acceptable(clause)) {
+            tried = -1;
+        } else if (tried >= 0 && handed(clause)) {
+            from = from < 0 ? tried : from;
+            ran = Math.max(ran, triedFor);
+            tried = -1;
+            good = true;
+            mark(clause);
+            return true;
+        } else if (worked && clause.has(Cue.RUN)) {
+            triedFor = tried < 0 ? 0 : triedFor;
+            tried = tried < 0 ? clause.start() : tried;
+            triedFor = Math.max(
+                    triedFor, clause.has(Cue.LONG) ? LONG : clause.seconds().orElse(0));
+        }
+        return false;
+    }
+
+    private static boolean acceptable(Clause clause) {
+        return !clause.has(Cue.NEGATION)
+                && !clause.has(Cue.PLANNED)
+                && !clause.has(Cue.NO_HELP)
+                && !clause.has(Cue.BACK)
+                && !clause.has(Cue.WORSE)
+                && !clause.has(Cue.GIVEN_UP)
+                && !clause.has(Cue.NOT_WORTH)
+                && !says(clause, DASHED);
+    }
+
+    private static boolean handed(Clause clause) {
+        return (says(clause, HANDED) && says(clause, HOME)) || says(clause, FETCHED);
     }
 
     /** "No reboot in 48 hours", or "no chewing" of a unit that ran. */
