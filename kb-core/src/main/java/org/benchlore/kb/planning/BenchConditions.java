@@ -108,16 +108,30 @@ public record BenchConditions(
     }
 
     private static boolean names(String given, String tool) {
-        return contains(tool, given) || contains(given, tool);
+        return contains(tool, given) || contains(given, tool, true);
     }
 
     private static boolean contains(String text, String part) {
+        return contains(text, part, false);
+    }
+
+    /** @param inWords whether in whole words: "probe scope" holds "scope", the slip "osciloscope" does not */
+    private static boolean contains(String text, String part, boolean inWords) {
         String wanted = part.strip();
         for (int at = 0; !wanted.isEmpty() && at + wanted.length() <= text.length(); at++) {
-            if (text.regionMatches(true, at, wanted, 0, wanted.length())) {
+            boolean fits = !inWords || (ends(text, at) && ends(text, at + wanted.length()));
+            if (fits && text.regionMatches(true, at, wanted, 0, wanted.length())) {
                 return true;
             }
         }
         return false;
+    }
+
+    /** Whether no word goes on across a place. */
+    private static boolean ends(String text, int at) {
+        return at == 0
+                || at == text.length()
+                || !Character.isLetterOrDigit(text.charAt(at - 1))
+                || !Character.isLetterOrDigit(text.charAt(at));
     }
 }

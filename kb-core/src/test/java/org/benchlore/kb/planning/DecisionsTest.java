@@ -103,6 +103,9 @@ class DecisionsTest {
         assertThat(some.has(List.of("oscilloscope or multimeter"))).isTrue();
         assertThat(some.has(List.of("two-channel oscilloscope"))).isFalse();
         assertThat(some.has(List.of("oscilloscope if at hand"))).isTrue();
+        BenchConditions slip = BenchConditions.DEFAULT.with(List.of("osciloscope", "my dummy load"), List.of());
+        assertThat(slip.has(List.of("scope"))).isFalse();
+        assertThat(slip.has(List.of("dummy load"))).isTrue();
     }
 
     /** A fix that works with 0.9 and did not help leaves a tenth of its cause's odds; the explanation still adds up. */
