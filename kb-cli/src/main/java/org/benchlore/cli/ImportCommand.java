@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.benchlore.kb.KnowledgeBase;
+import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.ImportResult;
 import org.benchlore.kb.importing.ColumnMapping;
@@ -118,6 +119,10 @@ final class ImportCommand extends BenchCommand {
         Optional<ColumnMapping> columns = Optional.ofNullable(mapping).map(ImportCommand::mapping);
         if (writeMapping != null && files.size() > 1) {
             throw new UsageException("--write-mapping goes with one file");
+        }
+        if (origin.isBlank() || origin.length() > CaseEvent.Head.MAX_ID) {
+            throw new UsageException("--origin: give a name of 1 to " + CaseEvent.Head.MAX_ID
+                    + " characters, or leave it out for your own cases");
         }
         try (KnowledgeBase kb = open()) {
             boolean clean = true;

@@ -11,6 +11,7 @@ import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.planning.ProofPlan;
 import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingModel;
@@ -211,13 +212,9 @@ final class OutcomeCommand extends BenchCommand {
         }
         double after = probability(kb, told);
         CaseHistory history = kb.history(told.id()).orElseThrow();
-        if (history.outcome() == Outcome.FIXED_AND_PROVEN
-                && !ProofRecord.of(history).somethingPassed()) {
-            bench.err()
-                    .println("benchlore: case " + told.id()
-                            + " holds no check and no run after the work, so nothing in it"
-                            + " shows that it is proven, and the owner's sheet says so; 'benchlore proof --case "
-                            + told.id() + " --hours N' notes a run");
+        String lacking = history.outcome() == Outcome.FIXED_AND_PROVEN ? lacking(kb, history) : "";
+        if (!lacking.isEmpty() && json) {
+            bench.err().println("benchlore: " + lacking);
         }
         if (json) {
             bench.out().println(Json.outcome(history, cause == null ? "" : cause, before, after));
@@ -226,6 +223,9 @@ final class OutcomeCommand extends BenchCommand {
         Page page = bench.page();
         page.text(
                 0, (known ? "Already recorded: case " : "Recorded: case ") + told.id() + " " + outcome(history) + ".");
+        if (!lacking.isEmpty()) {
+            page.text(0, lacking + ".");
+        }
         if (cause != null) {
             page.text(
                     0,
@@ -237,6 +237,33 @@ final class OutcomeCommand extends BenchCommand {
                             Page.percent(before)));
         }
         return ExitCode.DONE;
+    }
+
+    /** What the proof of a case that is told to be proven lacks; empty where it is complete or nothing was run at all. */
+    private String lacking(KnowledgeBase kb, CaseHistory history) {
+        ProofRecord known = ProofRecord.of(history);
+        if (!known.somethingPassed()) {
+            bench.err()
+                    .println("benchlore: case " + history.id()
+                            + " holds no check and no run after the work, so nothing in it"
+                            + " shows that it is proven, and the owner's sheet says so; 'benchlore proof --case "
+                            + history.id() + " --hours N' notes a run");
+            return "";
+        }
+        ProofPlan proof = kb.proof(known, ProofCommand.CONFIDENCE, Optional.empty(), history.id());
+        List<String> lacking = new ArrayList<>();
+        int open = proof.open().size();
+        if (open > 0) {
+            lacking.add(open + " of " + proof.checklist().size() + " steps not done");
+        }
+        double hours = proof.run().map(ProofPlan.Run::hoursLeft).orElse(0.0);
+        if (hours > 0) {
+            lacking.add(ProofPage.hours(hours) + " left to run");
+        }
+        return lacking.isEmpty()
+                ? ""
+                : "The proof is not complete: " + String.join(", ", lacking) + "; 'benchlore proof --case "
+                        + history.id() + "' shows what is left";
     }
 
     private static String outcome(CaseHistory history) {

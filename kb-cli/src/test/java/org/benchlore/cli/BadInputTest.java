@@ -127,6 +127,15 @@ class BadInputTest {
     }
 
     @Test
+    void cases_have_an_origin_that_can_be_told() {
+        for (String origin : List.of("", " ", "o".repeat(81))) {
+            Run run = Run.of("import", "no-such-file.txt", "--origin", origin, "--home", home());
+            assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.USAGE);
+            assertThat(run.err()).contains("--origin: give a name of 1 to 80 characters");
+        }
+    }
+
+    @Test
     void help_is_a_command_as_well_as_an_option() {
         Run help = Run.of("help");
         assertThat(help.code()).as(help.err()).isZero();
