@@ -39,6 +39,10 @@ final class LogParse {
     private final Map<Meaning, Span> counterSpans = new LinkedHashMap<>();
     private final Map<Meaning, Long> counters = new LinkedHashMap<>();
     private final List<Span> unmatched = new ArrayList<>();
+
+    /** What stamped lines say that hold neither a code nor a counter. */
+    private final List<Span> unread = new ArrayList<>();
+
     private final List<CodeCount> codes = new ArrayList<>();
     private final List<Span> implausible = new ArrayList<>();
     private final List<Understood> understood = new ArrayList<>();
@@ -83,6 +87,11 @@ final class LogParse {
 
     List<Understood> understood() {
         return understood;
+    }
+
+    /** What lines of the log say that was not understood, in order. */
+    List<Span> unread() {
+        return unread;
     }
 
     /** Whether the log itself counts a code of this symptom. */
@@ -149,6 +158,9 @@ final class LogParse {
         LogForm.Hit found = hit.get();
         if (!found.prose()) {
             blank(start, end);
+            if (found.codes().isEmpty() && found.counts().isEmpty()) {
+                leave(line, found.time(), start);
+            }
         }
         for (LogForm.Mark mark : found.codes()) {
             String code = mark.part().text();
@@ -161,6 +173,22 @@ final class LogParse {
         clocks.add(found.clock());
         clockSpans.add(found.time().map(time -> span(start, time)).orElse(new Span("", start, start)));
         found.counts().forEach(count -> counter(count, start));
+    }
+
+    /** Keeps what a line says behind its time. */
+    private void leave(String line, Optional<LogForm.Part> time, int start) {
+        int from = time.map(t -> t.start() + t.text().length()).orElse(0);
+        int to = line.length();
+        while (from < to && !Character.isLetter(line.charAt(from))) {
+            from++;
+        }
+        while (to > from && !Character.isLetterOrDigit(line.charAt(to - 1))) {
+            to--;
+        }
+        String words = line.substring(from, to);
+        if (!words.isEmpty()) {
+            unread.add(new Span(words, start + from, start + to));
+        }
     }
 
     private void blank(int from, int to) {

@@ -98,7 +98,7 @@ public final class Reader {
                 text,
                 scope,
                 understood,
-                Leftovers.of(passage, claims, named.spoken()),
+                notUnderstood(Leftovers.of(passage, claims, named.spoken()), log.unread()),
                 new Quantities(passage, lexicon).list(),
                 contradictions(understood),
                 codes,
@@ -131,6 +131,16 @@ public final class Reader {
             }
         }
         return lexicons.computeIfAbsent(nearest, s -> Lexicon.of(symptoms, devices, s));
+    }
+
+    private static List<Span> notUnderstood(List<Span> inProse, List<Span> inLog) {
+        if (inLog.isEmpty()) {
+            return inProse;
+        }
+        List<Span> all = new ArrayList<>(inProse);
+        all.addAll(inLog);
+        all.sort(Comparator.comparingInt(Span::start));
+        return all;
     }
 
     private static List<Understood> understood(Passage passage, List<Claim> claims) {

@@ -44,7 +44,7 @@ final class UnlistedLog implements LogForm {
     /** Letters that number something else. */
     private static final Words NO_CODES =
             Words.spaced("usb hdmi ch rev ver v slot page pass step track disc day week run try port"
-                    + " line core bank pad no nr t ts seq ev boot");
+                    + " line core bank pad no nr t ts seq ev boot x");
 
     private static final Words CODE_HEADS = Words.spaced("code codes ecode err error fault");
     private static final Words COUNT_HEADS = Words.spaced("cnt count counts n times number");

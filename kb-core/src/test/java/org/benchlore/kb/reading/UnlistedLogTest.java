@@ -121,4 +121,14 @@ class UnlistedLogTest {
                 .map(c -> c.code() + " " + c.count())
                 .toList();
     }
+
+    @Test
+    void lines_without_a_code_are_listed_as_not_understood() {
+        Reading reading = READER.read("12:03 E14\n12:04 fan wobbles oddly\n12:05 E14 x3\nno sound", DeviceScope.ANY);
+        assertThat(reading.codes()).extracting(Reading.CodeSeen::count).containsExactly(4);
+        assertThat(reading.notUnderstood()).extracting(Reading.Span::text).contains("fan wobbles oddly");
+        assertThat(reading.notUnderstood())
+                .allSatisfy(span -> assertThat(reading.text().substring(span.start(), span.end()))
+                        .isEqualTo(span.text()));
+    }
 }
