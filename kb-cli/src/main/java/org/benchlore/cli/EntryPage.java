@@ -41,9 +41,7 @@ final class EntryPage {
                         cause.scope().depth() == 0 ? "in any device" : "in " + cause.scope(),
                         number(cause.perThousand()),
                         cause.from().text()));
-        if (!cause.needs().isEmpty()) {
-            page.hanging(2, 4, "Needs: " + KindWords.parts(cause.needs()));
-        }
+        needs(cause.needs());
         page.heading("Shows");
         for (Link link : cause.shows()) {
             String states = link.states().entrySet().stream()
@@ -120,6 +118,7 @@ final class EntryPage {
 
     void test(BenchTest test) {
         page.heading(test.name() + " [" + test.id() + "]");
+        needs(test.needs());
         tests.full(test);
     }
 
@@ -135,6 +134,7 @@ final class EntryPage {
                         Page.words(fix.difficulty()),
                         Page.words(fix.risk()),
                         Page.percent(fix.makesWorse())));
+        needs(fix.needs());
         list("Parts", fix.parts());
         list("Tools", fix.tools());
         page.heading("Steps");
@@ -184,6 +184,12 @@ final class EntryPage {
                 device.counters().stream()
                         .map(c -> c.counter() + ": " + Page.words(c.means()))
                         .toList());
+    }
+
+    private void needs(List<String> parts) {
+        if (!parts.isEmpty()) {
+            page.hanging(2, 4, "Needs: " + KindWords.parts(parts));
+        }
     }
 
     private void cautions(List<String> ids) {

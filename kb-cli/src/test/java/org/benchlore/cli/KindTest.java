@@ -82,6 +82,23 @@ class KindTest {
         assertThat(ids(ranking.get("nextTests"), 3)).doesNotContain(test);
     }
 
+    @ParameterizedTest
+    @CsvSource({
+        "sewing machine does nothing at all,measure-standby-rail",
+        "valve radio dead,measure-standby-rail",
+        "valve radio dead,read-and-date-codes",
+        "laptop does not switch on,prove-the-remote",
+        "kettle dead,measure-main-rails",
+        "drill does nothing,listen-to-supply",
+    })
+    void a_test_that_has_nothing_to_read_in_such_a_unit_is_not_proposed(String words, String test) {
+        List<String> proposed = new ArrayList<>();
+        json("next", words)
+                .get("tests")
+                .forEach(t -> proposed.add(t.get("test").get("id").asString()));
+        assertThat(proposed).isNotEmpty().doesNotContain(test);
+    }
+
     @Test
     void a_case_tells_its_kind_by_its_words_and_its_device() {
         String told = text("case", "open", "printer dead, no lamp");
@@ -95,5 +112,7 @@ class KindTest {
     void an_entry_says_what_it_needs() {
         assertThat(text("show", "stylus-worn")).contains("Needs: record drive");
         assertThat(texts(json("show", "stylus-worn").get("entry").get("needs"))).containsExactly("record-drive");
+        assertThat(text("show", "measure-standby-rail")).contains("Needs: standby supply");
+        assertThat(text("show", "repair-minus-rail")).contains("Needs: rails");
     }
 }

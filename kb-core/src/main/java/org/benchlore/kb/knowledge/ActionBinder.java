@@ -53,7 +53,8 @@ final class ActionBinder {
                 fields.text("expect"),
                 readings(entry, fields),
                 fields.texts("fools"),
-                fields.text("stop-when", ""));
+                fields.text("stop-when", ""),
+                fields.ids("needs"));
         fields.finish();
         return test;
     }
@@ -109,7 +110,8 @@ final class ActionBinder {
                 catalogue.referAll(EntryKind.CAUTION, fields, "cautions"),
                 fields.requireTexts("steps"),
                 fields.requireTexts("verify"),
-                fields.texts("fools"));
+                fields.texts("fools"),
+                fields.ids("needs"));
         fields.finish();
         return fix;
     }

@@ -21,6 +21,8 @@ import java.util.List;
  * @param readings what each reading means; at least one
  * @param fools what commonly misleads
  * @param stopWhen when to break off
+ * @param needs parts that a unit must hold for it to make sense, besides what its causes need; see {@link Knowledge#lacking(BenchTest,
+ *     java.util.Collection)}
  */
 public record BenchTest(
         String id,
@@ -38,7 +40,8 @@ public record BenchTest(
         String expect,
         List<ReadingMeans> readings,
         List<String> fools,
-        String stopWhen) {
+        String stopWhen,
+        List<String> needs) {
     /**
      * What it means when the test shows a state.
      *
@@ -54,6 +57,7 @@ public record BenchTest(
         steps = List.copyOf(steps);
         readings = List.copyOf(readings);
         fools = List.copyOf(fools);
+        needs = List.copyOf(needs);
     }
 
     /** Ids of the symptoms this test reveals, in order of first mention. */

@@ -19,6 +19,8 @@ import java.util.List;
  * @param steps in order
  * @param verify how to prove it
  * @param fools what commonly misleads
+ * @param needs parts that a unit must hold for it to make sense, besides what its causes need; see {@link Knowledge#lacking(Fix,
+ *     java.util.Collection)}
  */
 public record Fix(
         String id,
@@ -34,7 +36,8 @@ public record Fix(
         List<String> cautions,
         List<String> steps,
         List<String> verify,
-        List<String> fools) {
+        List<String> fools,
+        List<String> needs) {
     /** Skill a fix takes, in rising order. */
     public enum Difficulty {
         EASY,
@@ -50,5 +53,6 @@ public record Fix(
         steps = List.copyOf(steps);
         verify = List.copyOf(verify);
         fools = List.copyOf(fools);
+        needs = List.copyOf(needs);
     }
 }

@@ -2,15 +2,18 @@ package org.benchlore.kb.knowledge;
 
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 
-/** Whether causes need what some class of devices holds, classes hold what some cause needs, and no two are called alike. */
+/** Whether entries need what some class of devices holds, classes hold what something needs, and no two are called alike. */
 final class KindCheck {
     private final Binding binding;
     private final Knowledge knowledge;
     private final Problems problems;
+    private final Set<String> needed = new TreeSet<>();
+    private final Set<String> told = new HashSet<>();
 
     KindCheck(Binding binding, Problems problems) {
         this.binding = binding;
@@ -22,21 +25,9 @@ final class KindCheck {
         if (knowledge.parts().isEmpty()) { // no pack tells of classes
             return;
         }
-        Set<String> needed = new TreeSet<>();
-        Set<String> told = new HashSet<>();
-        for (Cause cause : knowledge.causes()) {
-            needed.addAll(cause.needs());
-            for (String part : cause.needs()) {
-                Place place = place(cause);
-                if (!knowledge.parts().contains(part) && told.add(place + " " + part)) {
-                    problems.warn(
-                            place,
-                            "cause " + Problems.quote(cause.id()) + " needs " + Problems.quote(part)
-                                    + ", which no class of devices has",
-                            Nearest.remedy(part, knowledge.parts(), "name it under 'has' of the classes that hold it"));
-                }
-            }
-        }
+        knowledge.causes().forEach(cause -> needs(EntryKind.CAUSE, cause.id(), cause.needs()));
+        knowledge.tests().forEach(test -> needs(EntryKind.TEST, test.id(), test.needs()));
+        knowledge.fixes().forEach(fix -> needs(EntryKind.FIX, fix.id(), fix.needs()));
         Map<String, String> called = new HashMap<>();
         for (Device device : knowledge.devices()) {
             String id = device.scope().toString();
@@ -44,7 +35,7 @@ final class KindCheck {
                 if (!needed.contains(part)) {
                     problems.warn(
                             binding.textPlace(EntryKind.DEVICE, id, "has", part),
-                            "device " + Problems.quote(id) + " has " + Problems.quote(part) + ", which no cause needs",
+                            "device " + Problems.quote(id) + " has " + Problems.quote(part) + ", which nothing needs",
                             Nearest.remedy(part, needed, "take it out"));
                 }
             }
@@ -61,12 +52,26 @@ final class KindCheck {
         }
     }
 
-    /** Where the needs of a cause stand: with it, else at the top of its pack. */
-    private Place place(Cause cause) {
+    private void needs(EntryKind kind, String id, List<String> parts) {
+        needed.addAll(parts);
+        for (String part : parts) {
+            Place place = place(kind, id);
+            if (!knowledge.parts().contains(part) && told.add(place + " " + part)) {
+                problems.warn(
+                        place,
+                        kind.word + " " + Problems.quote(id) + " needs " + Problems.quote(part)
+                                + ", which no class of devices has",
+                        Nearest.remedy(part, knowledge.parts(), "name it under 'has' of the classes that hold it"));
+            }
+        }
+    }
+
+    /** Where the needs of an entry stand: with it, else at the top of its pack. */
+    private Place place(EntryKind kind, String id) {
         return binding.catalogue()
-                .find(EntryKind.CAUSE, cause.id())
+                .find(kind, id)
                 .filter(entry -> !entry.table().fields().containsKey("needs"))
                 .map(entry -> entry.base().place())
-                .orElseGet(() -> binding.place(EntryKind.CAUSE, cause.id(), "needs"));
+                .orElseGet(() -> binding.place(kind, id, "needs"));
     }
 }

@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -38,6 +39,7 @@ public final class Knowledge {
     private final SortedMap<String, Caution> cautions;
     private final List<Device> devices;
     private final Map<String, List<BenchTest>> testsRevealing;
+    private final Map<String, List<Cause>> causesConfirmedBy;
     private final Map<String, List<Cause>> causesShowing;
     private final Map<String, List<Cause>> causesFixedBy;
     private final Map<EntryKind, Map<String, Pack>> origins;
@@ -73,6 +75,7 @@ public final class Knowledge {
         this.causesShowing = inverse(
                 this.causes.values(),
                 c -> c.shows().stream().map(Link::symptomId).toList());
+        this.causesConfirmedBy = inverse(this.causes.values(), Cause::confirmedBy);
         this.causesFixedBy = inverse(
                 this.causes.values(),
                 c -> c.fixedBy().stream().map(Remedy::fixId).distinct().toList());
@@ -154,7 +157,44 @@ public final class Knowledge {
      * @return in the order of {@link Cause#needs}; empty if such a unit may have the cause, or nothing is known of it
      */
     public List<String> lacking(Cause cause, Collection<String> classes) {
-        if (classes.isEmpty() || cause.needs().isEmpty()) {
+        return lacking(cause.needs(), classes);
+    }
+
+    /**
+     * What makes a test idle on such a unit: the parts it needs itself and no unit of these classes holds. Where it lacks none
+     * of its own but confirms causes, and such a unit can have none of them, what those lack: no tape is played on a kettle,
+     * whatever else its answer would tell.
+     *
+     * @param classes ids, which count as for a cause
+     * @return empty if the test may be of use
+     */
+    public List<String> lacking(BenchTest test, Collection<String> classes) {
+        return lacking(test.needs(), causesConfirmedBy(test.id()), classes);
+    }
+
+    /** What makes a fix idle on such a unit, as for a test: the parts it lacks, or else what all causes lack that it cures. */
+    public List<String> lacking(Fix fix, Collection<String> classes) {
+        return lacking(fix.needs(), causesFixedBy(fix.id()), classes);
+    }
+
+    private List<String> lacking(List<String> needs, List<Cause> serves, Collection<String> classes) {
+        List<String> own = lacking(needs, classes);
+        if (!own.isEmpty()) {
+            return own;
+        }
+        Set<String> theirs = new LinkedHashSet<>();
+        for (Cause cause : serves) {
+            List<String> parts = lacking(cause, classes);
+            if (parts.isEmpty()) {
+                return List.of();
+            }
+            theirs.addAll(parts);
+        }
+        return List.copyOf(theirs);
+    }
+
+    private List<String> lacking(List<String> needs, Collection<String> classes) {
+        if (classes.isEmpty() || needs.isEmpty()) {
             return List.of(); // asked of every cause in every ranking
         }
         List<Set<String>> known =
@@ -162,7 +202,7 @@ public final class Knowledge {
         if (known.isEmpty()) {
             return List.of();
         }
-        return cause.needs().stream()
+        return needs.stream()
                 .filter(part -> parts.contains(part) && known.stream().noneMatch(has -> has.contains(part)))
                 .toList();
     }
@@ -247,6 +287,11 @@ public final class Knowledge {
                         .filter(p -> p >= MOSTLY && p >= NAMES * usual)
                         .isPresent())
                 .toList();
+    }
+
+    /** Causes that name a test to confirm them, by id; empty if none or unknown. */
+    public List<Cause> causesConfirmedBy(String testId) {
+        return causesConfirmedBy.getOrDefault(testId, List.of());
     }
 
     /** Causes that a fix is named for, by id; empty if none or unknown. */

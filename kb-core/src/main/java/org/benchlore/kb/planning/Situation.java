@@ -109,7 +109,9 @@ final class Situation {
         }
         cures.forEach((id, by) -> {
             Fix fix = knowledge.fix(id).orElseThrow();
-            if (conditions.failedFixes().contains(id) || !fix.scope().contains(query.scope())) {
+            if (conditions.failedFixes().contains(id)
+                    || !fix.scope().contains(query.scope())
+                    || !knowledge.lacking(fix, query.kinds()).isEmpty()) {
                 return;
             }
             boolean risky = fix.risk().compareTo(conditions.accepted()) > 0;
@@ -137,10 +139,9 @@ final class Situation {
         Set<String> known = new HashSet<>();
         query.findings().forEach(f -> known.add(f.symptomId()));
         double extra = opening * (1 - chanceOpened());
-        Set<String> idle = idle(query.kinds());
         List<TestReadings.Hope> hopes = new ArrayList<>();
         for (TestReadings test : readings) {
-            if (!idle.contains(test.test.id())
+            if (knowledge.lacking(test.test, query.kinds()).isEmpty()
                     && test.test.risk().compareTo(conditions.accepted()) <= 0
                     && conditions.has(test.test.tools())) {
                 TestReadings.Hope hope = test.hope(known, posterior, extra);
@@ -150,20 +151,6 @@ final class Situation {
             }
         }
         return List.copyOf(hopes);
-    }
-
-    /**
-     * Tests that confirm only causes of which a unit of these kinds lacks the part: no remote is tried on a kettle, whatever
-     * else its answer would tell.
-     */
-    private Set<String> idle(List<String> kinds) {
-        Set<String> idle = new HashSet<>();
-        Set<String> useful = new HashSet<>();
-        for (Cause cause : causes) {
-            (knowledge.lacking(cause, kinds).isEmpty() ? useful : idle).addAll(cause.confirmedBy());
-        }
-        idle.removeAll(useful);
-        return idle;
     }
 
     /** Chance that the fixes alone would have the unit opened. */

@@ -36,6 +36,7 @@ final class ActionPages {
                 "misses " + inHundred(test.misses()) + " that are amiss, false alarm at "
                         + inHundred(test.falseAlarms()) + " that are sound");
         facts.put("Where", PageFrame.scope(test.scope()));
+        facts.put("Needs", PageList.parts(test.needs()));
         PageFrame.facts(page, facts);
         frame.cautions(page, test.cautions());
         page.heading(2, "setup", "Before the first step").element("p", test.setup());
@@ -44,10 +45,7 @@ final class ActionPages {
         stop(page, test.stopWhen());
         readings(page, test);
         PageFrame.fools(page, test.fools());
-        List<Cause> confirms = knowledge.causes().stream()
-                .filter(cause -> cause.confirmedBy().contains(test.id()))
-                .toList();
-        causes(page, "confirms", "Confirms", confirms, List.of());
+        causes(page, "confirms", "Confirms", knowledge.causesConfirmedBy(test.id()), List.of());
         return frame.entry(EntryKind.TEST, test.id(), test.name(), List.of(), page);
     }
 
@@ -111,6 +109,7 @@ final class ActionPages {
         facts.put("Parts", String.join(", ", fix.parts()));
         facts.put("Tools", String.join(", ", fix.tools()));
         facts.put("Where", PageFrame.scope(fix.scope()));
+        facts.put("Needs", PageList.parts(fix.needs()));
         PageFrame.facts(page, facts);
         frame.cautions(page, fix.cautions());
         page.heading(2, "steps", "Steps").list("ol", fix.steps());

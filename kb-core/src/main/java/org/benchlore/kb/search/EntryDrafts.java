@@ -123,9 +123,7 @@ final class EntryDrafts {
     private List<String> linked(BenchTest test) {
         List<String> names = new ArrayList<>();
         test.reveals().forEach(id -> knowledge.symptom(id).ifPresent(symptom -> names.add(symptom.name())));
-        names.addAll(names(knowledge.causes().stream()
-                .filter(cause -> cause.confirmedBy().contains(test.id()))
-                .toList()));
+        names.addAll(names(knowledge.causesConfirmedBy(test.id())));
         return names;
     }
 

@@ -76,6 +76,44 @@ class PackKindsTest {
     }
 
     @Test
+    void a_test_or_fix_lacks_what_it_needs_itself_or_what_all_that_it_serves_lack() {
+        Knowledge own = PackReader.read(packs(CLASSES + """
+                tests:
+                  - {id: measure-rails, refines: true, needs: motor}
+                fixes:
+                  - {id: new-fuse, refines: true, needs: [tape, heating]}
+                """));
+        BenchTest test = own.test("measure-rails").orElseThrow();
+        assertThat(own.lacking(test, List.of("kettle"))).containsExactly("motor");
+        assertThat(own.lacking(test, List.of("deck"))).isEmpty();
+        assertThat(own.lacking(test, List.of())).isEmpty();
+        assertThat(own.lacking(own.fix("new-fuse").orElseThrow(), List.of("deck")))
+                .containsExactly("heating");
+
+        BenchTest confirms = KNOWLEDGE.test("measure-rails").orElseThrow();
+        assertThat(confirms.needs()).isEmpty();
+        assertThat(KNOWLEDGE.lacking(confirms, List.of("kettle"))).containsExactly("tape", "motor");
+        assertThat(KNOWLEDGE.lacking(confirms, List.of("deck"))).isEmpty();
+        assertThat(KNOWLEDGE.lacking(KNOWLEDGE.fix("new-fuse").orElseThrow(), List.of("kettle")))
+                .containsExactly("tape", "motor");
+    }
+
+    @Test
+    void a_part_that_no_class_holds_is_reported_of_tests_and_fixes_too() {
+        assertThat(problems(CLASSES + NEEDS + """
+                tests:
+                  - {id: measure-rails, refines: true, needs: [motor, taep]}
+                fixes:
+                  - {id: new-fuse, refines: true, needs: water}
+                """))
+                .containsExactly(
+                        "shop.yaml:26:47: test 'measure-rails' needs 'taep', which no class of devices has; "
+                                + "did you mean 'tape'?",
+                        "shop.yaml:28:42: fix 'new-fuse' needs 'water', which no class of devices has; "
+                                + "name it under 'has' of the classes that hold it");
+    }
+
+    @Test
     void a_part_that_no_class_holds_is_reported_and_does_not_count() {
         String wrong = CLASSES + "causes:\n  - id: fuse-open\n    refines: true\n    needs: taep\n";
 
@@ -88,10 +126,10 @@ class PackKindsTest {
     }
 
     @Test
-    void a_part_that_no_cause_needs_is_reported() {
+    void a_part_that_nothing_needs_is_reported() {
         assertThat(problems(CLASSES + NEEDS)).isEmpty();
         assertThat(problems(CLASSES.replace("[heating]", "[heating, mottor]") + NEEDS))
-                .containsExactly("shop.yaml:14:20: device 'kettle' has 'mottor', which no cause needs; "
+                .containsExactly("shop.yaml:14:20: device 'kettle' has 'mottor', which nothing needs; "
                         + "did you mean 'motor'?");
     }
 

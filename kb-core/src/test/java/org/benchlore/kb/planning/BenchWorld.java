@@ -109,24 +109,30 @@ fixes:
     static final Knowledge KNOWLEDGE = PackReader.read(List.of(PACK));
 
     /** The same, all but the lead behind a cover. */
-    static final Knowledge COVERED = PackReader.read(List.of(PACK, new PackSource("cover.yaml", """
-pack: cover
-version: 1.0.0
-licence: Apache-2.0
-title: Cover
-about: An invented cover.
-scope: any
-from: memory
+    static final Knowledge COVERED = with("""
 tests:
   - {id: measure-feed, refines: true, opens: true}
 fixes:
   - {id: replace-board, refines: true, opens: true}
   - {id: glue-core, refines: true, opens: true}
-""")));
+""");
 
     static final RankingModel MODEL = RankingModel.of(KNOWLEDGE, RankingSettings.DEFAULT.doubting(0));
 
     private BenchWorld() {}
+
+    /** The same with a second pack laid over it. */
+    static Knowledge with(String entries) {
+        return PackReader.read(List.of(PACK, new PackSource("over.yaml", """
+pack: over
+version: 1.0.0
+licence: Apache-2.0
+title: Over
+about: Invented.
+scope: any
+from: memory
+""" + entries)));
+    }
 
     static RankingQuery query(String... findings) {
         List<Finding> list = new ArrayList<>();
