@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Nearest;
 import org.benchlore.kb.knowledge.Risk;
@@ -51,20 +52,20 @@ final class ConditionOptions {
     /**
      * What the bench has and accepts.
      *
-     * @param knowledge whose tools may be named
-     * @param done ids of fixes that are not to be tried again
-     * @param lyingOpen whether the case's work has opened the unit
+     * @param kb whose tools may be named
+     * @param unit whose fixes are not to be tried again, and which its case may have opened or made safe
      */
-    BenchConditions conditions(Knowledge knowledge, List<String> done, boolean lyingOpen) {
+    BenchConditions conditions(KnowledgeBase kb, UnitOptions.Unit unit) {
         try {
             BenchConditions conditions = BenchConditions.DEFAULT
                     .accepting(risk)
                     .with(tools, missing)
                     .costing(
                             perMinute, unsolved == null ? BenchConditions.DEFAULT.unsolvedCost() * perMinute : unsolved)
-                    .afterFailing(done)
-                    .opened(opened || lyingOpen);
-            unheardOf(conditions, knowledge);
+                    .afterFailing(unit.done())
+                    .opened(opened || unit.opened(kb))
+                    .madeSafe(unit.madeSafe(kb));
+            unheardOf(conditions, kb.knowledge());
             return conditions;
         } catch (IllegalArgumentException e) {
             throw new UsageException(String.valueOf(e.getMessage()));

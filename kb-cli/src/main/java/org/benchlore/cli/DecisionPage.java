@@ -33,13 +33,15 @@ final class DecisionPage {
 
     /** What to do now, and what it comes to without a further test. */
     void advice(NextStep next, double perMinute) {
+        next.hold().ifPresent(hold -> page.caution(PowerWords.line(hold)));
         if (!next.stopTesting()) {
             TestProposal first = next.tests().get(0);
             page.hanging(
                     0,
                     2,
                     say(
-                            "Do next: %s [%s] (%.0f min%s; saves about %.0f min of repair).",
+                            "%s: %s [%s] (%.0f min%s; saves about %.0f min of repair).",
+                            safeFirst(next) ? "Do next, to make it safe" : "Do next",
                             first.test().name(),
                             first.test().id(),
                             first.minutes(),
@@ -53,9 +55,11 @@ final class DecisionPage {
                                 2,
                                 say(
                                         "%s: %s (%.0f min%s, cures in %s of cases). Without a further test about %.0f min in all%s.",
-                                        next.stopTesting()
-                                                ? "Stop testing; trying the best fix is cheaper than any test"
-                                                : "If you stop testing now, the best fix",
+                                        safeFirst(next) && next.stopTesting()
+                                                ? "Do next, to make it safe"
+                                                : next.stopTesting()
+                                                        ? "Stop testing; trying the best fix is cheaper than any test"
+                                                        : "If you stop testing now, the best fix",
                                         names.fix(fix.fixId()),
                                         fix.minutes(),
                                         TestPage.toOpen(fix.openingMinutes()),
@@ -75,6 +79,12 @@ final class DecisionPage {
                             Page.percent(fix.cures()),
                             names.fix(fix.fixId())));
         }
+    }
+
+    private static boolean safeFirst(NextStep next) {
+        return next.hold()
+                .filter(hold -> hold.firstTest().isPresent() || hold.firstFix().isPresent())
+                .isPresent();
     }
 
     private static String withoutFix(NextStep next) {

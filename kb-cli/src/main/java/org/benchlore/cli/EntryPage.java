@@ -103,6 +103,10 @@ final class EntryPage {
                             + (quantity == null || state.range() == null ? "" : ", " + quantity.text(state.range()))
                             + ": background " + Page.percent(state.usual()) + " [" + state.id() + "]");
         }
+        knowledge.powerOff().stream()
+                .filter(rule -> rule.symptomId().equals(symptom.id()))
+                .forEach(rule -> page.caution("Power stays off while it is "
+                        + stateName(rule.symptomId(), rule.stateId()) + ": " + rule.why() + "."));
         list(
                 "Tests that read it",
                 knowledge.testsRevealing(symptom.id()).stream()

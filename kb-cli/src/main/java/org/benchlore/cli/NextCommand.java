@@ -43,8 +43,7 @@ final class NextCommand extends BenchCommand {
         }
         try (KnowledgeBase kb = open()) {
             UnitOptions.Unit known = unit.unit(kb, this);
-            NextStep next =
-                    kb.next(known.query(), conditions.conditions(kb.knowledge(), known.done(), known.opened(kb)));
+            NextStep next = kb.next(known.query(), conditions.conditions(kb, known));
             List<TestProposal> shown = next.inOrder(top);
             if (json) {
                 bench.out().println(Json.next(next.showing(shown)));

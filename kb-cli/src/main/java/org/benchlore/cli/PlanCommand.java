@@ -26,7 +26,7 @@ final class PlanCommand extends BenchCommand {
     public Integer call() {
         try (KnowledgeBase kb = open()) {
             UnitOptions.Unit known = unit.known(kb, this);
-            Plan plan = kb.plan(known.query(), conditions.conditions(kb.knowledge(), known.done(), known.opened(kb)));
+            Plan plan = kb.plan(known.query(), conditions.conditions(kb, known));
             if (json) {
                 bench.out().println(Json.plan(plan));
             } else {

@@ -36,6 +36,7 @@ final class PlanPage {
         page.heading(say(
                 "Plan: about %.0f min in all; ends repaired in %s of cases",
                 plan.minutes(), Page.percent(plan.solved())));
+        plan.hold().ifPresent(hold -> page.caution(PowerWords.line(hold)));
         step(plan.root(), 0);
         page.blank();
         page.heading("Expected minutes, an unrepaired unit counted at its cost");

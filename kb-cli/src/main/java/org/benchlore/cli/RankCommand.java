@@ -44,8 +44,7 @@ final class RankCommand extends BenchCommand {
                 return nothing(known);
             }
             Ranking ranking = kb.rank(known.query());
-            NextStep next =
-                    kb.next(known.query(), conditions.conditions(kb.knowledge(), known.done(), known.opened(kb)));
+            NextStep next = kb.next(known.query(), conditions.conditions(kb, known));
             if (json) {
                 bench.out().println(Json.ranking(known.reading(), ranking, next.inOrder(3)));
             } else {

@@ -4,12 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.PowerOff;
 import org.benchlore.kb.ranking.CodeRecord;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
@@ -45,13 +48,27 @@ final class UnitOptions {
      * A unit as far as it is known.
      *
      * @param reading what the words were read as
+     * @param seen what words and options say now, on top of the case
      * @param query all that is known, what was tried in vain among it
      * @param done ids of all fixes that were done, the case's last one too
      * @param history the case, where one was named
      */
-    record Unit(Reading reading, RankingQuery query, List<String> done, Optional<CaseHistory> history) {
+    record Unit(
+            Reading reading, List<Finding> seen, RankingQuery query, List<String> done, Optional<CaseHistory> history) {
         boolean opened(KnowledgeBase kb) {
             return history.map(kb::opened).orElse(false);
+        }
+
+        /** What the case's fixes made safe, but for what is told to be amiss now. */
+        List<String> madeSafe(KnowledgeBase kb) {
+            Set<String> told = seen.stream().map(Finding::symptomId).collect(Collectors.toSet());
+            Set<String> again = kb.knowledge().powerOff().stream()
+                    .filter(rule -> told.contains(rule.symptomId()))
+                    .map(PowerOff::id)
+                    .collect(Collectors.toSet());
+            return history.map(kb::madeSafe).orElse(List.of()).stream()
+                    .filter(rule -> !again.contains(rule))
+                    .toList();
         }
     }
 
@@ -93,7 +110,7 @@ final class UnitOptions {
                 .inWords(told.map(RankingQuery::words).orElse("") + "\n" + fromWords.words())
                 .withCodes(List.copyOf(codes.values()))
                 .ofKinds(kinds(scope, told, said.reading()));
-        return new Unit(said.reading(), query, done, history);
+        return new Unit(said.reading(), List.copyOf(said.findings()), query, done, history);
     }
 
     /** What the case and the words say together, unless the device is given. */

@@ -50,7 +50,11 @@ record WorkCase(KnowledgeBase kb, String id, Risk risk) {
     }
 
     private BenchConditions conditions() {
-        return BenchConditions.DEFAULT.accepting(risk).afterFailing(done()).opened(kb.opened(history()));
+        return BenchConditions.DEFAULT
+                .accepting(risk)
+                .afterFailing(done())
+                .opened(kb.opened(history()))
+                .madeSafe(kb.madeSafe(history()));
     }
 
     CaseEvent.Head head() {

@@ -125,6 +125,7 @@ final class WorkPage {
                                 t.minutes(),
                                 TestPage.toOpen(t.openingMinutes()))))
                 .orElse("By the figures neither a test nor a fix known here is worth its time. 'doubt', or 'end'.");
+        next.hold().ifPresent(hold -> page.caution(PowerWords.line(hold)));
         page.hanging(0, 2, said);
     }
 

@@ -228,6 +228,12 @@ public final class KnowledgeBase implements AutoCloseable {
         return answer(() -> memory.current().planner().opened(history.events()));
     }
 
+    /** Rules that forbade power until a fix done in the case lifted them; for {@link BenchConditions#madeSafe}. */
+    public List<String> madeSafe(CaseHistory history) {
+        requireNonNull(history, "history");
+        return answer(() -> memory.current().planner().madeSafe(history.events()));
+    }
+
     /** The whole repair as a decision tree, with its expected minutes beside simpler ways. */
     public Plan plan(RankingQuery query, BenchConditions conditions) {
         requireNonNull(query, "query");

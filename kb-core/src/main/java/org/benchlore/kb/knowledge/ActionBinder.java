@@ -43,6 +43,7 @@ final class ActionBinder {
                 fields.scope(entry.base().scope()),
                 fields.number("minutes", MINUTES),
                 fields.flag("opens"),
+                fields.flag("powers"),
                 fields.names("tools"),
                 fields.choice("risk", Risk.values()),
                 fields.probability("misses"),
@@ -63,19 +64,9 @@ final class ActionBinder {
         List<BenchTest.ReadingMeans> readings = new ArrayList<>();
         test.requireItems("readings");
         for (Fields fields : test.tables("readings", "a reading")) {
-            Optional<Symptom> symptom = fields.require("symptom")
-                    .flatMap(node -> catalogue.refer(EntryKind.SYMPTOM, node, fields.what("symptom")))
-                    .map(symptoms::get);
-            Optional<YamlNode> stateNode = fields.require("state");
-            String state = stateNode
-                    .map(node -> values.text(node, fields.what("state"), Values.MAX_NAME))
-                    .orElse("");
+            Optional<PowerOff.Sign> sign = sign(fields);
             String means = fields.text("means");
-            symptom.ifPresent(s -> {
-                if (new StateValues(s, values, problems).known(state, fields.place("state"), fields.what("state"))) {
-                    readings.add(new BenchTest.ReadingMeans(s.id(), state, means));
-                }
-            });
+            sign.ifPresent(s -> readings.add(new BenchTest.ReadingMeans(s.symptomId(), s.stateId(), means)));
             fields.finish();
         }
         for (int i = 0; i < readings.size(); i++) {
@@ -102,6 +93,7 @@ final class ActionBinder {
                 fields.scope(entry.base().scope()),
                 fields.number("minutes", MINUTES),
                 fields.flag("opens"),
+                fields.flag("powers"),
                 fields.names("parts"),
                 fields.names("tools"),
                 fields.choice("difficulty", Fix.Difficulty.values()),
@@ -114,6 +106,49 @@ final class ActionBinder {
                 fields.ids("needs"));
         fields.finish();
         return fix;
+    }
+
+    PowerOff powerOff(Entry entry) {
+        Fields fields = fields(entry);
+        Optional<PowerOff.Sign> when = sign(fields);
+        List<PowerOff.Sign> until = new ArrayList<>();
+        for (Fields lifting : fields.tables("until", "a sign")) {
+            sign(lifting).ifPresent(until::add);
+            lifting.finish();
+        }
+        when.filter(this::normal)
+                .ifPresent(sign -> problems.error(
+                        fields.place("state"),
+                        fields.what("state") + " is " + Problems.quote(sign.stateId()) + ", which a sound unit shows",
+                        "name the state in which the unit must not be powered"));
+        PowerOff rule = new PowerOff(
+                entry.id(),
+                when.map(PowerOff.Sign::symptomId).orElse(""),
+                when.map(PowerOff.Sign::stateId).orElse(""),
+                fields.text("why"),
+                until,
+                catalogue.referAll(EntryKind.FIX, fields, "fixes"));
+        fields.finish();
+        return rule;
+    }
+
+    private boolean normal(PowerOff.Sign sign) {
+        Symptom symptom = symptoms.get(sign.symptomId());
+        return symptom != null
+                && symptom.states().get(symptom.requireState(sign.stateId())).normal();
+    }
+
+    /** A symptom and one of its states, both as written under the keys of that name. */
+    private Optional<PowerOff.Sign> sign(Fields fields) {
+        Optional<Symptom> symptom = fields.require("symptom")
+                .flatMap(node -> catalogue.refer(EntryKind.SYMPTOM, node, fields.what("symptom")))
+                .map(symptoms::get);
+        String state = fields.require("state")
+                .map(node -> values.text(node, fields.what("state"), Values.MAX_NAME))
+                .orElse("");
+        return symptom.filter(s ->
+                        new StateValues(s, values, problems).known(state, fields.place("state"), fields.what("state")))
+                .map(s -> new PowerOff.Sign(s.id(), state));
     }
 
     private Fields fields(Entry entry) {

@@ -10,6 +10,8 @@ import java.util.List;
  * @param scope where it applies
  * @param minutes bench time, more than 0
  * @param opens whether the unit has to be opened for it; opening is paid once a unit and is not in the minutes
+ * @param powers whether the unit, its pack or its supply runs or is fed during it, and not only once it was made safe in it;
+ *     see {@link PowerOff}
  * @param tools what must be at hand
  * @param risk to the unit
  * @param misses probability in (0,1) that an abnormal state reads normal
@@ -30,6 +32,7 @@ public record BenchTest(
         DeviceScope scope,
         double minutes,
         boolean opens,
+        boolean powers,
         List<String> tools,
         Risk risk,
         double misses,

@@ -67,6 +67,7 @@ final class Binding {
                 bind(EntryKind.FIX, actions::fix).values(),
                 bind(EntryKind.CAUTION, actions::caution).values(),
                 bind(EntryKind.DEVICE, devices::bind).values(),
+                bind(EntryKind.POWER_OFF, actions::powerOff).values(),
                 origins());
     }
 
@@ -115,6 +116,7 @@ final class Binding {
         if (catalogue.complete()) { // else what seems to be missing may stand in the file that cannot be read
             new CauseCheck(this, found).run();
             new KindCheck(this, found).run();
+            new PowerCheck(this, found).run();
             new ReachCheck(this, found).run();
             new AmbiguityCheck(this, found).run();
         }

@@ -8,7 +8,8 @@ public enum EntryKind {
     TEST("tests", "test", "id"),
     FIX("fixes", "fix", "id"),
     CAUSE("causes", "cause", "id"),
-    DEVICE("devices", "device", "scope");
+    DEVICE("devices", "device", "scope"),
+    POWER_OFF("power-off", "power-off rule", "id");
 
     final String section;
     final String word;

@@ -10,6 +10,8 @@ import java.util.List;
  * @param scope where it applies
  * @param minutes bench time, more than 0
  * @param opens whether the unit has to be opened for it; opening is paid once a unit and is not in the minutes
+ * @param powers whether the unit, its pack or its supply runs or is fed during its steps, and not only once it was made safe in it;
+ *     see {@link PowerOff}
  * @param parts what it uses up
  * @param tools what must be at hand
  * @param difficulty skill it takes
@@ -28,6 +30,7 @@ public record Fix(
         DeviceScope scope,
         double minutes,
         boolean opens,
+        boolean powers,
         List<String> parts,
         List<String> tools,
         Difficulty difficulty,

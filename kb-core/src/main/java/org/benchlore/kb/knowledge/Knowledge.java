@@ -38,6 +38,7 @@ public final class Knowledge {
     private final SortedMap<String, Fix> fixes;
     private final SortedMap<String, Caution> cautions;
     private final List<Device> devices;
+    private final SortedMap<String, PowerOff> powerOff;
     private final Map<String, List<BenchTest>> testsRevealing;
     private final Map<String, List<Cause>> causesConfirmedBy;
     private final Map<String, List<Cause>> causesShowing;
@@ -61,6 +62,7 @@ public final class Knowledge {
             Collection<Fix> fixes,
             Collection<Caution> cautions,
             Collection<Device> devices,
+            Collection<PowerOff> powerOff,
             Map<EntryKind, Map<String, Pack>> origins) {
         this.packs = List.copyOf(packs);
         this.symptoms = byId(symptoms, Symptom::id);
@@ -71,6 +73,7 @@ public final class Knowledge {
         this.devices = devices.stream()
                 .sorted(Comparator.comparingInt((Device d) -> d.scope().depth()).thenComparing(Device::scope))
                 .toList();
+        this.powerOff = byId(powerOff, PowerOff::id);
         this.testsRevealing = inverse(this.tests.values(), BenchTest::reveals);
         this.causesShowing = inverse(
                 this.causes.values(),
@@ -117,6 +120,11 @@ public final class Knowledge {
     /** Device families, the wider scopes first. */
     public List<Device> devices() {
         return devices;
+    }
+
+    /** What forbids to power a unit. */
+    public Collection<PowerOff> powerOff() {
+        return powerOff.values();
     }
 
     /**
@@ -247,7 +255,7 @@ public final class Knowledge {
             case TEST -> tests.keySet();
             case FIX -> fixes.keySet();
             case CAUTION -> cautions.keySet();
-            case STATE_SET, DEVICE -> Set.of();
+            case STATE_SET, DEVICE, POWER_OFF -> Set.of();
         };
     }
 

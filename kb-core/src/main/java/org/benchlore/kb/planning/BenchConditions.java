@@ -21,6 +21,8 @@ import org.benchlore.kb.knowledge.Risk;
  *     should have cured, in place of what the query says was tried. Ids that the packs do not have, such as a case of
  *     older packs may hold, are passed over
  * @param opened whether the unit lies open already, so that opening it costs nothing more
+ * @param madeSafe ids of rules that forbade power ({@link org.benchlore.kb.knowledge.PowerOff}) until a fix was done on this
+ *     unit; {@link TestPlanner#madeSafe} tells them of a case
  */
 public record BenchConditions(
         List<String> tools,
@@ -29,16 +31,18 @@ public record BenchConditions(
         double costPerMinute,
         double unsolvedCost,
         List<String> failedFixes,
-        boolean opened) {
+        boolean opened,
+        List<String> madeSafe) {
     /** Every tool, medium risk, and four hours of bench time for a unit that stays unrepaired (our choice). */
     public static final BenchConditions DEFAULT =
-            new BenchConditions(List.of(), List.of(), Risk.MEDIUM, 1, 240, List.of(), false);
+            new BenchConditions(List.of(), List.of(), Risk.MEDIUM, 1, 240, List.of(), false, List.of());
 
     public BenchConditions {
         tools = List.copyOf(requireNonNull(tools, "tools"));
         missing = List.copyOf(requireNonNull(missing, "missing"));
         requireNonNull(accepted, "accepted");
         failedFixes = List.copyOf(requireNonNull(failedFixes, "failedFixes"));
+        madeSafe = List.copyOf(requireNonNull(madeSafe, "madeSafe"));
         if (!(costPerMinute > 0 && costPerMinute < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("a minute costs " + costPerMinute + "; give a number above 0");
         }
@@ -50,27 +54,33 @@ public record BenchConditions(
 
     /** These with another highest risk. */
     public BenchConditions accepting(Risk risk) {
-        return new BenchConditions(tools, missing, risk, costPerMinute, unsolvedCost, failedFixes, opened);
+        return new BenchConditions(tools, missing, risk, costPerMinute, unsolvedCost, failedFixes, opened, madeSafe);
     }
 
     /** These with other tools; see {@link #tools} and {@link #missing}. */
     public BenchConditions with(List<String> atHand, List<String> notAtHand) {
-        return new BenchConditions(atHand, notAtHand, accepted, costPerMinute, unsolvedCost, failedFixes, opened);
+        return new BenchConditions(
+                atHand, notAtHand, accepted, costPerMinute, unsolvedCost, failedFixes, opened, madeSafe);
     }
 
     /** These with other prices. */
     public BenchConditions costing(double perMinute, double unsolved) {
-        return new BenchConditions(tools, missing, accepted, perMinute, unsolved, failedFixes, opened);
+        return new BenchConditions(tools, missing, accepted, perMinute, unsolved, failedFixes, opened, madeSafe);
     }
 
     /** These with fixes that failed. */
     public BenchConditions afterFailing(List<String> fixIds) {
-        return new BenchConditions(tools, missing, accepted, costPerMinute, unsolvedCost, fixIds, opened);
+        return new BenchConditions(tools, missing, accepted, costPerMinute, unsolvedCost, fixIds, opened, madeSafe);
     }
 
     /** These with the unit open or closed. */
     public BenchConditions opened(boolean open) {
-        return new BenchConditions(tools, missing, accepted, costPerMinute, unsolvedCost, failedFixes, open);
+        return new BenchConditions(tools, missing, accepted, costPerMinute, unsolvedCost, failedFixes, open, madeSafe);
+    }
+
+    /** These with what was made safe. */
+    public BenchConditions madeSafe(List<String> ruleIds) {
+        return new BenchConditions(tools, missing, accepted, costPerMinute, unsolvedCost, failedFixes, opened, ruleIds);
     }
 
     /**

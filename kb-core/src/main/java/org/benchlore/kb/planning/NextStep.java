@@ -13,13 +13,15 @@ import java.util.stream.Stream;
  * @param minutesUntested expected minutes of repair without a further test, an unrepaired unit counted at its cost
  * @param stopTesting whether trying the fix is cheaper than any one test
  * @param withheld fixes that tools or accepted risk leave out and that might well cure, the likeliest first
+ * @param hold why nothing is proposed that powers the unit; empty where it may be powered
  */
 public record NextStep(
         List<TestProposal> tests,
         Optional<FixChoice> repair,
         double minutesUntested,
         boolean stopTesting,
-        List<Withheld> withheld) {
+        List<Withheld> withheld,
+        Optional<PowerHold> hold) {
     public NextStep {
         tests = List.copyOf(tests);
         withheld = List.copyOf(withheld);
@@ -27,7 +29,7 @@ public record NextStep(
 
     /** The same with these tests only. */
     public NextStep showing(List<TestProposal> some) {
-        return new NextStep(some, repair, minutesUntested, stopTesting, withheld);
+        return new NextStep(some, repair, minutesUntested, stopTesting, withheld, hold);
     }
 
     /** The test to do now: the best one, or the {@link #opening} one; empty when it is time to try the fix, or to stop. */

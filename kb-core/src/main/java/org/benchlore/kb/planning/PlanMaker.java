@@ -46,8 +46,13 @@ final class PlanMaker {
         this.lookahead = small ? Lookahead.exact(trouble) : new Lookahead(trouble, DEPTH, WIDTH);
     }
 
-    Plan plan() {
-        Plan.Step root = grow(now.weights, 0, 0, LEVELS);
+    /**
+     * The plan.
+     *
+     * @param hold what forbids power, if something does; a step that makes the unit safe is the first then, and the last
+     */
+    Plan plan(Optional<PowerHold> hold) {
+        Plan.Step root = hold.flatMap(this::safeStep).orElseGet(() -> grow(now.weights, 0, 0, LEVELS));
         Trouble.Order order = trouble.greedyOrder(now.weights, 0);
         List<NextStep.FixChoice> repairs = new ArrayList<>();
         double[] w = now.weights;
@@ -66,7 +71,20 @@ final class PlanMaker {
                 repairs,
                 trouble.exclusive(),
                 now.withheld.stream().map(NextStep.Withheld::fixId).toList(),
-                Math.min(1, solved));
+                Math.min(1, solved),
+                hold);
+    }
+
+    private Optional<Plan.Step> safeStep(PowerHold hold) {
+        Optional<Plan.Step> test = hold.firstTest()
+                .flatMap(id -> IntStream.range(0, tests.size())
+                        .filter(t -> tests.get(t).of.test.id().equals(id))
+                        .boxed()
+                        .findFirst())
+                .map(t -> test(t, now.weights, 0, 0, 1));
+        return test.isPresent() || hold.firstFix().isEmpty()
+                ? test
+                : now.safeRepair(trouble).map(r -> fix(r, now.weights, 0, 0, 1));
     }
 
     private Plan.Step grow(double[] w, long repaired, long probed, int levels) {

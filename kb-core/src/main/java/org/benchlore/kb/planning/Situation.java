@@ -10,6 +10,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -37,6 +39,7 @@ final class Situation {
     private final Knowledge knowledge;
     private final BenchRecord record;
     private final BenchConditions conditions;
+    private final Standing standing;
     /** Over all causes in the model's order, failed fixes held against theirs. */
     final double[] posterior;
     /** Numbers of the causes kept, the likeliest first. */
@@ -51,6 +54,10 @@ final class Situation {
     final List<NextStep.Withheld> withheld = new ArrayList<>();
 
     private final List<Cause> causes;
+    /** How many tests and fixes wait for power. */
+    private int testsHeld;
+
+    private int fixesHeld;
     /** Minutes to open the unit; 0 if it lies open. */
     private final double opening;
 
@@ -60,13 +67,15 @@ final class Situation {
             BenchRecord record,
             List<TestReadings> readings,
             RankingQuery query,
-            BenchConditions conditions) {
+            BenchConditions conditions,
+            Standing standing) {
         this.knowledge = knowledge;
         this.record = record;
         this.conditions = conditions;
+        this.standing = standing;
         this.causes = List.copyOf(knowledge.causes());
         this.posterior = model.probabilities(query);
-        this.kept = keep(posterior);
+        this.kept = keep();
         this.weights = new double[kept.length + 1];
         double sum = 0;
         for (int i = 0; i < kept.length; i++) {
@@ -79,8 +88,8 @@ final class Situation {
         this.tests = findTests(readings, query);
     }
 
-    /** The unlisted cause is never kept: nothing is known to cure it. */
-    private static int[] keep(double[] posterior) {
+    /** The unlisted cause is never kept: nothing is known to cure it. What a fix that makes the unit safe is for always is. */
+    private int[] keep() {
         record Share(int cause, double p) {}
         List<Share> shares = new ArrayList<>(posterior.length);
         for (int c = 0; c < posterior.length - 1; c++) {
@@ -95,7 +104,13 @@ final class Situation {
         while (n < shares.size() && n < KEPT_CAUSES && sum < goal) {
             sum += shares.get(n++).p();
         }
-        return shares.subList(0, n).stream().mapToInt(Share::cause).toArray();
+        List<Share> left = shares.subList(n, shares.size()).stream()
+                .filter(share ->
+                        causes.get(share.cause()).fixedBy().stream().anyMatch(remedy -> standing.lifts(remedy.fixId())))
+                .toList();
+        return Stream.concat(shares.subList(0, n).stream(), left.stream())
+                .mapToInt(Share::cause)
+                .toArray();
     }
 
     private void findRepairs(RankingQuery query) {
@@ -112,6 +127,10 @@ final class Situation {
             if (conditions.failedFixes().contains(id)
                     || !fix.scope().contains(query.scope())
                     || !knowledge.lacking(fix, query.kinds()).isEmpty()) {
+                return;
+            }
+            if (standing.forbids(fix)) {
+                fixesHeld++;
                 return;
             }
             boolean risky = fix.risk().compareTo(conditions.accepted()) > 0;
@@ -145,7 +164,9 @@ final class Situation {
                     && test.test.risk().compareTo(conditions.accepted()) <= 0
                     && conditions.has(test.test.tools())) {
                 TestReadings.Hope hope = test.hope(known, posterior, extra);
-                if (hope.nats > NOTHING) {
+                if (hope.nats > NOTHING && standing.forbids(test.test)) {
+                    testsHeld++;
+                } else if (hope.nats > NOTHING) {
                     hopes.add(hope);
                 }
             }
@@ -173,6 +194,47 @@ final class Situation {
                 .findFirst()
                 .map(h -> h.open(posterior))
                 .filter(o -> o.nats > NOTHING);
+    }
+
+    /** The test to do first where power is forbidden: it looks at what may lift that, and tells most per minute. */
+    Optional<TestReadings.Open> safeTest() {
+        return standing.rules().stream()
+                .flatMap(rule -> tests.stream()
+                        .filter(h -> rule.liftedBy(h.of.test))
+                        .map(h -> h.open(posterior))
+                        .filter(o -> o.nats > NOTHING)
+                        .max(Comparator.comparingDouble(TestReadings.Open::natsPerMinute)
+                                .thenComparing(o -> o.of.test.id(), Comparator.reverseOrder()))
+                        .stream())
+                .findFirst();
+    }
+
+    /** Number of the repair to do first where power is forbidden: it makes the unit safe, and cures likeliest. */
+    Optional<Integer> safeRepair(Trouble trouble) {
+        return IntStream.range(0, repairs.size())
+                .filter(r -> standing.lifts(repairs.get(r).id()))
+                .boxed()
+                .max(Comparator.comparingDouble((Integer r) -> trouble.cures(r, weights))
+                        .thenComparing(r -> repairs.get(r).id(), Comparator.reverseOrder()));
+    }
+
+    /**
+     * What forbids power.
+     *
+     * @param free what would be done first if it did not; a step that is still to be had goes on as it is
+     */
+    Optional<PowerHold> hold(Optional<String> free) {
+        if (standing.rules().isEmpty()) {
+            return Optional.empty();
+        }
+        boolean had = free.isEmpty()
+                || repairs.stream().anyMatch(r -> r.id().equals(free.get()))
+                || tests.stream().anyMatch(h -> h.of.test.id().equals(free.get()));
+        Optional<String> test = had ? Optional.empty() : safeTest().map(o -> o.of.test.id());
+        Optional<String> fix = had || test.isPresent()
+                ? Optional.empty()
+                : safeRepair(trouble(List.of())).map(r -> repairs.get(r).id());
+        return Optional.of(new PowerHold(standing.reasons(), testsHeld, fixesHeld, test, fix));
     }
 
     /** Tests worth a closer look: the most telling per minute, and of the others the most telling. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.cases.Stakes;
@@ -60,8 +61,24 @@ public final class TestPlanner {
      * @param query what is known so far
      */
     public NextStep next(RankingQuery query, BenchConditions conditions) {
-        Situation now = situation(query, conditions);
-        List<TestReadings.Open> close = now.close();
+        NextStep free = next(situation(query, conditions, Standing.NONE), Optional.empty());
+        Standing standing = Standing.of(knowledge, query, conditions);
+        if (standing.rules().isEmpty()) {
+            return free;
+        }
+        Situation now = situation(query, conditions, standing);
+        return next(now, now.hold(firstOf(free)));
+    }
+
+    /** Id of the test or fix that is to be done. */
+    private static Optional<String> firstOf(NextStep next) {
+        return next.first().map(t -> t.test().id()).or(() -> next.repair().map(NextStep.FixChoice::fixId));
+    }
+
+    private NextStep next(Situation now, Optional<PowerHold> hold) {
+        Optional<String> safeTest = hold.flatMap(PowerHold::firstTest);
+        Optional<String> safeFix = hold.flatMap(PowerHold::firstFix);
+        List<TestReadings.Open> close = closeWith(now, safeTest);
         Trouble trouble = now.trouble(close);
         Lookahead step = new Lookahead(trouble, 1, 1);
         Trouble.Order repair = trouble.greedyOrder(now.weights, 0);
@@ -86,18 +103,38 @@ public final class TestPlanner {
                 .thenComparing(TestProposal::bitsPerMinute)
                 .reversed()
                 .thenComparing(p -> p.test().id()));
-        Optional<NextStep.FixChoice> first =
-                repair.repairs().stream().findFirst().map(r -> now.choice(trouble, r, now.weights, 0));
-        boolean stop = proposals.stream().noneMatch(p -> p.netMinutes() > 0);
+        safeTest.ifPresent(
+                id -> proposals.sort(Comparator.comparing(p -> !p.test().id().equals(id))));
+        Optional<NextStep.FixChoice> first = safeFix.flatMap(id -> now.safeRepair(trouble))
+                .or(() -> repair.repairs().stream().findFirst())
+                .map(r -> now.choice(trouble, r, now.weights, 0));
+        boolean stop =
+                safeFix.isPresent() || (safeTest.isEmpty() && proposals.stream().noneMatch(p -> p.netMinutes() > 0));
         List<NextStep.Withheld> withheld =
                 now.withheld.stream().filter(w -> w.cures() >= WORTH_NAMING).toList();
-        return new NextStep(proposals, first, repair.cost(), stop, withheld);
+        return new NextStep(proposals, first, repair.cost(), stop, withheld, hold);
+    }
+
+    /** The tests worth a closer look, and the one that may make the unit safe. */
+    private static List<TestReadings.Open> closeWith(Situation now, Optional<String> safeTest) {
+        List<TestReadings.Open> close = now.close();
+        Optional<TestReadings.Open> left = safeTest.filter(
+                        id -> close.stream().noneMatch(o -> o.of.test.id().equals(id)))
+                .flatMap(now::test);
+        return Stream.concat(close.stream(), left.stream()).toList();
     }
 
     /** The whole plan as a decision tree, with its cost beside simpler ways. */
     public Plan plan(RankingQuery query, BenchConditions conditions) {
-        Situation now = situation(query, conditions);
-        return new PlanMaker(knowledge, now, now.close()).plan();
+        Situation free = situation(query, conditions, Standing.NONE);
+        Plan plan = new PlanMaker(knowledge, free, free.close()).plan(Optional.empty());
+        Standing standing = Standing.of(knowledge, query, conditions);
+        if (standing.rules().isEmpty()) {
+            return plan;
+        }
+        Situation now = situation(query, conditions, standing);
+        Optional<PowerHold> hold = now.hold(Optional.of(plan.root().id()).filter(id -> !id.isEmpty()));
+        return new PlanMaker(knowledge, now, closeWith(now, hold.flatMap(PowerHold::firstTest))).plan(hold);
     }
 
     /**
@@ -147,10 +184,22 @@ public final class TestPlanner {
         return open;
     }
 
+    /**
+     * Ids of the rules that forbade power ({@link org.benchlore.kb.knowledge.PowerOff}) until a fix in these events lifted
+     * them; for {@link BenchConditions#madeSafe}. What was seen again since forbids it again.
+     */
+    public List<String> madeSafe(List<CaseEvent> events) {
+        return Standing.madeSafe(knowledge, events);
+    }
+
     Situation situation(RankingQuery query, BenchConditions conditions) {
+        return situation(query, conditions, Standing.of(knowledge, query, conditions));
+    }
+
+    private Situation situation(RankingQuery query, BenchConditions conditions, Standing standing) {
         RankingQuery known =
                 conditions.failedFixes().isEmpty() ? query : query.tried(record.tried(conditions.failedFixes()));
-        return new Situation(knowledge, model, record, readings(query.scope()), known, conditions);
+        return new Situation(knowledge, model, record, readings(query.scope()), known, conditions, standing);
     }
 
     List<TestReadings> readings(DeviceScope scope) {

@@ -36,6 +36,7 @@ final class ActionPages {
                 "misses " + inHundred(test.misses()) + " that are amiss, false alarm at "
                         + inHundred(test.falseAlarms()) + " that are sound");
         facts.put("Where", PageFrame.scope(test.scope()));
+        facts.put("Power", power(test.powers()));
         facts.put("Needs", PageList.parts(test.needs()));
         PageFrame.facts(page, facts);
         frame.cautions(page, test.cautions());
@@ -51,6 +52,10 @@ final class ActionPages {
 
     private static String time(double minutes, boolean opens) {
         return PageList.minutes(minutes) + (opens ? ", the unit open" : "");
+    }
+
+    private static String power(boolean powers) {
+        return powers ? "the unit runs or is fed" : "stays off";
     }
 
     private static String inHundred(double share) {
@@ -109,6 +114,7 @@ final class ActionPages {
         facts.put("Parts", String.join(", ", fix.parts()));
         facts.put("Tools", String.join(", ", fix.tools()));
         facts.put("Where", PageFrame.scope(fix.scope()));
+        facts.put("Power", power(fix.powers()));
         facts.put("Needs", PageList.parts(fix.needs()));
         PageFrame.facts(page, facts);
         frame.cautions(page, fix.cautions());

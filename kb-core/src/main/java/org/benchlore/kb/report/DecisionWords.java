@@ -83,7 +83,10 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
                 .limit(step.number())
                 .map(Course.Step::event)
                 .toList();
-        return BenchConditions.DEFAULT.afterFailing(step.done()).opened(planner.opened(soFar));
+        return BenchConditions.DEFAULT
+                .afterFailing(step.done())
+                .opened(planner.opened(soFar))
+                .madeSafe(planner.madeSafe(soFar));
     }
 
     private static String toOpen(double minutes) {

@@ -125,7 +125,12 @@ public final class Sheets {
         List<String> done =
                 steps.isEmpty() ? List.of() : steps.get(steps.size() - 1).done();
         TestPlanner planner = planner();
-        return planner.next(query, BenchConditions.DEFAULT.afterFailing(done).opened(planner.opened(history.events())))
+        return planner.next(
+                        query,
+                        BenchConditions.DEFAULT
+                                .afterFailing(done)
+                                .opened(planner.opened(history.events()))
+                                .madeSafe(planner.madeSafe(history.events())))
                 .tests();
     }
 }

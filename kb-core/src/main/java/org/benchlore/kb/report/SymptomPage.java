@@ -108,6 +108,10 @@ final class SymptomPage {
     private void state(Markup page, Symptom symptom, State state) {
         page.raw("<section class=\"state" + (state.normal() ? " sound" : "") + "\">\n");
         page.heading(3, "state-" + state.id(), Terms.capital(state.name()));
+        knowledge.powerOff().stream()
+                .filter(rule ->
+                        rule.symptomId().equals(symptom.id()) && rule.stateId().equals(state.id()))
+                .forEach(rule -> page.element("p", "stop", "Power stays off: " + rule.why() + "."));
         List<String> notes = new ArrayList<>();
         if (state.normal()) {
             notes.add("as it should be");

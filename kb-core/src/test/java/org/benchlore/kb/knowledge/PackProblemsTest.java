@@ -50,7 +50,7 @@ class PackProblemsTest {
                         "licence: Apache-2.0",
                         "licence: Apache-2.0\nzebra: 1",
                         "zebra",
-                        "the pack has an unknown key 'zebra'; take it out; known here: pack, version, licence, title, about, invented, scope, from, sources, needs, cautions, state-sets, symptoms, tests, fixes, causes, devices"),
+                        "the pack has an unknown key 'zebra'; take it out; known here: pack, version, licence, title, about, invented, scope, from, sources, needs, cautions, state-sets, symptoms, tests, fixes, causes, devices, power-off"),
                 slip(
                         "means: Look upstream.}",
                         "means: Look upstream, then down.}",

@@ -18,6 +18,7 @@ import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.PackReader;
 import org.benchlore.kb.knowledge.PackSource;
+import org.benchlore.kb.knowledge.PowerOff;
 import org.benchlore.kb.knowledge.Remedy;
 import org.benchlore.kb.knowledge.Risk;
 import org.benchlore.kb.ranking.RankingModel;
@@ -71,7 +72,11 @@ final class PlanningMeasure {
         this.record = BenchRecord.none(knowledge);
         this.planner = new TestPlanner(knowledge, model, record);
         this.causes = List.copyOf(knowledge.causes());
-        this.conditions = BenchConditions.DEFAULT.accepting(Risk.HIGH).costing(1, UNREPAIRED);
+        // No simulated unit hurts anybody, and nothing there lifts what forbids power.
+        this.conditions = BenchConditions.DEFAULT
+                .accepting(Risk.HIGH)
+                .costing(1, UNREPAIRED)
+                .madeSafe(knowledge.powerOff().stream().map(PowerOff::id).toList());
     }
 
     interface Policy {

@@ -1,0 +1,74 @@
+package org.benchlore.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.benchlore.kb.data.ShippedPacks;
+import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.PackReader;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/** Units that must not be powered now, by the packs that ship. */
+class PowerTest {
+    private static final JsonMapper JSON = JsonMapper.builder().build();
+    private static final Knowledge KNOWLEDGE = PackReader.read(ShippedPacks.all());
+
+    @TempDir
+    Path home;
+
+    private String text(String... args) {
+        Run run = Run.at(home, args);
+        assertThat(run.code()).as(run.err()).isZero();
+        return run.out().replaceAll("\\s+", " ");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "'laptop battery swollen, runs ten minutes',swollen-pack",
+        "'beer spilled into the laptop yesterday, no start',wet-inside",
+        "'tv dead, smells burnt',smells-burnt",
+        "'toaster gives a shock from the case',leaks-to-earth",
+        "'camcorder straight from the cold car, will not run, lens misted',condensed-inside",
+    })
+    void nothing_that_powers_the_unit_is_proposed(String words, String rule) {
+        JsonNode next = JSON.readTree(text("next", words, "--top", "30", "--json"));
+        List<String> rules = new ArrayList<>();
+        next.get("hold").get("reasons").forEach(r -> rules.add(r.get("ruleId").asString()));
+        assertThat(rules).contains(rule);
+        assertThat(next.get("hold").get("tests").asInt()).isPositive();
+        next.get("tests")
+                .forEach(t -> assertThat(KNOWLEDGE
+                                .test(t.get("test").get("id").asString())
+                                .map(BenchTest::powers))
+                        .contains(false));
+    }
+
+    @Test
+    void it_is_said_in_next_plan_and_rank() {
+        for (String command : List.of("next", "plan", "rank")) {
+            assertThat(text(command, "laptop battery swollen, runs ten minutes"))
+                    .contains("Power stays off: a swollen pack can catch fire")
+                    .contains("Left out until that is put right, since they power the unit:");
+        }
+        assertThat(text("next", "laptop runs ten minutes")).doesNotContain("Power stays off");
+        assertThat(text("show", "pack-bulge")).contains("Power stays off while it is present: a swollen pack");
+    }
+
+    @Test
+    void a_case_lets_power_on_again_after_the_fix_and_not_after_the_next_spill() {
+        String told = text("case", "open", "beer spilled into the laptop, no start");
+        String id = told.replaceAll(".*?(\\d{8}-\\w+).*", "$1");
+        assertThat(text("next", "--case", id)).contains("Power stays off");
+        text("outcome", "--case", id, "--cause", "spill-residue-leaks", "--fix", "wash-board", "--ended", "not-fixed");
+        assertThat(text("next", "--case", id)).doesNotContain("Power stays off");
+        assertThat(text("next", "--case", id, "juice spilled into it again")).contains("Power stays off");
+    }
+}

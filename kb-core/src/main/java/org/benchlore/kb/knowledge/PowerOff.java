@@ -1,0 +1,28 @@
+package org.benchlore.kb.knowledge;
+
+import java.util.List;
+
+/**
+ * What forbids to power a unit: while a symptom shows this state, no test or fix is proposed that runs or feeds it.
+ *
+ * @param id stable, kebab-case
+ * @param symptomId the symptom
+ * @param stateId its state that forbids power, not the normal one
+ * @param why for people, one clause without a full stop: what may happen and what comes first
+ * @param until readings any one of which lifts it, such as dry boards after a spill
+ * @param fixes ids of fixes that lift it, whether they mend the unit or not
+ */
+public record PowerOff(String id, String symptomId, String stateId, String why, List<Sign> until, List<String> fixes) {
+    /** A symptom seen in a state. */
+    public record Sign(String symptomId, String stateId) {}
+
+    public PowerOff {
+        until = List.copyOf(until);
+        fixes = List.copyOf(fixes);
+    }
+
+    /** Whether a test looks at something that may lift it. */
+    public boolean liftedBy(BenchTest test) {
+        return until.stream().anyMatch(sign -> test.reveals().contains(sign.symptomId()));
+    }
+}
