@@ -101,7 +101,7 @@ final class WorkPage {
                                 "Stop testing: 'fix' - %s, %.0f min%s, cures in %s of cases; no test is worth its time. 'worth' weighs it.",
                                 fix(r.fixId()),
                                 r.minutes(),
-                                TestPage.toOpen(r.openingMinutes()),
+                                TestPage.toOpen(r.openingMinutes()) + TestPage.parts(r.priceMinutes()),
                                 Page.percent(r.cures()))))
                 .or(() -> next.opening()
                         .map(t -> String.format(
