@@ -64,6 +64,16 @@ class AgreementTest {
     }
 
     @Test
+    void a_wet_unit_is_kept_off_by_the_sheet_as_by_rank() {
+        String unit = json("case", "open", "amplifier left out in the rain, now it crackles")
+                .get("id")
+                .asString();
+
+        assertThat(run("rank", "--case", unit)).contains("Power stays off: ");
+        assertThat(run("sheet", unit)).contains("- Power stays off: ").contains("The plan from here");
+    }
+
+    @Test
     void codes_of_past_cases_and_a_fix_in_vain_count_in_sheet_and_outcome_as_in_rank() {
         String cause = "reset-supervisor-failed";
         for (int i = 0; i < 3; i++) {
