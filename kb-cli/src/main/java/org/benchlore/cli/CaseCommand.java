@@ -161,16 +161,49 @@ final class CaseCommand extends BenchCommand {
         @Override
         public Integer call() {
             String text = words(words);
-            if (text.isBlank() && findings.isEmpty() && seen == null) {
+            boolean told = !text.isBlank() || !findings.isEmpty();
+            requireSense(told);
+            List<Reading.Condition> how = ProofCommand.conditions(conditions);
+            try (KnowledgeBase kb = open()) {
+                CaseHistory history = known(kb, id);
+                List<CaseEvent> events = new ArrayList<>();
+                if (after != null) {
+                    done(kb, history, after, test == null ? minutes : null).ifPresent(events::add);
+                }
+                if (seen != null) {
+                    events.add(run(kb.head(id), seen, hours, how));
+                }
+                SeenOptions.Seen read = SeenOptions.read(kb, text, findings, history.scope());
+                if (told) {
+                    events.add(note(kb, text, read.findings()));
+                }
+                kb.record(events);
+                new Answer(bench, json)
+                        .give(
+                                kb,
+                                id,
+                                !told
+                                        ? "Noted. See 'benchlore proof --case " + id + "'."
+                                        : read.findings().isEmpty() ? nothingRead(kb.knowledge(), test) : "Noted.");
+                if (told && !json) {
+                    new ReadPage(kb.knowledge(), bench.page()).print(read);
+                }
+                return ExitCode.DONE;
+            }
+        }
+
+        /** Refuses options that do not go together. */
+        private void requireSense(boolean told) {
+            if (!told && seen == null) {
                 throw new UsageException("note what? Give words, --finding SYMPTOM=STATE or --seen N --in HOURS");
             }
             if ((seen == null) != (hours == null) || (seen == null && !conditions.isEmpty())) {
                 throw new UsageException("--seen and --in go together, and --condition with them");
             }
-            if (test != null && text.isBlank() && findings.isEmpty()) {
+            if (test != null && !told) {
                 throw new UsageException("--test goes with its result; give words or --finding SYMPTOM=STATE");
             }
-            if (owner && text.isBlank() && findings.isEmpty()) {
+            if (owner && !told) {
                 throw new UsageException("--owner goes with what was said; give words or --finding SYMPTOM=STATE");
             }
             if (minutes != null && test == null && after == null) {
@@ -183,45 +216,17 @@ final class CaseCommand extends BenchCommand {
             UnitOptions.noMinutes(minutes).ifPresent(wrong -> {
                 throw new UsageException(wrong);
             });
-            List<Reading.Condition> how = ProofCommand.conditions(conditions);
-            try (KnowledgeBase kb = open()) {
-                CaseHistory history = known(kb, id);
-                List<CaseEvent> events = new ArrayList<>();
-                if (after != null) {
-                    done(kb, history, after, test == null ? minutes : null).ifPresent(events::add);
-                }
-                if (seen != null) {
-                    events.add(run(kb.head(id), seen, hours, how));
-                }
-                if (text.isBlank() && findings.isEmpty()) {
-                    kb.record(events);
-                    new Answer(bench, json).give(kb, id, "Noted. See 'benchlore proof --case " + id + "'.");
-                    return ExitCode.DONE;
-                }
-                SeenOptions.Seen told = SeenOptions.read(kb, text, findings, history.scope());
-                List<Finding> read = told.findings();
-                String testId = test;
-                if (testId == null) {
-                    events.add(new CaseEvent.Noted(
-                            kb.head(id), text, owner ? Reading.Source.OWNER : Reading.Source.SEEN, read));
-                } else {
-                    if (kb.knowledge().test(testId).isEmpty()) {
-                        throw new UsageException("no test '" + testId + "'; "
-                                + nearest(
-                                        testId,
-                                        kb.knowledge().tests().stream()
-                                                .map(t -> t.id())
-                                                .toList()));
-                    }
-                    events.add(new CaseEvent.Tested(kb.head(id), testId, read, minutes, text));
-                }
-                kb.record(events);
-                new Answer(bench, json).give(kb, id, read.isEmpty() ? nothingRead(kb.knowledge(), testId) : "Noted.");
-                if (!json) {
-                    new ReadPage(kb.knowledge(), bench.page()).print(told);
-                }
-                return ExitCode.DONE;
+        }
+
+        private CaseEvent note(KnowledgeBase kb, String text, List<Finding> read) {
+            String testId = test;
+            if (testId == null) {
+                return new CaseEvent.Noted(kb.head(id), text, owner ? Reading.Source.OWNER : Reading.Source.SEEN, read);
             }
+            UnitOptions.noTest(kb, testId).ifPresent(wrong -> {
+                throw new UsageException(wrong);
+            });
+            return new CaseEvent.Tested(kb.head(id), testId, read, minutes, text);
         }
     }
 

@@ -54,7 +54,7 @@ final class DecisionPage {
                                 0,
                                 2,
                                 say(
-                                        "%s: %s (%.0f min%s, cures in %s of cases). Without a further test about %.0f min in all%s.",
+                                        "%s: %s (%.0f min%s, cures in %s of cases). Without a further test about %.0f min in all, parts counted%s.",
                                         safeFirst(next) && next.stopTesting()
                                                 ? "Do next, to make it safe"
                                                 : next.stopTesting()
@@ -62,7 +62,7 @@ final class DecisionPage {
                                                         : "If you stop testing now, the best fix",
                                         names.fix(fix.fixId()),
                                         fix.minutes(),
-                                        TestPage.toOpen(fix.openingMinutes()),
+                                        TestPage.toOpen(fix.openingMinutes()) + TestPage.parts(fix.priceMinutes()),
                                         Page.percent(fix.cures()),
                                         next.minutesUntested(),
                                         perMinute == 1

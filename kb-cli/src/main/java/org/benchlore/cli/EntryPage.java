@@ -71,10 +71,11 @@ final class EntryPage {
                             4,
                             String.format(
                                     Locale.ROOT,
-                                    "%s: works in about %s, %.0f min, %s, risk %s [%s]",
+                                    "%s: works in about %s, %.0f min%s, %s, risk %s [%s]",
                                     f.name(),
                                     Page.percent(remedy.works()),
                                     f.minutes(),
+                                    TestPage.parts(f.price()),
                                     Page.words(f.difficulty()),
                                     Page.words(f.risk()),
                                     f.id())));
@@ -132,9 +133,10 @@ final class EntryPage {
                 2,
                 String.format(
                         Locale.ROOT,
-                        "About %.0f min%s, %s, risk to the unit: %s; leaves it worse in about %s.",
+                        "About %.0f min%s%s, %s, risk to the unit: %s; leaves it worse in about %s.",
                         fix.minutes(),
                         fix.opens() ? " once the unit is open" : "",
+                        TestPage.parts(fix.price()),
                         Page.words(fix.difficulty()),
                         Page.words(fix.risk()),
                         Page.percent(fix.makesWorse())));

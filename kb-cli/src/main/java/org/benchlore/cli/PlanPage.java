@@ -34,12 +34,12 @@ final class PlanPage {
      */
     void print(Plan plan, List<Finding> findings) {
         page.heading(say(
-                "Plan: about %.0f min in all; ends repaired in %s of cases",
+                "Plan: about %.0f min in all, parts counted; ends repaired in %s of cases",
                 plan.minutes(), Page.percent(plan.solved())));
         plan.hold().ifPresent(hold -> page.caution(PowerWords.line(hold)));
         step(plan.root(), 0);
         page.blank();
-        page.heading("Expected minutes, an unrepaired unit counted at its cost");
+        page.heading("Expected minutes, parts and an unrepaired unit counted at their cost");
         page.line(say("  %5.0f  this plan", plan.minutes()));
         page.line(say("  %5.0f  swapping by likelihood, no test", plan.swapByLikelihood()));
         page.line(say("  %5.0f  testing suspect by suspect in fixed order", plan.fixedOrderTesting()));
@@ -72,7 +72,7 @@ final class PlanPage {
                                 "FIX %s, %.0f min%s, cures in %s of cases%s",
                                 names.fix(step.id()),
                                 step.minutes(),
-                                TestPage.toOpen(step.openingMinutes()),
+                                TestPage.toOpen(step.openingMinutes()) + TestPage.parts(step.priceMinutes()),
                                 Page.percent(step.cures().orElse(0.0)),
                                 here));
             case TEST ->

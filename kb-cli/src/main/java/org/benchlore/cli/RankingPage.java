@@ -106,23 +106,12 @@ final class RankingPage {
 
     private void understood(Reading reading, Ranking ranking) {
         page.heading("Understood");
-        for (Reading.Understood u : reading.understood()) {
-            StringBuilder said = new StringBuilder("\"" + u.span().text() + "\": " + meaning(u.finding()));
-            if (!u.conditions().isEmpty()) {
-                said.append(u.conditions().stream().map(Page::words).collect(Collectors.joining(", ", " (", ")")));
-            }
-            if (u.past()) {
-                said.append(" (history, not used)");
-            }
-            if (!u.note().isEmpty()) {
-                said.append("; ").append(u.note());
-            }
-            page.hanging(2, 6, said.toString());
-        }
-        Set<String> read =
+        ReadPage read = new ReadPage(knowledge, page);
+        read.understood(reading, this::meaning);
+        Set<String> told =
                 reading.understood().stream().map(u -> u.finding().symptomId()).collect(Collectors.toSet());
         for (Finding finding : ranking.findings()) {
-            if (!read.contains(finding.symptomId())) {
+            if (!told.contains(finding.symptomId())) {
                 page.hanging(2, 6, "known: " + meaning(finding));
             }
         }
@@ -131,15 +120,7 @@ final class RankingPage {
                     + reading.understood().get(c.first()).span().text() + "\" and \""
                     + reading.understood().get(c.second()).span().text() + "\". Both are kept; look again.");
         }
-        if (!reading.notUnderstood().isEmpty()) {
-            page.hanging(
-                    2,
-                    6,
-                    "not understood: "
-                            + reading.notUnderstood().stream()
-                                    .map(s -> "\"" + s.text() + "\"")
-                                    .collect(Collectors.joining(", ")));
-        }
+        read.rest(reading);
     }
 
     /** What past cases say of a code that no pack knows. */

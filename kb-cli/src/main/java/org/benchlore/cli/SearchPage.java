@@ -44,7 +44,7 @@ final class SearchPage {
                     lead(hit.kind()),
                     KIND_WIDTH,
                     hit.title() + " [" + hit.id() + "]"
-                            + hit.ended().map(o -> ", " + o.id()).orElse(""));
+                            + hit.outcome().map(o -> ", " + o.id()).orElse(""));
             if (!hit.snippet().text().isBlank()) {
                 page.marked(KIND_WIDTH, hit.snippet());
             }

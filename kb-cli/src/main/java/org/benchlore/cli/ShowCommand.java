@@ -27,7 +27,7 @@ final class ShowCommand extends BenchCommand {
 
     @Override
     public Integer call() {
-        Optional<EntryLink> link = EntryLink.parse(id);
+        Optional<EntryLink> link = link();
         String name = link.map(EntryLink::id).orElse(id.strip());
         try (KnowledgeBase kb = open()) {
             Knowledge knowledge = kb.knowledge();
@@ -65,6 +65,14 @@ final class ShowCommand extends BenchCommand {
                 }
             }
             return ExitCode.DONE;
+        }
+    }
+
+    private Optional<EntryLink> link() {
+        try {
+            return EntryLink.parse(id);
+        } catch (IllegalArgumentException e) {
+            throw new UsageException(String.valueOf(e.getMessage()));
         }
     }
 

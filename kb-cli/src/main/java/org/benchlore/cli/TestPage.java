@@ -69,6 +69,11 @@ final class TestPage {
         return minutes == 0 ? "" : String.format(Locale.ROOT, " and %.0f to open the unit", minutes);
     }
 
+    /** ", parts worth 60 min", where they are worth counting. */
+    static String parts(double minutes) {
+        return minutes == 0 ? "" : String.format(Locale.ROOT, ", parts worth %.0f min", minutes);
+    }
+
     private static String facts(BenchTest test, double minutes) {
         return String.format(
                 Locale.ROOT,

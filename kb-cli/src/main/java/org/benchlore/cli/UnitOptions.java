@@ -11,7 +11,10 @@ import java.util.stream.Stream;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.PowerOff;
 import org.benchlore.kb.ranking.CodeRecord;
 import org.benchlore.kb.ranking.RankingQuery;
@@ -153,12 +156,24 @@ final class UnitOptions {
 
     /** What to say of a fix that is not known; empty if it is. */
     static Optional<String> noFix(KnowledgeBase kb, String id) {
-        return kb.knowledge().fix(id).isPresent()
+        return none("fix", id, kb.knowledge().fixes().stream().map(Fix::id).toList());
+    }
+
+    /** As {@link #noFix}, of a cause. */
+    static Optional<String> noCause(KnowledgeBase kb, String id) {
+        return none("cause", id, kb.knowledge().causes().stream().map(Cause::id).toList());
+    }
+
+    /** As {@link #noFix}, of a test. */
+    static Optional<String> noTest(KnowledgeBase kb, String id) {
+        return none(
+                "test", id, kb.knowledge().tests().stream().map(BenchTest::id).toList());
+    }
+
+    private static Optional<String> none(String what, String id, List<String> known) {
+        return known.contains(id)
                 ? Optional.empty()
-                : Optional.of("no fix '" + id + "'; "
-                        + BenchCommand.nearest(
-                                id,
-                                kb.knowledge().fixes().stream().map(f -> f.id()).toList()));
+                : Optional.of("no " + what + " '" + id + "'; " + BenchCommand.nearest(id, known));
     }
 
     /** What to say of minutes that are none; empty if they are, or are not given. */
@@ -166,17 +181,5 @@ final class UnitOptions {
         return minutes == null || minutes >= 0
                 ? Optional.empty()
                 : Optional.of("--minutes " + minutes + ": give the bench time in minutes, 0 or more");
-    }
-
-    /** As {@link #noFix}, of a cause. */
-    static Optional<String> noCause(KnowledgeBase kb, String id) {
-        return kb.knowledge().cause(id).isPresent()
-                ? Optional.empty()
-                : Optional.of("no cause '" + id + "'; "
-                        + BenchCommand.nearest(
-                                id,
-                                kb.knowledge().causes().stream()
-                                        .map(c -> c.id())
-                                        .toList()));
     }
 }

@@ -4,7 +4,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.planning.NextStep;
@@ -35,22 +34,9 @@ final class WorkPage {
 
     /** What the words were taken to mean, and what was not understood. */
     void understood(Reading reading) {
-        for (Reading.Understood u : reading.understood()) {
-            page.hanging(
-                    2,
-                    6,
-                    "\"" + u.span().text() + "\": " + state(u.finding()) + (u.past() ? " (history, not used)" : "")
-                            + (u.note().isEmpty() ? "" : "; " + u.note()));
-        }
-        if (!reading.notUnderstood().isEmpty()) {
-            page.hanging(
-                    2,
-                    6,
-                    "not understood: "
-                            + reading.notUnderstood().stream()
-                                    .map(s -> "\"" + s.text() + "\"")
-                                    .collect(Collectors.joining(", ")));
-        }
+        ReadPage read = new ReadPage(knowledge, page);
+        read.understood(reading, this::state);
+        read.rest(reading);
     }
 
     void findings(List<Finding> findings) {
@@ -115,7 +101,7 @@ final class WorkPage {
                                 "Stop testing: 'fix' - %s, %.0f min%s, cures in %s of cases; no test is worth its time. 'worth' weighs it.",
                                 fix(r.fixId()),
                                 r.minutes(),
-                                TestPage.toOpen(r.openingMinutes()),
+                                TestPage.toOpen(r.openingMinutes()) + TestPage.parts(r.priceMinutes()),
                                 Page.percent(r.cures()))))
                 .or(() -> next.opening()
                         .map(t -> String.format(

@@ -60,7 +60,7 @@ class DecisionTextTest {
 
     @Test
     void next_says_when_a_fix_is_cheaper_than_any_test() {
-        List<String> lines = lines("next", "dead, mains fuse blown black");
+        List<String> lines = lines("next", "dead, mains fuse blown black, surge absorber burst");
 
         assertThat(text(lines))
                 .startsWith("Stop testing; trying the best fix is cheaper than any test: ")
@@ -70,12 +70,13 @@ class DecisionTextTest {
     @Test
     void a_plan_says_what_it_comes_to_then_the_steps_then_the_other_ways() {
         List<String> lines = lines("plan", WORDS);
-        assertThat(lines.get(0)).matches("Plan: about \\d+ min in all; ends repaired in \\d+ % of cases");
+        assertThat(lines.get(0))
+                .matches("Plan: about \\d+ min in all, parts counted; ends repaired in \\d+ % of cases");
         assertThat(lines.get(1)).matches("(TEST|FIX) .*");
         assertThat(text(lines))
                 .containsSubsequence(
                         "still there (",
-                        "Expected minutes, an unrepaired unit counted at its cost",
+                        "Expected minutes, parts and an unrepaired unit counted at their cost",
                         "this plan",
                         "swapping by likelihood, no test",
                         "testing suspect by suspect in fixed order",
@@ -105,7 +106,7 @@ class DecisionTextTest {
     @Test
     void rank_brings_the_cautions_of_the_fix_it_tells_to_do_before_those_of_the_causes() {
         String mind = " Mind ! Mains voltage can kill.";
-        assertThat(text(lines("rank", "dead, mains fuse blown black", "--top", "1")))
+        assertThat(text(lines("rank", "dead, mains fuse blown black, surge absorber burst", "--top", "1")))
                 .containsSubsequence("Stop testing; ", mind);
         assertThat(text(lines("rank", "laptop battery swollen, does not charge")))
                 .as("of causes at a per cent or two")

@@ -83,7 +83,9 @@ class SearchTest {
         for (String other : List.of("benchlore:caution/mains", "benchlore:device/printer")) {
             assertThat(run("show", other).out()).endsWith("Link: " + other + "\n");
         }
-        assertThat(run("show", "benchlore:rail/x").err()).contains("unknown kind 'rail'", "device");
+        Run wrong = run("show", "benchlore:rail/x");
+        assertThat(wrong.code()).isEqualTo(ExitCode.USAGE);
+        assertThat(wrong.err()).contains("unknown kind 'rail'", "device");
     }
 
     @Test

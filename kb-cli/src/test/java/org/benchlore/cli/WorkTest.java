@@ -168,7 +168,7 @@ class WorkTest {
                 .contains("It comes and goes: 'run' keeps how often it shows")
                 .contains("Fault seen 2 times in 6 h of run, warm.")
                 .contains("Next: 'test' - ")
-                .contains("Expected minutes, an unrepaired unit counted at its cost")
+                .contains("Expected minutes, parts and an unrepaired unit counted at their cost")
                 .contains("What would change this")
                 .contains("Best: ")
                 .contains("Stored: decided to do the work.");

@@ -35,9 +35,6 @@ final class ActReader {
             "freed",
             "secured",
             "corrected",
-            "fixed",
-            "done",
-            "repaired",
             "charged",
             "changing",
             "formatted");

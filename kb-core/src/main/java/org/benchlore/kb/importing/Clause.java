@@ -28,7 +28,7 @@ import org.jspecify.annotations.Nullable;
  */
 record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cues, int sentence, boolean asked) {
     /** A line at least this long may go on in the next one. */
-    private static final int WRAPPED_LINE = 60;
+    static final int WRAPPED_LINE = 60;
 
     /** Nobody writes longer ones; it keeps the work linear on texts without punctuation. */
     private static final int MOST_WORDS = 64;

@@ -136,7 +136,7 @@ enum Cue {
             "worked on before | worked on already | has been opened before | had been opened before | opened before | "
                     + "already opened | already been opened | somebody was inside | someone was inside | somebody has been inside | "
                     + "someone has been inside | somebody had been inside | someone had been inside | previous repair | "
-                    + "previous repairs | earlier repair | earlier repairs | earlier repair attempt | previous repair attempt | "
+                    + "previous repairs | earlier repairs | earlier repair attempt | previous repair attempt | "
                     + "repair attempt | attempted repair | bodged | botched | botched repair | amateur repair | "
                     + "repaired before | repaired elsewhere | other shop had | another shop had | other workshop had"),
 
@@ -151,12 +151,12 @@ enum Cue {
     /** Says nothing of how it ended. */
     FILLER(
             "it | unit | set | device | machine | player | recorder | box | is | was | are | be | been | has | have | had | "
-                    + "now | again | all | everything | and | then | since | for | after | that | this | the | a | an | with | so | "
-                    + "far | until | till | today | here | back | to | of | on | in | at | by | from | returned | handed | given | "
-                    + "delivered | sent | over | out | customer | owner | client | happy | shelf | bench | yesterday | finally | "
-                    + "very | quite | already | result | test | days | day | hours | hour | weeks | week | months | month | year | "
-                    + "years | about | more | than | disc | discs | tape | tapes | both | again | continuously | continuous | "
-                    + "straight | long | whole | case | closed | job | any | further | later | final | i | we | he | she");
+                    + "all | everything | and | for | after | that | this | the | a | an | with | so | "
+                    + "far | till | here | back | to | of | on | in | at | by | from | returned | handed | given | "
+                    + "delivered | sent | over | out | happy | shelf | bench | yesterday | finally | "
+                    + "very | quite | already | result | days | day | hours | hour | weeks | week | months | month | year | "
+                    + "years | about | more | than | disc | discs | tape | tapes | both | continuously | continuous | "
+                    + "straight | long | whole | case | closed | job | any | further | final | i | we | he | she");
 
     private final ImmutableList<String> phrases;
 

@@ -12,9 +12,6 @@ import org.benchlore.kb.importing.RawRecord.Part;
 
 /** A record of a diary while its lines come in. */
 final class DiaryRecord {
-    /** A line at least this long may go on in the next one. */
-    private static final int WRAPPED_LINE = 60;
-
     private final long line;
     private final boolean headed;
     private final List<Part> parts = new ArrayList<>();
@@ -203,7 +200,7 @@ final class DiaryRecord {
         boolean bullet = added.is(Kind.BULLET);
         ImportField now = about;
         if (!added.labelled()) {
-            boolean goesOn = openLabel || added.level() > 0 || lineLength >= WRAPPED_LINE;
+            boolean goesOn = openLabel || added.level() > 0 || lineLength >= Clause.WRAPPED_LINE;
             now = goesOn && !(bullet && !openLabel) ? field : section;
         }
         openLabel = added.labelled() ? added.text().isEmpty() : openLabel;

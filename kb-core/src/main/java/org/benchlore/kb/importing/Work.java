@@ -27,8 +27,8 @@ enum Work {
                     + "reinserted | reseating of | secured | reseating",
             "reseat | seat | refit | reconnect | reinsert | retension | secure | straighten | put | glue"),
     REPAIR(
-            "restored | bridged | rebuilt | overhauled | serviced | patched | glued | mended | repair of | repaired | fixed | "
-                    + "reworked | rewired | jumpered | insulated | stabilised | stabilized | rebuilding of",
+            "restored | bridged | rebuilt | overhauled | serviced | patched | glued | repair of | "
+                    + "rewired | jumpered | insulated | stabilised | stabilized | rebuilding of",
             "repair | restore | rebuild | mend | cure | bridge | stabilise | remake | protect | free | complete"),
     ADJUST(
             "adjusted | readjusted | re adjusted | aligned | realigned | re aligned | calibrated | recalibrated | "

@@ -9,6 +9,8 @@ import java.util.Optional;
 final class ActionBinder {
     static final Values.Span MINUTES = new Values.Span(0, 100_000, true);
 
+    private static final Values.Span PRICE = new Values.Span(0, 100_000, false);
+
     private final Catalogue catalogue;
     private final Map<String, Symptom> symptoms;
     private final Origins origins;
@@ -95,6 +97,7 @@ final class ActionBinder {
                 fields.flag("opens"),
                 fields.flag("powers"),
                 fields.names("parts"),
+                fields.number("price", PRICE, 0),
                 fields.names("tools"),
                 fields.choice("difficulty", Fix.Difficulty.values()),
                 fields.choice("risk", Risk.values()),

@@ -13,6 +13,7 @@ import java.util.List;
  * @param powers whether the unit, its pack or its supply runs or is fed during its steps, and not only once it was made safe in it;
  *     see {@link PowerOff}
  * @param parts what it uses up
+ * @param price how many bench minutes the money for the parts would buy, from 0; 0 where it uses up none worth counting
  * @param tools what must be at hand
  * @param difficulty skill it takes
  * @param risk to the unit
@@ -32,6 +33,7 @@ public record Fix(
         boolean opens,
         boolean powers,
         List<String> parts,
+        double price,
         List<String> tools,
         Difficulty difficulty,
         Risk risk,

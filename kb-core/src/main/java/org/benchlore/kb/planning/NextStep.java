@@ -10,7 +10,7 @@ import java.util.stream.Stream;
  *
  * @param tests at most 24 tests that can still tell something, by saving per minute, then by bits per minute, then by id
  * @param repair the fix to try first if no further test is done; empty if none is worth its time
- * @param minutesUntested expected minutes of repair without a further test, an unrepaired unit counted at its cost
+ * @param minutesUntested expected minutes of repair without a further test, parts and an unrepaired unit counted at their cost
  * @param stopTesting whether trying the fix is cheaper than any one test
  * @param withheld fixes that tools or accepted risk leave out and that might well cure, the likeliest first
  * @param hold why nothing is proposed that powers the unit; empty where it may be powered
@@ -68,9 +68,11 @@ public record NextStep(
      * @param causeId the cause it is most likely to cure
      * @param minutes bench time: the record's median where there is one, else the pack's
      * @param openingMinutes what opening the unit adds, 0 if it is open by then or need not be
+     * @param priceMinutes what its parts cost, in minutes that the money would buy; not in the minutes
      * @param cures probability that it cures the unit
      */
-    public record FixChoice(String fixId, String causeId, double minutes, double openingMinutes, double cures) {}
+    public record FixChoice(
+            String fixId, String causeId, double minutes, double openingMinutes, double priceMinutes, double cures) {}
 
     /**
      * A fix left out for its tools or its risk.

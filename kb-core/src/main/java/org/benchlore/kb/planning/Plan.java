@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The whole repair as a decision tree, and what it costs beside simpler ways. All minutes are expected, an unrepaired unit
- * counted at its cost.
+ * The whole repair as a decision tree, and what it costs beside simpler ways. All minutes are expected, parts
+ * ({@link org.benchlore.kb.knowledge.Fix#price}) and an unrepaired unit counted at their cost.
  *
  * @param root what to do first
  * @param minutes by this plan
@@ -55,6 +55,7 @@ public record Plan(
      * @param id of the test or fix, else empty
      * @param minutes bench time of the test or fix, else 0
      * @param openingMinutes what opening the unit adds here, 0 if it is open by then or need not be
+     * @param priceMinutes what its parts cost, in minutes that the money would buy; not in the minutes; 0 for a test
      * @param reached probability that the plan comes here
      * @param leadingCause the likeliest cause here
      * @param leading its probability here
@@ -66,6 +67,7 @@ public record Plan(
             String id,
             double minutes,
             double openingMinutes,
+            double priceMinutes,
             double reached,
             String leadingCause,
             double leading,

@@ -97,13 +97,13 @@ final class PlanMaker {
                 left = trouble.afterFailed(r, left);
             }
             solved += reached - Trouble.sum(left);
-            return step(Plan.Action.ASK_AGAIN, "", 0, 0, w, Optional.empty(), List.of());
+            return step(Plan.Action.ASK_AGAIN, "", 0, 0, 0, w, Optional.empty(), List.of());
         }
         Lookahead.Choice choice = lookahead.choose(w, repaired, probed);
         return switch (choice.kind()) {
             case STOP -> {
                 minutes += reached * trouble.unsolved;
-                yield step(Plan.Action.STOP, "", 0, 0, w, Optional.empty(), List.of());
+                yield step(Plan.Action.STOP, "", 0, 0, 0, w, Optional.empty(), List.of());
             }
             case REPAIR -> fix(choice.number(), w, repaired, probed, levels);
             case TEST -> test(choice.number(), w, repaired, probed, levels);
@@ -122,6 +122,7 @@ final class PlanMaker {
                 fix.fixId(),
                 fix.minutes(),
                 fix.openingMinutes(),
+                fix.priceMinutes(),
                 w,
                 Optional.of(fix.cures()),
                 List.of(new Plan.Branch(List.of(), share(Trouble.sum(left), reached), then)));
@@ -146,7 +147,7 @@ final class PlanMaker {
                 .map(PlanMaker::together)
                 .sorted(Comparator.comparingDouble(Plan.Branch::probability).reversed())
                 .toList();
-        return step(Plan.Action.TEST, test.id, test.minutes, opening, w, Optional.empty(), branches);
+        return step(Plan.Action.TEST, test.id, test.minutes, opening, 0, w, Optional.empty(), branches);
     }
 
     /** Branches that go on alike become one; it shows the likeliest of them. */
@@ -192,6 +193,7 @@ final class PlanMaker {
             String id,
             double time,
             double opening,
+            double price,
             double[] w,
             Optional<Double> cures,
             List<Plan.Branch> branches) {
@@ -204,6 +206,7 @@ final class PlanMaker {
                 id,
                 time,
                 opening,
+                price,
                 Trouble.sum(w),
                 top < now.kept.length ? now.causeId(top) : RankingModel.UNLISTED,
                 w[top] / Trouble.sum(w),

@@ -149,9 +149,9 @@ final class Situation {
                 .thenComparing(NextStep.Withheld::fixId));
     }
 
-    /** Minutes of a fix, and what its chance of leaving the unit worse, and so unrepaired, is worth in minutes. */
+    /** Minutes of a fix, what its parts and its chance of leaving the unit worse, and so unrepaired, are worth in minutes. */
     private double price(Fix fix) {
-        return record.fixMinutes(fix) + record.worsens(fix) * conditions.unsolvedMinutes();
+        return record.fixMinutes(fix) + fix.price() + record.worsens(fix) * conditions.unsolvedMinutes();
     }
 
     private List<TestReadings.Hope> findTests(List<TestReadings> readings, RankingQuery query) {
@@ -312,11 +312,13 @@ final class Situation {
         Trouble.Repair r = repairs.get(repair);
         int likeliest =
                 r.causes().stream().max(Comparator.comparingDouble(c -> w[c])).orElseThrow();
+        Fix fix = knowledge.fix(r.id()).orElseThrow();
         return new NextStep.FixChoice(
                 r.id(),
                 causeId(likeliest),
-                record.fixMinutes(knowledge.fix(r.id()).orElseThrow()),
+                record.fixMinutes(fix),
                 trouble.openingOf(r, done),
+                fix.price(),
                 trouble.cures(repair, w) / Trouble.sum(w));
     }
 

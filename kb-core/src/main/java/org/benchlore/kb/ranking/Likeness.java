@@ -55,7 +55,7 @@ final class Likeness {
     private static final double OWN = 0.27;
 
     /** Entries of mean length that the smoothing is worth. */
-    private static final double PRIOR = 0.5;
+    private static final double PRIOR = 0.7;
 
     /** Added to a word's count over all entries: a word heard once is no proof. */
     private static final double RARE = 3;
@@ -67,7 +67,7 @@ final class Likeness {
     private static final double NOTE = 40;
 
     private static final double NAMED = 2;
-    private static final double TOLD = 0.5;
+    private static final double TOLD = 0.25;
 
     /** "Phone" stands in few entries by chance; at half, log-loss on unseen notes fell by a twentieth. */
     private static final double UNIT = 0.5;

@@ -25,6 +25,8 @@ final class Circumstances {
     private static final Words NOT_SENT = Words.spaced("enclosed included supplied delivered available fitted");
     private static final Words HAS = Words.spaced("has have had having");
 
+    private static final Words THIS = Words.of("this", "these", "it");
+
     /** Parts that some units are made without. */
     private static final Words PARTS = Words.terms(
             "fan blower remote lamp led display battery pack fuse belt tray drive antenna aerial speaker clock tuner motor");
@@ -138,7 +140,14 @@ final class Circumstances {
         boolean has = claim.from > 0
                 && HAS.contains(passage.token(claim.from - 1).surface())
                 && passage.sameSegment(claim.from - 1, claim.from);
-        return has && claim.bareNegation && claim.to == claim.from + 2 && PARTS.contains(passage.term(claim.to - 1));
+        boolean here = claim.to + 1 < passage.size()
+                && passage.sameSegment(claim.to + 1, claim.from)
+                && passage.token(claim.to).surface().equals("in")
+                && THIS.contains(passage.token(claim.to + 1).surface());
+        return (has || here)
+                && claim.bareNegation
+                && claim.to == claim.from + 2
+                && PARTS.contains(passage.term(claim.to - 1));
     }
 
     private boolean keeps(int from) {

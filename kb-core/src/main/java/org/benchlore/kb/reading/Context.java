@@ -81,6 +81,9 @@ final class Context {
             if (MAY.contains(token.surface()) && i + 1 < claim.stretchTo && supposed(i)) {
                 found.add(Cue.DOUBT);
             }
+            if (passage.readAt(i) == claim && before(i + 1)) {
+                found.add(Cue.PAST);
+            }
             if (token.kind() != Kind.QUANTITY || passage.readAt(i) != null) {
                 continue;
             }
@@ -90,6 +93,13 @@ final class Context {
                 found.add(Cue.UNDER_LOAD);
             }
         }
+    }
+
+    /** "3.9 before, 5.02 after": a time that needs no word for what came between. */
+    private boolean before(int i) {
+        return i < passage.size()
+                && passage.token(i).surface().equals("before")
+                && (i + 1 == passage.size() || passage.token(i + 1).kind() == Kind.PUNCTUATION);
     }
 
     /** "Fine for 20 min, then goes dark". */

@@ -12,6 +12,7 @@ final class Misfits {
     private static final Words OBJECTS = Words.of("it", "them", "this");
     private static final Words LIMITING = Words.of("not", "only", "just");
     private static final Words ON = Words.of("on", "off");
+    private static final Words REFUSING = Words.of("will", "would");
     private static final String GONE = "gone";
 
     /** What a thing may become without being gone. */
@@ -44,6 +45,7 @@ final class Misfits {
                 || phrasal(match)
                 || counts(match)
                 || act(match)
+                || refused(match)
                 || turned(match));
     }
 
@@ -108,6 +110,18 @@ final class Misfits {
             next++;
         }
         return next < tokens.size() && particles.contains(tokens.get(next).surface());
+    }
+
+    /** "Will not restart" says of no restarts that they are gone. */
+    private boolean refused(Trie.Match match) {
+        boolean refuses = match.from() > 0
+                && terms[match.from()].equals("not")
+                && REFUSING.contains(tokens.get(match.from() - 1).surface());
+        if (!refuses || match.entry().phrases.isEmpty()) {
+            return false;
+        }
+        Sense said = match.entry().phrases.get(0);
+        return said.stateOf().normal() && Polarity.presence(said.symptom());
     }
 
     /** "Rollers cleaned" tells what was done, not that they are clean. */

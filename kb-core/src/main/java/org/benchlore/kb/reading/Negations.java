@@ -27,6 +27,7 @@ final class Negations {
             Collections.unmodifiableSet(EnumSet.of(Cue.NEGATION, Cue.NEGATION_AFTER, Cue.NORMAL, Cue.EXCEPT));
 
     private static final Words ARTICLES = Words.of("a", "an");
+    private static final Words MODALS = Words.of("will", "would");
     private static final Words ALL = Words.terms("all every each both");
 
     private final Passage passage;
@@ -174,6 +175,10 @@ final class Negations {
         if (target == null) {
             return false;
         }
+        if (refuses(negation) && target.free() && names(target)) {
+            target.name = true;
+            return true;
+        }
         if (target.free()) {
             List<Claim> said = passage.term(negation.from).equals("neither") ? said(target) : List.of();
             if (toggle(negation, said)) {
@@ -207,6 +212,19 @@ final class Negations {
             return true;
         }
         return toggle(negation, List.of(claim));
+    }
+
+    /** "Will not restart": what a unit refuses is no trouble that it is free of. */
+    private boolean refuses(Item negation) {
+        return negation.from > 0
+                && negation.to - negation.from == 1
+                && MODALS.contains(passage.token(negation.from - 1).surface())
+                && passage.sameSegment(negation.from - 1, negation.from);
+    }
+
+    private static boolean names(Item target) {
+        return !target.entry.names.isEmpty()
+                && Polarity.presence(target.entry.names.get(0).symptom());
     }
 
     /** What is said right behind a name without being linked to it: "neither channel distorted". */

@@ -3,8 +3,10 @@ package org.benchlore.kb.reading;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
@@ -30,6 +32,7 @@ final class Referents {
     /** In front of "the", they tell where something is said to be so. */
     private static final Words PLACING = Words.terms("in on at from to of into under behind by");
 
+    private static final String RESISTANCE = "resistanc";
     private static final Words ON = Words.of("on", "of", "at");
     private static final Words UNIT = Words.of("front", "case", "device", "box", "itself");
     private static final Words BEFORE_A_READING = Words.terms("a and with");
@@ -62,6 +65,9 @@ final class Referents {
     /** By the number of the last term. */
     private final List<@Nullable List<Role>> byHead;
 
+    /** By the number of a term: symptoms called that term's resistance. */
+    private final Map<Integer, List<Symptom>> byThing = new HashMap<>();
+
     private final Trie trie;
 
     /** Learns the names of symptoms, those of nearer scopes first. */
@@ -78,6 +84,12 @@ final class Referents {
         for (Phrasing name : names) {
             int[] numbers = name.numbers;
             int n = numbers.length;
+            if (n == 2
+                    && symptom.quantity() != null
+                    && known.term(numbers[1]).equals(RESISTANCE)
+                    && !tellsNothing(known.term(numbers[0]))) {
+                byThing.computeIfAbsent(numbers[0], t -> new ArrayList<>(1)).add(symptom);
+            }
             if (n > 1 && n <= MOST_MODIFIERS + 1 && symptom.bare() == null && tells(numbers, known)) {
                 if (seen.add(name.entries.get(0))) {
                     int head = numbers[n - 1];
@@ -154,6 +166,12 @@ final class Referents {
 
     /** A short name that no pack teaches alone, where "its" points at the thing it belongs to. */
     Optional<Trie.Match> pointedAt(List<Token> tokens, String[] terms, int[] numbers, int at) {
+        Symptom read = byThing.isEmpty() ? null : readOf(tokens, terms, numbers, at);
+        if (read != null) {
+            Entry entry = new Entry();
+            entry.addName(new Sense(read, Sense.NAME));
+            return Optional.of(new Trie.Match(at, at + 1, 1, entry));
+        }
         List<Role> roles = byHead.get(numbers[at]);
         if (roles == null) {
             return Optional.empty();
@@ -167,6 +185,21 @@ final class Referents {
         Entry entry = new Entry();
         entry.addName(new Sense(meant, Sense.NAME));
         return Optional.of(new Trie.Match(at, at + 1, 1, entry));
+    }
+
+    /** "Insulation 0.1 Mohm": what a thing with a reading in the unit of its resistance is called. */
+    private @Nullable Symptom readOf(List<Token> tokens, String[] terms, int[] numbers, int at) {
+        List<Symptom> symptoms = byThing.get(numbers[at]);
+        if (symptoms == null || !read(tokens, terms, at)) {
+            return null;
+        }
+        Token value = tokens.get(terms[at + 1].equals("of") ? at + 2 : at + 1);
+        for (Symptom symptom : symptoms) {
+            if (Fitting.fits(symptom, value)) {
+                return symptom;
+            }
+        }
+        return null;
     }
 
     /** "Temp 61 °C", "a temperature of 38 °C": a short name with its reading. */

@@ -6,6 +6,7 @@ import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.benchlore.kb.reading.analysis.Words;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The other one of a pair, and the rest of a row: "offset left 11 mV, right 48 V", "5 cells at 4.1 V, one at 2.3 V", "cells
@@ -15,7 +16,8 @@ final class Sides {
     /** Tokens from a reading to the one of its fellow. */
     private static final int REACH = 12;
 
-    private static final Words SIDES = Words.terms("left right l r lh rh other one another two three others");
+    private static final Words SIDES = Words.terms(
+            "left right l r lh rh other one another two three others first second third fourth fifth sixth last");
     private static final Words AROUND = Words.terms(
             "the on at in be channel ch side and but only just of a to ; , / = : read say show cell side end");
     private static final Words ROW = Words.terms(", / ; and - |");
@@ -35,7 +37,7 @@ final class Sides {
             if (fellow != null
                     && values.reading(i)
                     && fits(fellow.symptom, before, i)
-                    && (row(before, i) || side(before, i))) {
+                    && (row(before, i) || side(before, i, fellow))) {
                 passage.item(i).ifPresent(item -> item.done = true);
                 join(fellow, i);
             }
@@ -82,23 +84,27 @@ final class Sides {
     }
 
     /** Whether a side is named between, or right behind, and nothing else. */
-    private boolean side(int before, int i) {
+    private boolean side(int before, int i, Claim fellow) {
         boolean side = false;
         for (int b = before + 1; b < i; b++) {
-            if (!around(b)) {
+            if (!around(b, fellow.name)) {
                 return false;
             }
             side |= SIDES.contains(passage.token(b).term());
         }
-        for (int b = i + 1; b < passage.size() && b <= i + 4 && passage.sameSegment(i, b) && around(b); b++) {
+        for (int b = i + 1; b < passage.size() && b <= i + 4 && passage.sameSegment(i, b) && around(b, null); b++) {
             side |= SIDES.contains(passage.token(b).term());
         }
         return side;
     }
 
-    private boolean around(int b) {
+    /** @param own the name that the reading before belongs to, which may stand behind it */
+    private boolean around(int b, @Nullable Item own) {
         Item item = passage.itemAt(b);
         boolean named = item != null && !item.free();
+        if (named && item == own) {
+            return true;
+        }
         return !named
                 && (SIDES.contains(passage.token(b).term())
                         || AROUND.contains(passage.token(b).term()));

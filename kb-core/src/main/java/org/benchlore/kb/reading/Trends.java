@@ -144,7 +144,8 @@ final class Trends {
     private boolean conditionFollows(int reading) {
         for (int i = reading + 1; i < passage.size() && i < reading + 4 && passage.sameSegment(i, reading); i++) {
             Item item = passage.itemAt(i);
-            if (item != null && item.entry.cue != null && Cue.CONDITIONS.contains(item.entry.cue)) {
+            boolean after = i == reading + 1 && passage.token(i).surface().equals("after");
+            if (after || (item != null && item.entry.cue != null && Cue.CONDITIONS.contains(item.entry.cue))) {
                 return true;
             }
         }

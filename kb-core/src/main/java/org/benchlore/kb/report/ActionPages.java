@@ -112,6 +112,9 @@ final class ActionPages {
         facts.put("Skill", Terms.words(fix.difficulty()));
         facts.put("Risk to the unit", Terms.words(fix.risk()) + "; leaves " + inHundred(fix.makesWorse()) + " worse");
         facts.put("Parts", String.join(", ", fix.parts()));
+        facts.put(
+                "Price of the parts",
+                fix.price() == 0 ? "" : "as much as " + PageList.minutes(fix.price()) + " of bench time");
         facts.put("Tools", String.join(", ", fix.tools()));
         facts.put("Where", PageFrame.scope(fix.scope()));
         facts.put("Power", power(fix.powers()));

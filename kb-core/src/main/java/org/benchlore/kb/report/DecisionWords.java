@@ -43,9 +43,10 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
         }
         if (!blocks.isEmpty()) {
             blocks.add(0, new Sheet.Section("Decisions"));
-            blocks.add(
-                    new Sheet.Words("Reckoned with every tool at hand, medium risk to the unit at most, and a unit that"
-                            + " stays unrepaired worth " + Math.round(BenchConditions.DEFAULT.unsolvedCost())
+            blocks.add(new Sheet.Words(
+                    "Reckoned with every tool at hand, medium risk to the unit at most, parts counted in"
+                            + " minutes of their price, and a unit that stays unrepaired worth "
+                            + Math.round(BenchConditions.DEFAULT.unsolvedCost())
                             + " minutes."));
         }
         return blocks;
@@ -93,6 +94,10 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
         return minutes == 0 ? "" : String.format(Locale.ROOT, " and %.0f to open it", minutes);
     }
 
+    private static String parts(double minutes) {
+        return minutes == 0 ? "" : String.format(Locale.ROOT, ", parts worth %.0f", minutes);
+    }
+
     private String advice(NextStep next) {
         if (!next.stopTesting()) {
             TestProposal test = next.tests().get(0);
@@ -110,7 +115,7 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
                         "Stop testing and try: %s (%.0f minutes%s, cures in %s of cases)",
                         terms.fix(fix.fixId()),
                         fix.minutes(),
-                        toOpen(fix.openingMinutes()),
+                        toOpen(fix.openingMinutes()) + parts(fix.priceMinutes()),
                         Terms.share(fix.cures())))
                 .or(() -> next.opening()
                         .map(t -> "No single test or fix pays yet; tells most per minute: "

@@ -1,19 +1,15 @@
 package org.benchlore.kb.report;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 
-/** Writes a sheet as one HTML page. Every text goes through {@link Escape#html}; there is no other way in. */
+/** Writes a sheet as one HTML page. */
 final class HtmlSheet {
     /** Cells up to this long, a date and time among them, are not broken. */
     private static final int SHORT = 16;
 
-    private static final String STYLE = style();
+    private static final String STYLE = KnowledgePages.resource("sheet.css");
 
-    private final StringBuilder out = new StringBuilder(8192);
+    private final Markup out = new Markup();
 
     private HtmlSheet() {}
 
@@ -28,54 +24,58 @@ final class HtmlSheet {
         boolean open = false;
         for (Sheet.Block block : sheet.blocks()) {
             if (block instanceof Sheet.Section section) {
-                html.raw(open ? "</section>\n<section>\n" : "<section>\n");
-                html.element("h2", section.heading());
+                html.out.raw(open ? "</section>\n<section>\n" : "<section>\n");
+                html.out.element("h2", section.heading());
                 open = true;
             } else {
                 html.block(block);
             }
         }
-        html.raw(open ? "</section>\n" : "");
+        html.out.raw(open ? "</section>\n" : "");
         if (!sheet.foot().isEmpty()) {
-            html.element("footer", sheet.foot());
+            html.out.element("footer", sheet.foot());
         }
-        html.raw("</main>\n</body>\n</html>\n");
+        html.out.raw("</main>\n</body>\n</html>\n");
         return html.out.toString();
     }
 
     /** The policy lets a browser load and run nothing, should an escape ever fail. */
     private void head(Sheet sheet, String kind) {
-        raw("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n");
-        raw(
+        out.raw("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n");
+        out.raw(
                 "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n");
-        raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
-        raw("<meta name=\"color-scheme\" content=\"light dark\">\n");
-        element("title", sheet.title());
-        raw("<style>\n" + STYLE + "</style>\n</head>\n<body class=\"" + Escape.html(kind) + "\">\n<main>\n<header>\n");
-        element("h1", sheet.title());
+        out.raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        out.raw("<meta name=\"color-scheme\" content=\"light dark\">\n");
+        out.element("title", sheet.title());
+        out.raw("<style>\n" + STYLE + "</style>\n</head>\n<body class=\"" + Escape.html(kind)
+                + "\">\n<main>\n<header>\n");
+        out.element("h1", sheet.title());
         if (!sheet.subtitle().isEmpty()) {
-            element("p", sheet.subtitle());
+            out.element("p", sheet.subtitle());
         }
-        raw("</header>\n");
+        out.raw("</header>\n");
     }
 
     private void block(Sheet.Block block) {
         if (block instanceof Sheet.Words words) {
-            element("p", words.text());
+            out.element("p", words.text());
         } else if (block instanceof Sheet.Verdict verdict) {
-            raw("<p class=\"verdict\">" + Escape.html(verdict.text()) + "</p>\n");
+            out.element("p", "verdict", verdict.text());
         } else if (block instanceof Sheet.Quote quote) {
-            element("blockquote", quote.text());
+            out.element("blockquote", quote.text());
         } else if (block instanceof Sheet.Facts facts) {
-            raw("<dl>\n");
+            out.raw("<dl>\n");
             facts.facts()
-                    .forEach(f -> raw("<div><dt>" + Escape.html(f.name()) + "</dt><dd>" + Escape.html(f.value())
-                            + "</dd></div>\n"));
-            raw("</dl>\n");
+                    .forEach(f -> out.raw("<div><dt>")
+                            .text(f.name())
+                            .raw("</dt><dd>")
+                            .text(f.value())
+                            .raw("</dd></div>\n"));
+            out.raw("</dl>\n");
         } else if (block instanceof Sheet.Bullets bullets) {
-            list("ul", bullets.items());
+            out.list("ul", bullets.items());
         } else if (block instanceof Sheet.Warnings warnings) {
-            list("ul class=\"warnings\"", warnings.items());
+            out.list("ul", "warnings", warnings.items());
         } else if (block instanceof Sheet.Table table) {
             table(table);
         } else if (block instanceof Sheet.Ranks ranks) {
@@ -90,61 +90,40 @@ final class HtmlSheet {
         }
     }
 
-    private void list(String tag, List<String> items) {
-        raw("<" + tag + ">\n");
-        items.forEach(i -> element("li", i));
-        raw("</ul>\n");
-    }
-
     /** Each cell carries its head, for narrow screens on which rows become cards. */
     private void table(Sheet.Table table) {
-        raw("<table>\n<thead><tr>");
-        table.heads().forEach(h -> raw("<th scope=\"col\">" + Escape.html(h) + "</th>"));
-        raw("</tr></thead>\n<tbody>\n");
+        out.raw("<table>\n<thead><tr>");
+        table.heads().forEach(h -> out.raw("<th scope=\"col\">").text(h).raw("</th>"));
+        out.raw("</tr></thead>\n<tbody>\n");
         for (List<String> row : table.rows()) {
-            raw("<tr>");
+            out.raw("<tr>");
             for (int i = 0; i < row.size(); i++) {
                 String shape = row.get(i).length() <= SHORT ? " class=\"short\"" : "";
-                raw("<td" + shape + " data-head=\"" + Escape.html(table.heads().get(i)) + "\">"
-                        + Escape.html(row.get(i)) + "</td>");
+                out.raw("<td" + shape + " data-head=\"")
+                        .text(table.heads().get(i))
+                        .raw("\">")
+                        .text(row.get(i))
+                        .raw("</td>");
             }
-            raw("</tr>\n");
+            out.raw("</tr>\n");
         }
-        raw("</tbody>\n</table>\n");
+        out.raw("</tbody>\n</table>\n");
     }
 
     private void figure(String svg, String caption) {
-        raw("<figure>\n" + svg);
-        element("figcaption", caption);
-        raw("</figure>\n");
+        out.raw("<figure>\n" + svg);
+        out.element("figcaption", caption);
+        out.raw("</figure>\n");
     }
 
     private void legend(Sheet.Ranks ranks) {
-        raw("<ul class=\"legend\">\n");
+        out.raw("<ul class=\"legend\">\n");
         for (int i = 0; i < ranks.curves().size(); i++) {
             Sheet.Curve curve = ranks.curves().get(i);
-            raw("<li><b class=\"key k" + i + "\">" + RankingPicture.letter(i) + "</b> " + Escape.html(curve.name())
-                    + ", " + Escape.html(Terms.share(curve.last())) + "</li>\n");
+            out.raw("<li><b class=\"key k" + i + "\">" + RankingPicture.letter(i) + "</b> ")
+                    .text(curve.name() + ", " + Terms.share(curve.last()))
+                    .raw("</li>\n");
         }
-        raw("</ul>\n");
-    }
-
-    private void element(String tag, String text) {
-        raw("<" + tag + ">" + Escape.html(text) + "</" + tag + ">\n");
-    }
-
-    private void raw(String markup) {
-        out.append(markup);
-    }
-
-    private static String style() {
-        try (InputStream in = HtmlSheet.class.getResourceAsStream("sheet.css")) {
-            if (in == null) {
-                throw new IllegalStateException("sheet.css is missing from the kb-core jar");
-            }
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        out.raw("</ul>\n");
     }
 }

@@ -95,7 +95,8 @@ public final class KnowledgePages {
                         e -> files.put(PageList.path(EntryKind.DEVICE, e.scope().toString()), others.device(e)));
     }
 
-    private static String resource(String name) {
+    /** A file that lies beside this class. */
+    static String resource(String name) {
         try (InputStream in = KnowledgePages.class.getResourceAsStream(name)) {
             if (in == null) {
                 throw new IllegalStateException(name + " is missing from the kb-core jar");

@@ -44,7 +44,7 @@ final class SearchJson {
                     .forEach(m -> matches.addArray().add(m.start()).add(m.end()));
             node.put("scope", hit.scope().toString());
             node.put("uri", hit.uri());
-            hit.ended().ifPresent(outcome -> node.put("outcome", outcome.id()));
+            hit.outcome().ifPresent(outcome -> node.put("outcome", outcome.id()));
         }
         root.put("total", total);
         return root;

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.apache.lucene.index.Term;
@@ -38,8 +39,8 @@ final class Finder {
 
     SearchResult search(SearchQuery query) throws IOException {
         String typed = Snippets.cut(query.words(), 0, SearchQuery.MAX_WORDS_LENGTH);
-        String mended = wordbook.speller().mend(typed, this::written).orElse(null);
-        List<Word> words = wordbook.words(mended == null ? typed : mended);
+        Optional<String> mended = wordbook.speller().mend(typed, this::written);
+        List<Word> words = wordbook.words(mended.orElse(typed));
         Catch caught = new Catch();
         if (query.words().isBlank() && query.findings().isEmpty()) {
             list(query, caught);

@@ -4,12 +4,12 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.apache.lucene.document.Document;
 import org.apache.lucene.index.StoredFields;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.DeviceScope;
-import org.jspecify.annotations.Nullable;
 
 /** Makes hits, with the passage that fits the words best, of what was found. */
 final class Hits {
@@ -41,7 +41,7 @@ final class Hits {
                 entry.id(),
                 entry.title(),
                 entry.scope(),
-                null,
+                Optional.empty(),
                 found.score(),
                 snippets.of(wordbook.passages(found.at())));
     }
@@ -53,13 +53,12 @@ final class Hits {
                 passages.add(new Passage(text, wordbook.words(text)));
             }
         }
-        @Nullable String outcome = document.get(Fields.OUTCOME);
         return new SearchHit(
                 HitKind.CASE,
                 found.id(),
                 document.get(Fields.TITLE),
                 DeviceScope.parse(document.get(Fields.SCOPE)),
-                outcome == null ? null : Outcome.parse(outcome),
+                Optional.ofNullable(document.get(Fields.OUTCOME)).map(Outcome::parse),
                 found.score(),
                 snippets.of(passages));
     }

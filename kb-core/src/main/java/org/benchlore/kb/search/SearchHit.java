@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.DeviceScope;
-import org.jspecify.annotations.Nullable;
 
 /**
  * One entry or case found.
@@ -13,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param id its id
  * @param title name of the entry; for a case the owner's words, or what it turned out to be
  * @param scope where it belongs
- * @param outcome how the case ended; null for entries and open cases
+ * @param outcome how the case ended; empty for entries and open cases
  * @param score comparable within one result only; 0 and up
  * @param snippet the passage that fits the words best
  */
@@ -22,17 +21,12 @@ public record SearchHit(
         String id,
         String title,
         DeviceScope scope,
-        @Nullable Outcome outcome,
+        Optional<Outcome> outcome,
         double score,
         Snippet snippet) {
     /** Stable link, such as {@code benchlore:cause/standby-converter-dead}. */
     public String uri() {
         return new EntryLink(kind.id(), id).uri();
-    }
-
-    /** {@link #outcome}, empty for entries and open cases. */
-    public Optional<Outcome> ended() {
-        return Optional.ofNullable(outcome);
     }
 
     /**

@@ -8,7 +8,6 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.DeviceScope;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Answer to a {@link SearchQuery}, from one consistent state of the index.
@@ -18,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param kinds how many of each kind were found; kinds without a hit are left out
  * @param scopes how many belong to each scope: the {@value #MAX_SCOPES} most frequent
  * @param outcomes how many cases ended in each way
- * @param correction the words with likely slips of the pen mended, or null where none is suspected
+ * @param didYouMean the words with likely slips of the pen mended; empty where none is suspected
  * @param reached the events that the index had taken in
  */
 public record SearchResult(
@@ -27,7 +26,7 @@ public record SearchResult(
         SortedMap<HitKind, Long> kinds,
         SortedMap<DeviceScope, Long> scopes,
         SortedMap<Outcome, Long> outcomes,
-        @Nullable String correction,
+        Optional<String> didYouMean,
         Reached reached) {
     /** Scopes counted at most. */
     public static final int MAX_SCOPES = 100;
@@ -37,11 +36,6 @@ public record SearchResult(
         kinds = copy(kinds);
         scopes = copy(scopes);
         outcomes = copy(outcomes);
-    }
-
-    /** "Did you mean"; empty where no slip is suspected. */
-    public Optional<String> didYouMean() {
-        return Optional.ofNullable(correction);
     }
 
     private static <K extends Comparable<K>> SortedMap<K, Long> copy(Map<K, Long> given) {

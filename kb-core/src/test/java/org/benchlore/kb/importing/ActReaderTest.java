@@ -2,11 +2,14 @@ package org.benchlore.kb.importing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -27,6 +30,14 @@ class ActReaderTest {
             return outcome.id() + (act.afterDays() == null ? "" : " " + act.afterDays());
         }
         return act.kind().name().toLowerCase(Locale.ROOT) + " " + (act.known() ? act.id() : "?");
+    }
+
+    @Test
+    void no_phrase_stands_for_two_things() {
+        assertThat(Stream.concat(
+                        Arrays.stream(Cue.values()).flatMap(cue -> cue.phrases().stream()),
+                        Arrays.stream(Work.values()).flatMap(work -> work.done().stream())))
+                .doesNotHaveDuplicates();
     }
 
     @ParameterizedTest

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** What forbids power, and what powers. */
+/** What forbids power, what powers, and what parts cost. */
 class PackPowerTest {
     private static final String RULE = """
             power-off:
@@ -58,6 +58,20 @@ class PackPowerTest {
         assertThat(problems(RULE.replace("state: green", "state: gren")))
                 .containsExactly("shop.yaml:11:36: a sign of power-off rule 'trips': 'state': there is no state"
                         + " 'gren'; did you mean 'green'?");
+    }
+
+    @Test
+    void a_price_is_minutes_from_nothing_up() {
+        String priced = "fixes:\n  - {id: new-fuse, refines: true, price: %s}\n";
+        assertThat(PackReader.read(PackFixture.layered(PackFixture.shop(priced.formatted("2"))))
+                        .fix("new-fuse")
+                        .orElseThrow()
+                        .price())
+                .isEqualTo(2);
+        assertThat(problems(priced.formatted("-2")))
+                .singleElement()
+                .asString()
+                .startsWith("shop.yaml:7:42: fix 'new-fuse': 'price'");
     }
 
     @Test

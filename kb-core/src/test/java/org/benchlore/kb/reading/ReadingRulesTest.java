@@ -105,6 +105,8 @@ class ReadingRulesTest {
         "amplifier fuse gone and the mains fuse blown,mains-fuse blown",
         "'fuse was blown, new one is fine',mains-fuse intact",
         "'amplifier dead, fuse on the set blown',mains-fuse blown",
+        "'2 of 3 pack cells at 1.24 V, the third 0.4 V',pack-cell dead",
+        "'5 V 3.9 before, 5.02 after',rail-5v in-tolerance",
     })
     void read_as(String text, String finding) {
         assertThat(findings(text)).contains(finding);
@@ -168,6 +170,8 @@ class ReadingRulesTest {
                 "regulator in 12 V, out 3.1 V",
                 "a disc-like case",
                 "has no motor",
+                "there is no motor in this one",
+                "will not bulge",
                 "neighbour's set has a blown fuse",
             })
     void holds_nothing(String text) {
@@ -247,6 +251,14 @@ class ReadingRulesTest {
         assertThat(READER.read("not every tray moves", DeviceScope.ANY).findings())
                 .singleElement()
                 .satisfies(f -> assertThat(f.likelihoods()).containsOnlyKeys("half", "stuck"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"tray moves on the left only", "tray moves if you hold it", "only one tray moves"})
+    void what_is_well_in_part_is_not_well(String text) {
+        assertThat(READER.read(text, DeviceScope.ANY).findings())
+                .singleElement()
+                .satisfies(f -> assertThat(f.likelihoods()).doesNotContainKey("moves"));
     }
 
     @Test

@@ -198,7 +198,7 @@ final class SearchIndexTest {
         assertThat(all.outcomes()).isEqualTo(Map.of(Outcome.FIXED, 1L, Outcome.CAME_BACK, 1L));
         SearchResult back = index.search(SearchQuery.of("").ended(Outcome.CAME_BACK));
         assertThat(back.hits()).extracting(SearchHit::id).containsExactly("c2");
-        assertThat(back.hits().get(0).ended()).contains(Outcome.CAME_BACK);
+        assertThat(back.hits().get(0).outcome()).contains(Outcome.CAME_BACK);
         assertThat(uris("main converter")).contains("benchlore:case/c1");
     }
 

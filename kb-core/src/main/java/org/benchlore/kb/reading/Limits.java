@@ -1,0 +1,90 @@
+package org.benchlore.kb.reading;
+
+import java.util.List;
+import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Words;
+
+/**
+ * What works in part is not as it should be: "touch works on the left third only", "only one of the two heaters gets hot",
+ * "the remote works if you hold it close". Which other state it is in stays open.
+ */
+final class Limits {
+    /** Tokens from "only" to what it limits. */
+    private static final int REACH = 5;
+
+    private static final Words SHARES = Words.spaced("one half some two three part left right top bottom first");
+    private static final Words PLACES = Words.spaced("on in at from near within");
+    private static final Words HANDS = Words.spaced("you i held pressed pushed");
+
+    private final Passage passage;
+
+    private Limits(Passage passage) {
+        this.passage = passage;
+    }
+
+    /** Turns round what is said to be well of a part only. */
+    static void apply(Passage passage, List<Claim> claims) {
+        Limits limits = new Limits(passage);
+        for (Claim claim : claims) {
+            boolean well = claim.measured == null
+                    && claim.normal()
+                    && !claim.negated
+                    && claim.symptom.states().size() > 1
+                    && !Polarity.presence(claim.symptom);
+            if (well && (limits.ofPart(claim) || limits.inPlace(claim) || limits.ifHeld(claim))) {
+                claim.negated = true;
+                claim.anyOther = true;
+            }
+        }
+    }
+
+    /** "Only one of the two heaters gets hot". */
+    private boolean ofPart(Claim claim) {
+        for (int i = claim.from; i >= Math.max(0, claim.from - REACH) && passage.sameSegment(i, claim.from); i--) {
+            if (only(i)) {
+                return i + 1 < passage.size()
+                        && SHARES.contains(passage.token(i + 1).surface());
+            }
+        }
+        return false;
+    }
+
+    /** "Works on the left third only", "works only from near". */
+    private boolean inPlace(Claim claim) {
+        int at = claim.to;
+        if (at < passage.size() && only(at)) {
+            at++;
+            return inside(claim, at) && PLACES.contains(passage.token(at).surface());
+        }
+        if (!inside(claim, at) || !PLACES.contains(passage.token(at).surface())) {
+            return false;
+        }
+        for (int i = at + 1; inside(claim, i) && i <= at + REACH; i++) {
+            Item item = passage.itemAt(i);
+            if (item != null && item.entry.cue != null && Cue.CONDITIONS.contains(item.entry.cue)) {
+                return false;
+            }
+            if (only(i)) {
+                return !inside(claim, i + 1);
+            }
+        }
+        return false;
+    }
+
+    /** "Works if you hold it close". */
+    private boolean ifHeld(Claim claim) {
+        int at = claim.to;
+        at += inside(claim, at) && only(at) ? 1 : 0;
+        return inside(claim, at + 1)
+                && passage.token(at).surface().equals("if")
+                && HANDS.contains(passage.token(at + 1).surface());
+    }
+
+    private boolean inside(Claim claim, int i) {
+        return i < passage.size() && passage.sameSegment(i, claim.to - 1);
+    }
+
+    private boolean only(int i) {
+        return passage.token(i).surface().equals("only");
+    }
+}
