@@ -64,8 +64,8 @@ final class Misfits {
     }
 
     /**
-     * "Still no", "lamp on", "neither channel", "no code": no words for a state where "no output", "on the socket", "hums" or
-     * "K-115" goes on.
+     * "Still no", "lamp on", "neither channel", "no code", "no power": no words for a state where "no output", "on the socket",
+     * "hums", "K-115" or "to the drive" goes on.
      */
     private boolean dangling(Trie.Match match) {
         if (match.to() == tokens.size()
@@ -83,6 +83,7 @@ final class Misfits {
                 || neither
                 || cutsName(match)
                 || (last.equals("code") && next.kind() == Kind.CODE)
+                || (last.equals("power") && next.term().equals("to"))
                 || (match.depth() == 2 && ON.contains(last) && PLACES.contains(next.surface()));
     }
 

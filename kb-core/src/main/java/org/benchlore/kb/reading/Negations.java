@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Negations {
     private static final int LONGEST_LIST = 8;
-    private static final Words STOPS = Words.of("stop", "ceas");
+    static final Words STOPS = Words.of("stop", "ceas", "quit");
     /** What follows them tells when, and is not denied: "has not worked since the update". */
     private static final Words TIMES = Words.of("since", "until", "till");
 

@@ -187,9 +187,11 @@ final class Passage {
         return any;
     }
 
-    private static boolean gives(Item over, Trie.Match match) {
+    private boolean gives(Item over, Trie.Match match) {
         boolean unused = over.free() && !over.fresh && over.entry.rank() < Entry.LANGUAGE;
+        boolean undone = Negations.STOPS.contains(terms[over.from]) && match.from() > over.from; // "stopped working"
         return unused
+                && !undone
                 && over.from <= match.from()
                 && match.to() <= over.to
                 && over.to - over.from > match.to() - match.from()

@@ -16,7 +16,7 @@ enum Polarity {
                     + "where it should be | where they should be | bang on | as expected | in good order | working | no problem | up to scratch | well"),
     BAD(
             "dead | bad | faulty | broken | failed | defective | kaput | shot | not right | not good | not well | knackered | toast | "
-                    + "has had it | is gone | packed up | given up | gave up | not ok | not fine | tests bad | done for");
+                    + "has had it | is gone | stopped working | quit working | packed up | given up | gave up | not ok | not fine | tests bad | done for");
 
     private static final Words PRESENCE = Words.of("absent", "none", "no-change", "no-help");
 

@@ -29,6 +29,8 @@ final class Thin {
     private static final Words PLACING =
             Words.spaced("in on at near by under behind across along inside above below beside around of into");
 
+    private static final Words ARTICLES = Words.of("the", "a", "an", "my", "our", "his", "her", "their");
+
     private final Passage passage;
     private final Lexicon lexicon;
     private final boolean[] claimed;
@@ -63,7 +65,10 @@ final class Thin {
                 boolean part = within(i, claim.name) || within(i, word);
                 own += inside && part ? 1 : 0;
                 between += inside && !part && !placed(i, claim.from) ? 1 : 0;
-                beside += claimed[i] ? 0 : 1;
+                boolean aside = claimed[i]
+                        || (i >= claim.to && placed(i, claim.to - 1) && settled(i))
+                        || (claim.symptom.history() && claim.name == null && named(i));
+                beside += aside ? 0 : 1;
             }
         }
         int foreign = beside + 2 * between;
@@ -81,6 +86,17 @@ final class Thin {
         }
         boolean denies = Token.denies(passage.term(word.from)) && word.to - word.from > 1;
         return predicate && own <= 1 && foreign >= 1 && !denies;
+    }
+
+    /** Whether an article stands close in front: "in the street" is a place, "in six of ten" is none. */
+    private boolean settled(int i) {
+        return ARTICLES.contains(passage.token(i - 1).surface())
+                || ARTICLES.contains(passage.token(Math.max(0, i - 2)).surface());
+    }
+
+    /** Whether a token is of the name of a part: whichever it was that "went bang", it happened to the unit. */
+    private boolean named(int i) {
+        return passage.item(i).filter(item -> !item.entry.names.isEmpty()).isPresent();
     }
 
     /** Whether a token tells where the thing is, "at the board edge", and so takes nothing from what is said of it. */
