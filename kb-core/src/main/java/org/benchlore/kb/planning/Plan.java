@@ -17,8 +17,8 @@ import java.util.Optional;
  *     by one fix, each fix cures one cause, and no two of them share the opening of the unit
  * @param leftOut fixes for likely causes that tools or accepted risk leave out
  * @param solved probability that the plan ends with a repaired unit
- * @param hold why nothing in it powers the unit; empty where it may be powered. Where the best step would have, the plan
- *     makes the unit safe if the packs know how, and then asks again
+ * @param hold why nothing in it powers the unit; empty where it may be powered. The plan then makes the unit safe, if the packs
+ *     know how, and asks again
  */
 public record Plan(
         Step root,

@@ -9,7 +9,7 @@ import java.util.Optional;
  * @param reasons what stands, at least one, by id of the rule
  * @param tests how many tests that could tell something are left out
  * @param fixes how many fixes for likely causes are left out
- * @param firstTest the test to do first, since the best step is left out and what it reads may lift a reason
+ * @param firstTest the test to do first, since what it reads may lift a reason
  * @param firstFix the fix to do first, likewise, where no such test is known
  */
 public record PowerHold(

@@ -218,20 +218,13 @@ final class Situation {
                         .thenComparing(r -> repairs.get(r).id(), Comparator.reverseOrder()));
     }
 
-    /**
-     * What forbids power.
-     *
-     * @param free what would be done first if it did not; a step that is still to be had goes on as it is
-     */
-    Optional<PowerHold> hold(Optional<String> free) {
+    /** What forbids power, and what makes the unit safe: that comes before all else. */
+    Optional<PowerHold> hold() {
         if (standing.rules().isEmpty()) {
             return Optional.empty();
         }
-        boolean had = free.isEmpty()
-                || repairs.stream().anyMatch(r -> r.id().equals(free.get()))
-                || tests.stream().anyMatch(h -> h.of.test.id().equals(free.get()));
-        Optional<String> test = had ? Optional.empty() : safeTest().map(o -> o.of.test.id());
-        Optional<String> fix = had || test.isPresent()
+        Optional<String> test = safeTest().map(o -> o.of.test.id());
+        Optional<String> fix = test.isPresent()
                 ? Optional.empty()
                 : safeRepair(trouble(List.of())).map(r -> repairs.get(r).id());
         return Optional.of(new PowerHold(standing.reasons(), testsHeld, fixesHeld, test, fix));

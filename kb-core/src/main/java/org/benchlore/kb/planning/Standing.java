@@ -19,18 +19,25 @@ import org.benchlore.kb.reading.Finding;
  * @param rules by id; empty where the unit may be powered
  */
 record Standing(List<PowerOff> rules) {
-    static final Standing NONE = new Standing(List.of());
-
-    /** A state is sure enough to forbid power, or to lift that, if every other one is at most a quarter as likely; our choice. */
+    /** A state is sure enough to lift what forbids power if every other one is at most a quarter as likely; our choice. */
     private static final double DOUBT = 0.25;
+
+    /** A state forbids power already if it is at least half as likely as the likeliest; our choice. */
+    private static final double FEARED = 0.5;
 
     static Standing of(Knowledge knowledge, RankingQuery query, BenchConditions conditions) {
         return new Standing(knowledge.powerOff().stream()
                 .filter(rule -> !conditions.madeSafe().contains(rule.id()))
-                .filter(rule -> found(query.findings(), rule.symptomId(), rule.stateId()))
+                .filter(rule -> feared(query.findings(), rule))
                 .filter(rule -> rule.until().stream()
                         .noneMatch(sign -> found(query.findings(), sign.symptomId(), sign.stateId())))
                 .toList());
+    }
+
+    private static boolean feared(List<Finding> findings, PowerOff rule) {
+        return findings.stream()
+                .filter(finding -> finding.symptomId().equals(rule.symptomId()))
+                .anyMatch(finding -> finding.likelihoods().getOrDefault(rule.stateId(), 0.0) >= FEARED);
     }
 
     private static boolean found(List<Finding> findings, String symptomId, String stateId) {

@@ -61,18 +61,8 @@ public final class TestPlanner {
      * @param query what is known so far
      */
     public NextStep next(RankingQuery query, BenchConditions conditions) {
-        NextStep free = next(situation(query, conditions, Standing.NONE), Optional.empty());
-        Standing standing = Standing.of(knowledge, query, conditions);
-        if (standing.rules().isEmpty()) {
-            return free;
-        }
-        Situation now = situation(query, conditions, standing);
-        return next(now, now.hold(firstOf(free)));
-    }
-
-    /** Id of the test or fix that is to be done. */
-    private static Optional<String> firstOf(NextStep next) {
-        return next.first().map(t -> t.test().id()).or(() -> next.repair().map(NextStep.FixChoice::fixId));
+        Situation now = situation(query, conditions);
+        return next(now, now.hold());
     }
 
     private NextStep next(Situation now, Optional<PowerHold> hold) {
@@ -126,14 +116,8 @@ public final class TestPlanner {
 
     /** The whole plan as a decision tree, with its cost beside simpler ways. */
     public Plan plan(RankingQuery query, BenchConditions conditions) {
-        Situation free = situation(query, conditions, Standing.NONE);
-        Plan plan = new PlanMaker(knowledge, free, free.close()).plan(Optional.empty());
-        Standing standing = Standing.of(knowledge, query, conditions);
-        if (standing.rules().isEmpty()) {
-            return plan;
-        }
-        Situation now = situation(query, conditions, standing);
-        Optional<PowerHold> hold = now.hold(Optional.of(plan.root().id()).filter(id -> !id.isEmpty()));
+        Situation now = situation(query, conditions);
+        Optional<PowerHold> hold = now.hold();
         return new PlanMaker(knowledge, now, closeWith(now, hold.flatMap(PowerHold::firstTest))).plan(hold);
     }
 
@@ -193,13 +177,16 @@ public final class TestPlanner {
     }
 
     Situation situation(RankingQuery query, BenchConditions conditions) {
-        return situation(query, conditions, Standing.of(knowledge, query, conditions));
-    }
-
-    private Situation situation(RankingQuery query, BenchConditions conditions, Standing standing) {
         RankingQuery known =
                 conditions.failedFixes().isEmpty() ? query : query.tried(record.tried(conditions.failedFixes()));
-        return new Situation(knowledge, model, record, readings(query.scope()), known, conditions, standing);
+        return new Situation(
+                knowledge,
+                model,
+                record,
+                readings(query.scope()),
+                known,
+                conditions,
+                Standing.of(knowledge, query, conditions));
     }
 
     List<TestReadings> readings(DeviceScope scope) {

@@ -3,6 +3,7 @@ package org.benchlore.kb.reading;
 import java.util.List;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
+import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * Segments that tell somebody what to do, "check the 12 V", and by their form some that do not: what a check told, and a trial
@@ -10,6 +11,9 @@ import org.benchlore.kb.reading.analysis.Token;
  */
 final class Orders {
     private static final int OUTCOME_REACH = 8;
+
+    private static final Words SAME_PAST = Words.of("put", "set", "cut", "let", "shut");
+    private static final Words TIMES = Words.of("yesterday", "ago", "already", "earlier", "last");
 
     private final String text;
     private final List<Token> tokens;
@@ -52,10 +56,23 @@ final class Orders {
                 && !statement(first)
                 && !outcome(first, to)
                 && !tried(first, to)
+                && !done(first, to)
                 && (object
                         || !MoodWords.DEED_NOUNS.contains(word)
                         || itemAt[first] == null
                         || !itemAt[first].teachesMore(first, 1));
+    }
+
+    /** "Put new cells in yesterday": of a verb whose past looks the same, the time says that it was done. */
+    private boolean done(int first, int to) {
+        if (SAME_PAST.contains(words.get(first))) {
+            for (int i = first + 1; i < to; i++) {
+                if (TIMES.contains(words.get(i))) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     /** "Pull the drive plug and everything comes up": an order by its form that tells what was seen. */

@@ -136,24 +136,24 @@ power-off:
     }
 
     @Test
-    void a_step_that_needs_no_power_stays_the_first() {
+    void what_makes_safe_comes_before_a_better_step_that_needs_no_power() {
         RankingQuery lit = BenchWorld.query("lamp=lit", "hum=loud", "wetness=wet");
-        NextStep free = UNRULED.next(lit, BenchConditions.DEFAULT);
+        assertThat(UNRULED.next(lit, BenchConditions.DEFAULT).stopTesting()).isTrue();
         NextStep held = LOOKS.next(lit, BenchConditions.DEFAULT);
-        assertThat(free.stopTesting()).isTrue();
-        assertThat(held.repair()).isEqualTo(free.repair());
-        assertThat(held.hold().orElseThrow().firstTest()).isEmpty();
+        assertThat(held.hold().orElseThrow().firstTest()).contains("look-inside");
+        assertThat(held.stopTesting()).isFalse();
+        assertThat(LOOKS.plan(lit, BenchConditions.DEFAULT).root().id()).isEqualTo("look-inside");
     }
 
     @Test
-    void a_finding_in_doubt_forbids_nothing() {
+    void a_state_half_as_likely_as_another_forbids_and_an_unlikely_one_does_not() {
         List<Finding> doubtful = new ArrayList<>(DARK.findings());
-        doubtful.add(Finding.soft("wetness", Map.of("wet", 1.0, "dry", 0.5)));
-        assertThat(LOOKS.next(DARK.with(doubtful), BenchConditions.DEFAULT).hold())
-                .isEmpty();
-        doubtful.set(1, Finding.soft("wetness", Map.of("wet", 1.0, "dry", 0.2)));
+        doubtful.add(Finding.soft("wetness", Map.of("wet", 0.5, "dry", 1.0)));
         assertThat(LOOKS.next(DARK.with(doubtful), BenchConditions.DEFAULT).hold())
                 .isPresent();
+        doubtful.set(1, Finding.soft("wetness", Map.of("wet", 0.4, "dry", 1.0)));
+        assertThat(LOOKS.next(DARK.with(doubtful), BenchConditions.DEFAULT).hold())
+                .isEmpty();
     }
 
     @Test

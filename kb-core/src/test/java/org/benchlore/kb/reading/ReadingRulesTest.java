@@ -107,6 +107,7 @@ class ReadingRulesTest {
         "'amplifier dead, fuse on the set blown',mains-fuse blown",
         "'2 of 3 pack cells at 1.24 V, the third 0.4 V',pack-cell dead",
         "'5 V 3.9 before, 5.02 after',rail-5v in-tolerance",
+        "put new cells in it already the mains fuse is blown,mains-fuse blown",
     })
     void read_as(String text, String finding) {
         assertThat(findings(text)).contains(finding);
@@ -117,6 +118,7 @@ class ReadingRulesTest {
             strings = {
                 "it reboots when the disc spins up",
                 "found nothing odd",
+                "put new cells in if the mains fuse is blown",
                 "spins the fan",
                 "it does not squeak",
                 "the other recorder has a blown fuse",
