@@ -148,7 +148,7 @@ public final class KnowledgeBase implements AutoCloseable {
     /** What a note says of a unit: its findings, its words where not all was understood, and codes that no pack knows. */
     public RankingQuery query(Reading reading) {
         requireNonNull(reading, "reading");
-        return answer(() -> UnitQueries.of(reading, knowledge, index::codes));
+        return answer(() -> UnitQueries.of(reading, index::codes));
     }
 
     /** Whether anything in a query tells causes apart: a finding, a code of past cases, a word of an entry. */

@@ -70,18 +70,16 @@ public final class UnitQueries {
                 record.tried(history.failedFixes().stream()
                         .map(CaseEvent.FixApplied::fixId)
                         .toList()),
-                readings.stream()
-                        .map(reading -> RankingQuery.wordsOf(reading, knowledge))
-                        .collect(Collectors.joining("\n")),
+                readings.stream().map(RankingQuery::wordsOf).collect(Collectors.joining("\n")),
                 codes.of(unknownCodes(readings), history.scope(), history.id()),
                 kinds(history.scope(), readings),
                 history.id());
     }
 
     /** What a note says: its findings, its words where not all was understood, and codes that no pack knows. */
-    public static RankingQuery of(Reading reading, Knowledge knowledge, Codes codes) {
+    public static RankingQuery of(Reading reading, Codes codes) {
         return new RankingQuery(reading.findings(), reading.scope(), true)
-                .inWords(RankingQuery.wordsOf(reading, knowledge))
+                .inWords(RankingQuery.wordsOf(reading))
                 .withCodes(codes.of(unknownCodes(List.of(reading)), reading.scope(), ""))
                 .ofKinds(reading.kinds());
     }
