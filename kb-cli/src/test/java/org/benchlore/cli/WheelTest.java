@@ -274,17 +274,17 @@ class WheelTest {
     @Test
     void words_nobody_taught_become_a_pack_that_teaches_them() throws Exception {
         for (int i = 0; i < 2; i++) {
-            assertThat(run("case", "open", "power lamp glims like a sleepy ember")
+            assertThat(run("case", "open", "power lamp glims sleepily")
                             .code())
                     .isZero();
         }
-        assertThat(run("words").out()).contains("sleepy ember", "2 cases");
+        assertThat(run("words").out()).contains("glims sleepily", "2 cases");
         Run pack = run("words", "--yaml");
         assertThat(pack.code()).isZero();
         Path file = home.resolve("packs/bench-words.yaml");
         Files.createDirectories(file.getParent());
         Files.writeString(file, pack.out());
-        assertThat(json("rank", "it glims like a sleepy ember").get("understood"))
+        assertThat(json("rank", "the power lamp glims sleepily").get("understood"))
                 .isNotEmpty();
         assertThat(run("words").code()).isEqualTo(ExitCode.NOTHING_FOUND);
     }
