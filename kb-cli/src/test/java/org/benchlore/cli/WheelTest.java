@@ -274,9 +274,7 @@ class WheelTest {
     @Test
     void words_nobody_taught_become_a_pack_that_teaches_them() throws Exception {
         for (int i = 0; i < 2; i++) {
-            assertThat(run("case", "open", "power lamp glims sleepily")
-                            .code())
-                    .isZero();
+            assertThat(run("case", "open", "power lamp glims sleepily").code()).isZero();
         }
         assertThat(run("words").out()).contains("glims sleepily", "2 cases");
         Run pack = run("words", "--yaml");
