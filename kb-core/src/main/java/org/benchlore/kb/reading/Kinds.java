@@ -29,7 +29,7 @@ final class Kinds {
     /** Words in front of "in my laptop" in which it is said to be fine there. */
     private static final int FINE_REACH = 3;
 
-    private static final Words POINTING = Words.terms("the a an my our your his her their this that its some");
+    static final Words POINTING = Words.terms("the a an my our your his her their this that its some");
 
     private static final Words DESCRIBING =
             Words.terms("old new big small little same own good broken dead cheap second portable");

@@ -12,13 +12,7 @@ final class Misfits {
     private static final Words OBJECTS = Words.of("it", "them", "this");
     private static final Words LIMITING = Words.of("not", "only", "just");
     private static final Words ON = Words.of("on", "off");
-    private static final Words REFUSING = Words.of("will", "would");
     private static final String GONE = "gone";
-
-    /** What a thing may become without being gone. */
-    private static final Words LESS = Words.spaced(
-            "thin quiet dim soft yellow brown grey gray pink green red blue faint weak low pale dull slow stiff hard"
-                    + " sticky tacky tinny hollow muddy muffled harsh fuzzy blurred blurry");
 
     /** What may follow "gone" where it means lost. */
     private static final Words ALTOGETHER = Words.spaced("altogether away missing forever astray when while until but");
@@ -117,7 +111,7 @@ final class Misfits {
     private boolean refused(Trie.Match match) {
         boolean refuses = match.from() > 0
                 && terms[match.from()].equals("not")
-                && REFUSING.contains(tokens.get(match.from() - 1).surface());
+                && Negations.MODALS.contains(tokens.get(match.from() - 1).surface());
         if (!refuses || match.entry().phrases.isEmpty()) {
             return false;
         }
@@ -131,23 +125,19 @@ final class Misfits {
                 && tokens.get(match.from()).surface().equals("cleaned");
     }
 
-    /** "Had gone yellowish", "went thin": it turned so, and did not go. */
+    /** Packs' words that end with what only turned. */
     private boolean turned(Trie.Match match) {
-        int next = match.to();
-        boolean gone = match.entry().rank() != Entry.LANGUAGE && terms[next - 1].equals(GONE);
-        Token token = gone && next < tokens.size() ? tokens.get(next) : null;
+        return match.entry().rank() != Entry.LANGUAGE && turns(tokens, terms, match.to() - 1);
+    }
+
+    /** "Had gone yellowish", "went thin": it turned so, and did not go. */
+    static boolean turns(List<Token> tokens, String[] terms, int gone) {
+        Token token = terms[gone].equals(GONE) && gone + 1 < terms.length ? tokens.get(gone + 1) : null;
         return token != null
                 && token.kind() == Kind.WORD
                 && Plain.content(token)
                 && !token.surface().endsWith("ly")
                 && !ALTOGETHER.contains(token.surface());
-    }
-
-    /** Whether what is gone is still there, another than before: "sound gone thin". */
-    static boolean weakened(List<Token> tokens, String[] terms, int gone) {
-        return terms[gone].equals(GONE)
-                && gone + 1 < terms.length
-                && LESS.contains(tokens.get(gone + 1).surface());
     }
 
     /** "3 of the 5 modems", "ok on 2.4, not on 5": no 5 V. */

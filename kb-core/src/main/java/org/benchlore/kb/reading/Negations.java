@@ -27,7 +27,7 @@ final class Negations {
             Collections.unmodifiableSet(EnumSet.of(Cue.NEGATION, Cue.NEGATION_AFTER, Cue.NORMAL, Cue.EXCEPT));
 
     private static final Words ARTICLES = Words.of("a", "an");
-    private static final Words MODALS = Words.of("will", "would");
+    static final Words MODALS = Words.of("will", "would");
     private static final Words ALL = Words.terms("all every each both");
 
     private final Passage passage;

@@ -118,7 +118,7 @@ final class Passage {
         }
         pointedAt(lexicon);
         for (int i = 0; i < n; i++) {
-            if (itemAt[i] == null && Misfits.weakened(tokens, terms, i)) {
+            if (itemAt[i] == null && Misfits.turns(tokens, terms, i)) {
                 numbers[i] = lexicon.terms().of(TURN);
             }
         }

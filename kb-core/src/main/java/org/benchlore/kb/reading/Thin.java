@@ -29,8 +29,6 @@ final class Thin {
     private static final Words PLACING =
             Words.spaced("in on at near by under behind across along inside above below beside around of into");
 
-    private static final Words ARTICLES = Words.of("the", "a", "an", "my", "our", "his", "her", "their");
-
     private final Passage passage;
     private final Lexicon lexicon;
     private final boolean[] claimed;
@@ -88,10 +86,10 @@ final class Thin {
         return predicate && own <= 1 && foreign >= 1 && !denies;
     }
 
-    /** Whether an article stands close in front: "in the street" is a place, "in six of ten" is none. */
+    /** Whether "the" or "my" stands close in front: "in the street" is a place, "in six of ten" is none. */
     private boolean settled(int i) {
-        return ARTICLES.contains(passage.token(i - 1).surface())
-                || ARTICLES.contains(passage.token(Math.max(0, i - 2)).surface());
+        return Kinds.POINTING.contains(passage.token(i - 1).term())
+                || Kinds.POINTING.contains(passage.token(Math.max(0, i - 2)).term());
     }
 
     /** Whether a token is of the name of a part: whichever it was that "went bang", it happened to the unit. */
