@@ -1,6 +1,5 @@
 package org.benchlore.cli;
 
-import java.util.stream.Collectors;
 import org.benchlore.kb.planning.PowerHold;
 
 /** Why power stays off, and what waits for it. */
@@ -9,10 +8,8 @@ final class PowerWords {
 
     /** "Power stays off: WHY. Left out until that is put right, since they power the unit: 12 tests, 3 fixes." */
     static String line(PowerHold hold) {
-        String why =
-                hold.reasons().stream().map(PowerHold.Reason::why).distinct().collect(Collectors.joining("; "));
         int held = hold.tests() + hold.fixes();
-        return "Power stays off: " + why + "."
+        return "Power stays off: " + hold.why() + "."
                 + (held == 0
                         ? ""
                         : " Left out until that is put right, since they power the unit: "

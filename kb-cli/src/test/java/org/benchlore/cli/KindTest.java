@@ -21,9 +21,7 @@ class KindTest {
     Path home;
 
     private String text(String... args) {
-        Run run = Run.at(home, args);
-        assertThat(run.code()).as(run.err()).isZero();
-        return run.out().replaceAll("\\s+", " ");
+        return Run.text(home, args);
     }
 
     private JsonNode json(String... args) {

@@ -25,9 +25,7 @@ class PowerTest {
     Path home;
 
     private String text(String... args) {
-        Run run = Run.at(home, args);
-        assertThat(run.code()).as(run.err()).isZero();
-        return run.out().replaceAll("\\s+", " ");
+        return Run.text(home, args);
     }
 
     @ParameterizedTest

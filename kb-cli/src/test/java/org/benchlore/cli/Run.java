@@ -1,5 +1,7 @@
 package org.benchlore.cli;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;
@@ -13,6 +15,13 @@ record Run(int code, String out, String err) {
     static Run at(Path home, String... args) {
         return of(Stream.concat(Arrays.stream(args), Stream.of("--home", home.toString()))
                 .toArray(String[]::new));
+    }
+
+    /** What a call that ends well prints, its lines joined. */
+    static String text(Path home, String... args) {
+        Run run = at(home, args);
+        assertThat(run.code()).as(run.err()).isZero();
+        return run.out().replaceAll("\\s+", " ");
     }
 
     static Run of(String... args) {

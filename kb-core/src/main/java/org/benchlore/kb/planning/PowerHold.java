@@ -2,6 +2,7 @@ package org.benchlore.kb.planning;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * Why nothing is proposed that powers the unit, and what that leaves out.
@@ -16,6 +17,11 @@ public record PowerHold(
         List<Reason> reasons, int tests, int fixes, Optional<String> firstTest, Optional<String> firstFix) {
     public PowerHold {
         reasons = List.copyOf(reasons);
+    }
+
+    /** What forbids power, for people: each clause once, without a full stop. */
+    public String why() {
+        return reasons.stream().map(Reason::why).distinct().collect(Collectors.joining("; "));
     }
 
     /**

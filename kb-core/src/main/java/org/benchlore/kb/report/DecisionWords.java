@@ -12,7 +12,6 @@ import org.benchlore.kb.cases.Stakes;
 import org.benchlore.kb.planning.BenchConditions;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.Plan;
-import org.benchlore.kb.planning.PowerHold;
 import org.benchlore.kb.planning.TestPlanner;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
@@ -147,12 +146,7 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
     private List<String> plan(Course.Step step) {
         Plan plan = planner.plan(step.query().orElseThrow(), conditions(step));
         List<String> said = new ArrayList<>();
-        plan.hold()
-                .map(hold -> hold.reasons().stream()
-                        .map(PowerHold.Reason::why)
-                        .distinct()
-                        .collect(Collectors.joining("; ", "Power stays off: ", ".")))
-                .ifPresent(said::add);
+        plan.hold().ifPresent(hold -> said.add("Power stays off: " + hold.why() + "."));
         said.add(String.format(
                 Locale.ROOT,
                 "The plan from here: about %.0f minutes, ends repaired in %s of cases; swapping by likelihood without a test"
