@@ -2,81 +2,16 @@ package org.benchlore.kb.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.StringReader;
 import java.util.List;
-import java.util.Set;
 import java.util.stream.Stream;
-import javax.xml.parsers.DocumentBuilderFactory;
 import org.benchlore.kb.report.Sheets.Format;
 import org.benchlore.kb.report.Sheets.Kind;
-import org.commonmark.ext.autolink.AutolinkExtension;
-import org.commonmark.ext.gfm.tables.TablesExtension;
-import org.commonmark.parser.Parser;
-import org.commonmark.renderer.html.HtmlRenderer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import org.w3c.dom.Element;
-import org.w3c.dom.NodeList;
-import org.xml.sax.InputSource;
 
 /** Words from anybody are shown and never obeyed, by a browser, a Markdown renderer or a terminal. */
 class HostileTextTest {
-    private static final Set<String> TAGS = Set.of(
-            "html",
-            "head",
-            "meta",
-            "title",
-            "style",
-            "body",
-            "main",
-            "header",
-            "section",
-            "footer",
-            "h1",
-            "h2",
-            "p",
-            "b",
-            "dl",
-            "div",
-            "dt",
-            "dd",
-            "ul",
-            "li",
-            "blockquote",
-            "table",
-            "thead",
-            "tbody",
-            "tr",
-            "th",
-            "td",
-            "figure",
-            "figcaption",
-            "svg",
-            "line",
-            "circle",
-            "rect",
-            "path",
-            "text");
-
-    private static final Set<String> MARKDOWN_TAGS = Set.of(
-            "x",
-            "h1",
-            "h2",
-            "p",
-            "ul",
-            "ol",
-            "li",
-            "blockquote",
-            "table",
-            "thead",
-            "tbody",
-            "tr",
-            "th",
-            "td",
-            "strong",
-            "hr");
-
     static Stream<String> hostile() {
         return Stream.of(
                 "<script>alert(1)</script>",
@@ -120,23 +55,7 @@ class HostileTextTest {
     @MethodSource("hostile")
     void html_holds_only_the_tags_and_attributes_we_write(String words) throws Exception {
         for (String page : sheets(Format.HTML, words)) {
-            // our pages are well-formed but for void meta tags and the doctype: any text that broke out shows as a tag
-            String xml = page.replace("<!DOCTYPE html>", "").replaceAll("(<meta [^>]*[^/])>", "$1/>");
-            Element root = DocumentBuilderFactory.newInstance()
-                    .newDocumentBuilder()
-                    .parse(new InputSource(new StringReader(xml)))
-                    .getDocumentElement();
-            NodeList all = root.getElementsByTagName("*");
-            for (int i = 0; i < all.getLength(); i++) {
-                Element element = (Element) all.item(i);
-                assertThat(TAGS).contains(element.getTagName());
-                for (int a = 0; a < element.getAttributes().getLength(); a++) {
-                    assertThat(element.getAttributes().item(a).getNodeName()).doesNotStartWith("on");
-                    assertThat(element.getAttributes().item(a).getNodeName()).isNotIn("href", "src", "style");
-                }
-            }
-            assertThat(root.getElementsByTagName("style").getLength()).isOne();
-            assertNoControls(page);
+            Harmless.html(page);
         }
     }
 
@@ -152,42 +71,15 @@ class HostileTextTest {
 
     private static void assertSameBlocks(List<String> harmless, List<String> hostile) throws Exception {
         for (int i = 0; i < hostile.size(); i++) {
-            List<String> tags = tags(render(hostile.get(i)));
-            assertThat(MARKDOWN_TAGS).containsAll(tags);
-            assertThat(tags).isEqualTo(tags(render(harmless.get(i))));
-            assertNoControls(hostile.get(i));
+            Harmless.markdown(hostile.get(i));
+            assertThat(Harmless.blocks(hostile.get(i))).isEqualTo(Harmless.blocks(harmless.get(i)));
         }
-    }
-
-    private static String render(String markdown) {
-        var extensions = List.of(AutolinkExtension.create(), TablesExtension.create());
-        return HtmlRenderer.builder()
-                .extensions(extensions)
-                .build()
-                .render(Parser.builder().extensions(extensions).build().parse(markdown));
-    }
-
-    private static List<String> tags(String html) throws Exception {
-        NodeList all = DocumentBuilderFactory.newInstance()
-                .newDocumentBuilder()
-                .parse(new InputSource(new StringReader("<x>" + html + "</x>")))
-                .getElementsByTagName("*");
-        return Stream.iterate(0, i -> i < all.getLength(), i -> i + 1)
-                .map(i -> ((Element) all.item(i)).getTagName())
-                .toList();
-    }
-
-    private static void assertNoControls(String text) {
-        assertThat(text.codePoints().filter(c -> c != '\n')).noneMatch(c -> {
-            int type = Character.getType(c);
-            return type == Character.CONTROL || type == Character.FORMAT || type == Character.SURROGATE;
-        });
     }
 
     @Test
     void plain_text_stays_as_it_was_written() {
         String words = "R12: 4.7 k (was 10 k), -12 V & +5 V fine; 100 % \"ok\" - see pin 3's joint";
-        assertThat(render(Escape.markdown(words)))
+        assertThat(Harmless.render(Escape.markdown(words)))
                 .isEqualTo("<p>" + words.replace("&", "&amp;").replace("\"", "&quot;") + "</p>\n");
         assertThat(Escape.html("5 < 6 & \"x\"")).isEqualTo("5 &lt; 6 &amp; &quot;x&quot;");
     }
