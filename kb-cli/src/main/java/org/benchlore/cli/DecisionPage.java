@@ -24,8 +24,10 @@ final class DecisionPage {
     private final Page page;
     private final TestPage tests;
     private final Names names;
+    private final PowerWords power;
 
     DecisionPage(Knowledge knowledge, Page page) {
+        this.power = new PowerWords(knowledge, page);
         this.page = page;
         this.tests = new TestPage(knowledge, page);
         this.names = new Names(knowledge);
@@ -33,7 +35,7 @@ final class DecisionPage {
 
     /** What to do now, and what it comes to without a further test. */
     void advice(NextStep next, double perMinute) {
-        next.hold().ifPresent(hold -> page.caution(PowerWords.line(hold)));
+        next.hold().ifPresent(power::full);
         if (!next.stopTesting()) {
             TestProposal first = next.tests().get(0);
             page.hanging(
@@ -54,20 +56,13 @@ final class DecisionPage {
                                 0,
                                 2,
                                 say(
-                                        "%s: %s (%.0f min%s, cures in %s of cases). Without a further test about %.0f min in all, parts counted%s.",
-                                        safeFirst(next) && next.stopTesting()
-                                                ? "Do next, to make it safe"
-                                                : next.stopTesting()
-                                                        ? "Stop testing; trying the best fix is cheaper than any test"
-                                                        : "If you stop testing now, the best fix",
+                                        "%s: %s (%.0f min%s, cures in %s of cases).%s",
+                                        leading(next),
                                         names.fix(fix.fixId()),
                                         fix.minutes(),
                                         TestPage.toOpen(fix.openingMinutes()) + TestPage.parts(fix.priceMinutes()),
                                         Page.percent(fix.cures()),
-                                        next.minutesUntested(),
-                                        perMinute == 1
-                                                ? ""
-                                                : say(", a cost of %.0f", next.minutesUntested() * perMinute))),
+                                        next.hold().isPresent() ? "" : untested(next, perMinute))),
                         () -> page.hanging(0, 2, withoutFix(next)));
         for (NextStep.Withheld fix : next.withheld()) {
             page.hanging(
@@ -81,13 +76,38 @@ final class DecisionPage {
         }
     }
 
+    private static String leading(NextStep next) {
+        if (next.hold().isPresent()) {
+            return next.stopTesting() ? "Do next, to make it safe" : "Without that look, what makes it safe";
+        }
+        return next.stopTesting()
+                ? "Stop testing; trying the best fix is cheaper than any test"
+                : "If you stop testing now, the best fix";
+    }
+
+    private static String untested(NextStep next, double perMinute) {
+        return say(
+                " Without a further test about %.0f min in all, parts counted%s.",
+                next.minutesUntested(),
+                perMinute == 1 ? "" : say(", a cost of %.0f", next.minutesUntested() * perMinute));
+    }
+
     private static boolean safeFirst(NextStep next) {
         return next.hold()
-                .filter(hold -> hold.firstTest().isPresent() || hold.firstFix().isPresent())
+                .filter(hold -> hold.firstTest().isPresent() || next.stopTesting())
                 .isPresent();
     }
 
     private static String withoutFix(NextStep next) {
+        if (next.hold().isPresent()) {
+            return "No fix is tried while power is off: whether it helped, only power can tell."
+                    + (next.stopTesting()
+                            ? next.opening()
+                                    .map(t -> " Without it this tells most per minute: "
+                                            + t.test().name() + " [" + t.test().id() + "].")
+                                    .orElse("")
+                            : "");
+        }
         if (!next.stopTesting()) {
             return "No fix is worth its time before that.";
         }

@@ -12,6 +12,7 @@ import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Link;
+import org.benchlore.kb.knowledge.PowerOff;
 import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.knowledge.Remedy;
 import org.benchlore.kb.knowledge.State;
@@ -119,6 +120,21 @@ final class EntryPage {
                         .sorted(Comparator.comparingDouble(Cause::perThousand).reversed())
                         .map(c -> c.name() + " [" + c.id() + "]")
                         .toList());
+    }
+
+    void powerOff(PowerOff rule) {
+        page.heading("Power stays off while " + tests.state(rule.symptomId(), rule.stateId()) + " [" + rule.symptomId()
+                + "]");
+        page.text(2, rule.why() + ".");
+        list(
+                "Lifted by finding",
+                rule.until().stream()
+                        .map(sign -> tests.state(sign.symptomId(), sign.stateId()) + " [" + sign.symptomId() + "]")
+                        .toList());
+        list(
+                "Lifted by doing",
+                rule.fixes().stream().map(new Names(knowledge)::fix).toList());
+        list("Lifted by saying (words in this order, a few others between them)", rule.told());
     }
 
     void test(BenchTest test) {

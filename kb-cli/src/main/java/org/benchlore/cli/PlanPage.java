@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.planning.Plan;
+import org.benchlore.kb.planning.PowerHold;
 import org.benchlore.kb.reading.Finding;
 
 /** A plan as an indented tree, with what it costs beside simpler ways. */
@@ -33,22 +34,7 @@ final class PlanPage {
      * @param findings what is known of the unit
      */
     void print(Plan plan, List<Finding> findings) {
-        page.heading(say(
-                "Plan: about %.0f min in all, parts counted; ends repaired in %s of cases",
-                plan.minutes(), Page.percent(plan.solved())));
-        plan.hold().ifPresent(hold -> page.caution(PowerWords.line(hold)));
-        step(plan.root(), 0);
-        page.blank();
-        page.heading("Expected minutes, parts and an unrepaired unit counted at their cost");
-        page.line(say("  %5.0f  this plan", plan.minutes()));
-        page.line(say("  %5.0f  swapping by likelihood, no test", plan.swapByLikelihood()));
-        page.line(say("  %5.0f  testing suspect by suspect in fixed order", plan.fixedOrderTesting()));
-        page.line(say("  %5.0f  the best order of fixes, no test", plan.repairsOnly()));
-        page.text(
-                2,
-                plan.orderIsOptimal()
-                        ? "That order is the best there is: each of these fixes is for one cause, and nothing is shared between them."
-                        : "Fixes share causes or the opening of the unit, so that order is good but not proven best.");
+        plan.hold().ifPresentOrElse(hold -> unpowered(plan.root(), hold), () -> whole(plan));
         if (!plan.leftOut().isEmpty()) {
             page.hanging(
                     2,
@@ -59,32 +45,63 @@ final class PlanPage {
         new Cautions(knowledge).plan(plan, findings).print(page);
     }
 
+    /** The one step that comes before all others while power is off. */
+    private void unpowered(Plan.Step first, PowerHold hold) {
+        page.heading("Plan while power stays off");
+        new PowerWords(knowledge, page).full(hold);
+        switch (first.action()) {
+            case TEST -> page.hanging(0, 2, test(first));
+            case FIX -> page.hanging(0, 2, fix(first, ""));
+            case STOP, ASK_AGAIN -> page.text(0, "Nothing known here can be done without power.");
+        }
+        page.text(0, "The rest is planned once power may come on.");
+    }
+
+    private void whole(Plan plan) {
+        page.heading(say(
+                "Plan: about %.0f min in all, parts counted; ends repaired in %s of cases",
+                plan.minutes(), Page.percent(plan.solved())));
+        step(plan.root(), 0);
+        page.blank();
+        page.heading("Expected minutes, parts and an unrepaired unit counted at their cost");
+        page.line(say("  %5.0f  this plan", plan.minutes()));
+        page.line(say("  %5.0f  swapping by likelihood, no test", plan.swapByLikelihood()));
+        page.line(say("  %5.0f  testing suspect by suspect in fixed order", plan.fixedOrderTesting()));
+        page.line(say("  %5.0f  the best order of fixes, no test", plan.repairsOnly()));
+        page.text(
+                2,
+                plan.orderIsOptimal()
+                        ? "That order is the best there is: each of these fixes is for one cause, and nothing is"
+                                + " shared between them."
+                        : "Fixes share causes or the opening of the unit, so that order is good but not proven best.");
+    }
+
+    private String test(Plan.Step step) {
+        return say(
+                "TEST %s [%s], %.0f min%s",
+                knowledge.test(step.id()).map(BenchTest::name).orElse(step.id()),
+                step.id(),
+                step.minutes(),
+                TestPage.toOpen(step.openingMinutes()));
+    }
+
+    private String fix(Plan.Step step, String here) {
+        return say(
+                "FIX %s, %.0f min%s, cures in %s of cases%s",
+                names.fix(step.id()),
+                step.minutes(),
+                TestPage.toOpen(step.openingMinutes()) + TestPage.parts(step.priceMinutes()),
+                Page.percent(step.cures().orElse(0.0)),
+                here);
+    }
+
     private void step(Plan.Step step, int indent) {
         String here = say(" (now: %s %s)", names.cause(step.leadingCause()), Page.percent(step.leading()));
         switch (step.action()) {
             case STOP -> page.hanging(indent, indent + 2, "STOP: what is left is not worth its minutes");
             case ASK_AGAIN -> page.hanging(indent, indent + 2, "ask again with what is known by then" + here);
-            case FIX ->
-                page.hanging(
-                        indent,
-                        indent + 2,
-                        say(
-                                "FIX %s, %.0f min%s, cures in %s of cases%s",
-                                names.fix(step.id()),
-                                step.minutes(),
-                                TestPage.toOpen(step.openingMinutes()) + TestPage.parts(step.priceMinutes()),
-                                Page.percent(step.cures().orElse(0.0)),
-                                here));
-            case TEST ->
-                page.hanging(
-                        indent,
-                        indent + 2,
-                        say(
-                                "TEST %s [%s], %.0f min%s",
-                                knowledge.test(step.id()).map(BenchTest::name).orElse(step.id()),
-                                step.id(),
-                                step.minutes(),
-                                TestPage.toOpen(step.openingMinutes())));
+            case FIX -> page.hanging(indent, indent + 2, fix(step, here));
+            case TEST -> page.hanging(indent, indent + 2, test(step));
         }
         if (step.action() == Plan.Action.TEST
                 && step.branches().stream().allMatch(b -> b.step().action() == Plan.Action.ASK_AGAIN)) {

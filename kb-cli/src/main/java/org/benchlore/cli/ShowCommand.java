@@ -15,7 +15,7 @@ import picocli.CommandLine.Parameters;
 /** One entry or case in full. */
 @Command(
         name = "show",
-        description = "Show a cause, symptom, test, fix, caution, device or case in full.",
+        description = "Show a cause, symptom, test, fix, caution, device, power-off rule or case in full.",
         mixinStandardHelpOptions = true)
 final class ShowCommand extends BenchCommand {
     @Parameters(paramLabel = "ID", description = "Its id, or the link a search gives, such as benchlore:cause/ID.")
@@ -45,6 +45,9 @@ final class ShowCommand extends BenchCommand {
             knowledge.devices().stream()
                     .filter(e -> e.scope().toString().equals(name))
                     .forEach(e -> found.add(new Entry("device", () -> page.device(e), Json.entry(e))));
+            knowledge.powerOff().stream()
+                    .filter(e -> e.id().equals(name))
+                    .forEach(e -> found.add(new Entry("power-off-rule", () -> page.powerOff(e), Json.entry(e))));
             Optional<CaseHistory> history = found.isEmpty() || link.isPresent() ? kb.history(name) : Optional.empty();
             history.ifPresent(h ->
                     found.add(new Entry("case", () -> new CasePage(knowledge, bench.page()).full(h), Json.history(h))));
@@ -88,6 +91,7 @@ final class ShowCommand extends BenchCommand {
                         knowledge.symptoms().stream().map(e -> e.id()),
                         knowledge.tests().stream().map(e -> e.id()),
                         knowledge.fixes().stream().map(e -> e.id()),
+                        knowledge.powerOff().stream().map(e -> e.id()),
                         knowledge.devices().stream().map(e -> e.scope().toString()))
                 .flatMap(s -> s);
     }

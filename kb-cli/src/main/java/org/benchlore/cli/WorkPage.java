@@ -4,9 +4,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.planning.NextStep;
+import org.benchlore.kb.planning.PowerHold;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.Ranking.RankedCause;
@@ -25,6 +28,8 @@ final class WorkPage {
     private final Knowledge knowledge;
     private final Page page;
     private final TestPage tests;
+    /** Rules that forbid power, as they were last told at length. */
+    private Set<String> told = Set.of();
 
     WorkPage(Knowledge knowledge, Page page) {
         this.knowledge = knowledge;
@@ -86,6 +91,7 @@ final class WorkPage {
 
     /** What the figures advise, in a sentence. */
     void advice(NextStep next) {
+        next.hold().ifPresentOrElse(this::held, () -> told = Set.of());
         Optional<TestProposal> test =
                 next.stopTesting() ? Optional.empty() : next.tests().stream().findFirst();
         String said = test.map(t -> String.format(
@@ -98,7 +104,11 @@ final class WorkPage {
                 .or(() -> next.repair()
                         .map(r -> String.format(
                                 Locale.ROOT,
-                                "Stop testing: 'fix' - %s, %.0f min%s, cures in %s of cases; no test is worth its time. 'worth' weighs it.",
+                                next.hold().isPresent()
+                                        ? "To make it safe: 'fix' - %s, %.0f min%s, cures in %s of cases. 'worth'"
+                                                + " weighs it."
+                                        : "Stop testing: 'fix' - %s, %.0f min%s, cures in %s of cases; no test is"
+                                                + " worth its time. 'worth' weighs it.",
                                 fix(r.fixId()),
                                 r.minutes(),
                                 TestPage.toOpen(r.openingMinutes()) + TestPage.parts(r.priceMinutes()),
@@ -106,13 +116,33 @@ final class WorkPage {
                 .or(() -> next.opening()
                         .map(t -> String.format(
                                 Locale.ROOT,
-                                "No single test or fix pays for itself yet. 'test' - %s, %.0f min%s, tells most per minute.",
+                                next.hold().isPresent()
+                                        ? "No fix is tried while power is off. 'test' - %s, %.0f min%s, tells most"
+                                                + " without it."
+                                        : "No single test or fix pays for itself yet. 'test' - %s, %.0f min%s, tells"
+                                                + " most per minute.",
                                 t.test().name(),
                                 t.minutes(),
                                 TestPage.toOpen(t.openingMinutes()))))
-                .orElse("By the figures neither a test nor a fix known here is worth its time. 'doubt', or 'end'.");
-        next.hold().ifPresent(hold -> page.caution(PowerWords.line(hold)));
+                .orElse(
+                        next.hold().isPresent()
+                                ? "Nothing known here can be done without power. 'doubt', or 'end'."
+                                : "By the figures neither a test nor a fix known here is worth its time. 'doubt', or"
+                                        + " 'end'.");
         page.hanging(0, 2, said);
+    }
+
+    /** At length once, and in short as long as it stands. */
+    private void held(PowerHold hold) {
+        PowerWords power = new PowerWords(knowledge, page);
+        Set<String> rules =
+                hold.reasons().stream().map(PowerHold.Reason::ruleId).collect(Collectors.toSet());
+        if (rules.equals(told)) {
+            power.still(hold);
+        } else {
+            power.full(hold);
+        }
+        told = rules;
     }
 
     void standing(String fixId) {

@@ -22,6 +22,8 @@ import org.junit.jupiter.api.io.TempDir;
 class JsonContractTest {
     private static final String WORDS = "green light, no 12 V, 3.26 V on the 3.3 V rail, controller silent";
 
+    private static final String HELD = "juice spilled into it, dead";
+
     @TempDir
     Path home;
 
@@ -71,6 +73,8 @@ class JsonContractTest {
         json("ranking", "rank", "blorf wibble");
         json("next", "next", WORDS);
         json("plan", "plan", WORDS);
+        assertThat(json("next", "next", HELD)).contains("\"hold\":", "\"until\":[{\"symptomId\"");
+        json("plan", "plan", HELD);
         json("worth", "worth", WORDS, "--fix", "replace-reset-supervisor", "--repaired", "80");
         json("proof", "proof", "--fix", "replace-reset-supervisor", "--seen", "2", "--in", "20");
         json("proof", "proof", "--case", recorded(), "--failed", "1", "--condition", "warm");
@@ -84,6 +88,7 @@ class JsonContractTest {
                 .doesNotContain("Infinity");
         json("entry", "show", "reset-supervisor-failed");
         json("entry", "show", "benchlore:caution/mains");
+        assertThat(json("entry", "show", "wet-inside")).contains("\"kind\":\"power-off-rule\"");
         assertThat(json("entry", "show", "printer")).contains("\"uri\":\"benchlore:device/printer\"");
         json("case-state", "case", "open", "no 12 V", "--unit", "shelf 2");
         json("outcome", "outcome", WORDS, "--cause", "reset-supervisor-failed", "--ended", "fixed");

@@ -54,10 +54,29 @@ class PowerTest {
         for (String command : List.of("next", "plan", "rank")) {
             assertThat(text(command, "laptop battery swollen, runs ten minutes"))
                     .contains("Power stays off: a swollen pack can catch fire")
-                    .contains("Left out until that is put right, since they power the unit:");
+                    .contains("It may come on once this is noted as done: ")
+                    .contains("[retire-swollen-pack]")
+                    .doesNotContainPattern("[0-9] tests");
         }
         assertThat(text("next", "laptop runs ten minutes")).doesNotContain("Power stays off");
+        assertThat(text("show", "wet-inside"))
+                .contains("Power stays off while ")
+                .contains("[wash-board]")
+                .contains("Link: benchlore:power-off-rule/wet-inside");
         assertThat(text("show", "pack-bulge")).contains("Power stays off while it is present: a swollen pack");
+    }
+
+    @Test
+    void a_plan_without_power_is_the_step_that_makes_it_safe_and_no_verdict() {
+        assertThat(text("plan", "tv smells burnt, scorched place in the supply, no caps bulging"))
+                .contains("Plan while power stays off")
+                .contains("The rest is planned once power may come on.")
+                .doesNotContain("STOP")
+                .doesNotContain("still there")
+                .doesNotContain("Expected minutes");
+        assertThat(text("next", "tv smells burnt, scorched place in the supply, no caps bulging"))
+                .contains("Do next: Check the mains fuse")
+                .contains("Without that look, what makes it safe: ");
     }
 
     @Test

@@ -80,6 +80,14 @@ class WorkTest {
     }
 
     @Test
+    void why_power_stays_off_is_said_at_length_once() throws Exception {
+        String out = whole(List.of("laptop battery swollen, runs ten minutes", "hinge is loose", "fan is loud", "stop"))
+                .replaceAll("\\s+", " ");
+        assertThat(out.split("Power stays off: ", -1)).hasSize(2);
+        assertThat(out).contains("Power still off: a swollen pack can catch fire");
+    }
+
+    @Test
     void killed_in_the_middle_it_has_lost_nothing_and_goes_on_to_the_end() throws Exception {
         Process process = start();
         String id = "";

@@ -130,7 +130,8 @@ final class ActionBinder {
                 when.map(PowerOff.Sign::stateId).orElse(""),
                 fields.text("why"),
                 until,
-                catalogue.referAll(EntryKind.FIX, fields, "fixes"));
+                catalogue.referAll(EntryKind.FIX, fields, "fixes"),
+                fields.texts("told"));
         fields.finish();
         return rule;
     }

@@ -10,15 +10,27 @@ import java.util.List;
  * @param stateId its state that forbids power, not the normal one
  * @param why for people, one clause without a full stop: what may happen and what comes first
  * @param until readings any one of which lifts it, such as dry boards after a spill
+ *     unless one of these symptoms is found in a state that is neither normal nor named: a burnt place is not undone by
+ *     sound capacitors
  * @param fixes ids of fixes that lift it, whether they mend the unit or not
+ * @param told how people tell that it was put right: words in their order with a few others between them, each with its
+ *     alternatives behind bars, such as "took|taken pack|battery out"
  */
-public record PowerOff(String id, String symptomId, String stateId, String why, List<Sign> until, List<String> fixes) {
+public record PowerOff(
+        String id,
+        String symptomId,
+        String stateId,
+        String why,
+        List<Sign> until,
+        List<String> fixes,
+        List<String> told) {
     /** A symptom seen in a state. */
     public record Sign(String symptomId, String stateId) {}
 
     public PowerOff {
         until = List.copyOf(until);
         fixes = List.copyOf(fixes);
+        told = List.copyOf(told);
     }
 
     /** Whether a test looks at something that may lift it. */

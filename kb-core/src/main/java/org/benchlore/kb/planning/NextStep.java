@@ -9,11 +9,13 @@ import java.util.stream.Stream;
  * What to do now.
  *
  * @param tests at most 24 tests that can still tell something, by saving per minute, then by bits per minute, then by id
- * @param repair the fix to try first if no further test is done; empty if none is worth its time
+ * @param repair the fix to try first if no further test is done; empty if none is worth its time. While power is off only a
+ *     fix that makes the unit safe
  * @param minutesUntested expected minutes of repair without a further test, parts and an unrepaired unit counted at their cost
  * @param stopTesting whether trying the fix is cheaper than any one test
  * @param withheld fixes that tools or accepted risk leave out and that might well cure, the likeliest first
- * @param hold why nothing is proposed that powers the unit; empty where it may be powered
+ * @param hold why nothing is proposed that powers the unit, nor a fix that only power can show to have helped; empty where it
+ *     may be powered
  */
 public record NextStep(
         List<TestProposal> tests,

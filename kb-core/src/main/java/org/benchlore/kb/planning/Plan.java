@@ -17,8 +17,9 @@ import java.util.Optional;
  *     by one fix, each fix cures one cause, and no two of them share the opening of the unit
  * @param leftOut fixes for likely causes that tools or accepted risk leave out
  * @param solved probability that the plan ends with a repaired unit
- * @param hold why nothing in it powers the unit; empty where it may be powered. The plan then makes the unit safe, if the packs
- *     know how, and asks again
+ * @param hold why nothing in it powers the unit; empty where it may be powered. The plan then is one step, which makes the unit
+ *     safe if the packs know how, else tells most without power; behind it all is planned anew, and minutes and order
+ *     count as if what needs no power could be tried
  */
 public record Plan(
         Step root,
@@ -42,7 +43,7 @@ public record Plan(
         TEST,
         /** Apply the fix; if the fault is still there, go on with the only branch. */
         FIX,
-        /** What is left is not worth its minutes: send it on, or hand it back as it is. */
+        /** What is left is not worth its minutes: send it on, or hand it back as it is. While power is off: nothing to do without. */
         STOP,
         /** Too rare or too far to print: ask again with what is known by then. */
         ASK_AGAIN

@@ -46,19 +46,40 @@ final class PlanMaker {
         this.lookahead = small ? Lookahead.exact(trouble) : new Lookahead(trouble, DEPTH, WIDTH);
     }
 
+    /** The plan of a unit that may be powered. */
+    Plan plan() {
+        return plan(grow(now.weights, 0, 0, LEVELS), Optional.empty());
+    }
+
     /**
-     * The plan.
+     * The plan while power is off: the one step to do now, and to ask again.
      *
-     * @param hold what forbids power, if something does; a step that makes the unit safe is the first then, and the last
+     * @param next what to do now
      */
-    Plan plan(Optional<PowerHold> hold) {
-        Plan.Step root = hold.flatMap(this::safeStep).orElseGet(() -> grow(now.weights, 0, 0, LEVELS));
+    Plan unpowered(PowerHold hold, NextStep next) {
+        Optional<Integer> fix =
+                next.stopTesting() ? next.repair().flatMap(r -> now.safeRepair(trouble)) : Optional.empty();
+        Optional<Integer> test = next.first()
+                .flatMap(first -> IntStream.range(0, tests.size())
+                        .filter(t ->
+                                tests.get(t).of.test.id().equals(first.test().id()))
+                        .boxed()
+                        .findFirst());
+        Plan.Step root = fix.map(r -> fix(r, now.weights, 0, 0, 1))
+                .or(() -> test.map(t -> test(t, now.weights, 0, 0, 1)))
+                .orElseGet(() -> stop(now.weights));
+        return plan(root, Optional.of(hold));
+    }
+
+    private Plan plan(Plan.Step root, Optional<PowerHold> hold) {
         Trouble.Order order = trouble.greedyOrder(now.weights, 0);
         List<NextStep.FixChoice> repairs = new ArrayList<>();
         double[] w = now.weights;
         long done = 0;
         for (int r : order.repairs()) {
-            repairs.add(now.choice(trouble, r, w, done));
+            if (now.mayTry(r)) {
+                repairs.add(now.choice(trouble, r, w, done));
+            }
             done = trouble.afterRepair(r, done);
             w = trouble.afterFailed(r, w);
         }
@@ -75,18 +96,6 @@ final class PlanMaker {
                 hold);
     }
 
-    private Optional<Plan.Step> safeStep(PowerHold hold) {
-        Optional<Plan.Step> test = hold.firstTest()
-                .flatMap(id -> IntStream.range(0, tests.size())
-                        .filter(t -> tests.get(t).of.test.id().equals(id))
-                        .boxed()
-                        .findFirst())
-                .map(t -> test(t, now.weights, 0, 0, 1));
-        return test.isPresent() || hold.firstFix().isEmpty()
-                ? test
-                : now.safeRepair(trouble).map(r -> fix(r, now.weights, 0, 0, 1));
-    }
-
     private Plan.Step grow(double[] w, long repaired, long probed, int levels) {
         double reached = Trouble.sum(w);
         if (levels == 0 || reached < RARE) {
@@ -101,13 +110,15 @@ final class PlanMaker {
         }
         Lookahead.Choice choice = lookahead.choose(w, repaired, probed);
         return switch (choice.kind()) {
-            case STOP -> {
-                minutes += reached * trouble.unsolved;
-                yield step(Plan.Action.STOP, "", 0, 0, 0, w, Optional.empty(), List.of());
-            }
+            case STOP -> stop(w);
             case REPAIR -> fix(choice.number(), w, repaired, probed, levels);
             case TEST -> test(choice.number(), w, repaired, probed, levels);
         };
+    }
+
+    private Plan.Step stop(double[] w) {
+        minutes += Trouble.sum(w) * trouble.unsolved;
+        return step(Plan.Action.STOP, "", 0, 0, 0, w, Optional.empty(), List.of());
     }
 
     private Plan.Step fix(int repair, double[] w, long repaired, long probed, int levels) {

@@ -3,6 +3,7 @@ package org.benchlore.kb.planning;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.benchlore.kb.knowledge.PowerOff;
 
 /**
  * Why nothing is proposed that powers the unit, and what that leaves out.
@@ -11,7 +12,8 @@ import java.util.stream.Collectors;
  * @param tests how many tests that could tell something are left out
  * @param fixes how many fixes for likely causes are left out
  * @param firstTest the test to do first, since what it reads may lift a reason
- * @param firstFix the fix to do first, likewise, where no such test is known
+ * @param firstFix the likeliest fix that lifts a reason, where no such test is known; before it comes a test that pays, where
+ *     several fixes would. No other fix is tried meanwhile: whether it helped only power can tell
  */
 public record PowerHold(
         List<Reason> reasons, int tests, int fixes, Optional<String> firstTest, Optional<String> firstFix) {
@@ -31,6 +33,20 @@ public record PowerHold(
      * @param symptomId the symptom found
      * @param stateId in this state
      * @param why for people, one clause without a full stop
+     * @param until readings any one of which lifts it; empty where none does any more, or ever
+     * @param fixes ids of the fixes that lift it and that this kind of unit can have, the likeliest cure first; words that tell
+     *     of one count as well ({@link org.benchlore.kb.knowledge.PowerOff#told})
      */
-    public record Reason(String ruleId, String symptomId, String stateId, String why) {}
+    public record Reason(
+            String ruleId,
+            String symptomId,
+            String stateId,
+            String why,
+            List<PowerOff.Sign> until,
+            List<String> fixes) {
+        public Reason {
+            until = List.copyOf(until);
+            fixes = List.copyOf(fixes);
+        }
+    }
 }

@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.PowerOff;
 import org.benchlore.kb.knowledge.Remedy;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
@@ -40,6 +41,7 @@ final class Situation {
     private final BenchRecord record;
     private final BenchConditions conditions;
     private final Standing standing;
+    private final RankingQuery query;
     /** Over all causes in the model's order, failed fixes held against theirs. */
     final double[] posterior;
     /** Numbers of the causes kept, the likeliest first. */
@@ -73,6 +75,7 @@ final class Situation {
         this.record = record;
         this.conditions = conditions;
         this.standing = standing;
+        this.query = query;
         this.causes = List.copyOf(knowledge.causes());
         this.posterior = model.probabilities(query);
         this.kept = keep();
@@ -84,8 +87,8 @@ final class Situation {
         }
         weights[kept.length] = Math.max(0, 1 - sum);
         this.opening = conditions.opened() ? 0 : knowledge.openingMinutes(query.scope());
-        findRepairs(query);
-        this.tests = findTests(readings, query);
+        findRepairs();
+        this.tests = findTests(readings);
     }
 
     /** The unlisted cause is never kept: nothing is known to cure it. What a fix that makes the unit safe is for always is. */
@@ -113,7 +116,7 @@ final class Situation {
                 .toArray();
     }
 
-    private void findRepairs(RankingQuery query) {
+    private void findRepairs() {
         Map<String, Map<Integer, Double>> cures = new LinkedHashMap<>();
         for (int i = 0; i < kept.length; i++) {
             Cause cause = causes.get(kept[i]);
@@ -154,7 +157,7 @@ final class Situation {
         return record.fixMinutes(fix) + fix.price() + record.worsens(fix) * conditions.unsolvedMinutes();
     }
 
-    private List<TestReadings.Hope> findTests(List<TestReadings> readings, RankingQuery query) {
+    private List<TestReadings.Hope> findTests(List<TestReadings> readings) {
         Set<String> known = new HashSet<>();
         query.findings().forEach(f -> known.add(f.symptomId()));
         double extra = opening * (1 - chanceOpened());
@@ -224,10 +227,44 @@ final class Situation {
             return Optional.empty();
         }
         Optional<String> test = safeTest().map(o -> o.of.test.id());
+        Trouble fixes = trouble(List.of());
         Optional<String> fix = test.isPresent()
                 ? Optional.empty()
-                : safeRepair(trouble(List.of())).map(r -> repairs.get(r).id());
-        return Optional.of(new PowerHold(standing.reasons(), testsHeld, fixesHeld, test, fix));
+                : safeRepair(fixes).map(r -> repairs.get(r).id());
+        return Optional.of(new PowerHold(
+                standing.rules().stream().map(rule -> reason(rule, fixes)).toList(), testsHeld, fixesHeld, test, fix));
+    }
+
+    private PowerHold.Reason reason(PowerOff rule, Trouble trouble) {
+        List<String> fixes = rule.fixes().stream()
+                .flatMap(id -> knowledge.fix(id).stream())
+                .filter(fix -> fix.scope().contains(query.scope()))
+                .filter(fix -> knowledge.lacking(fix, query.kinds()).isEmpty())
+                .map(Fix::id)
+                .sorted(Comparator.comparingDouble((String id) -> -cures(id, trouble)))
+                .toList();
+        return new PowerHold.Reason(rule.id(), rule.symptomId(), rule.stateId(), rule.why(), rule.until(), fixes);
+    }
+
+    private double cures(String fixId, Trouble trouble) {
+        return IntStream.range(0, repairs.size())
+                .filter(r -> repairs.get(r).id().equals(fixId))
+                .mapToDouble(r -> trouble.cures(r, weights))
+                .sum();
+    }
+
+    /** How many repairs may make the unit safe; of two or more a test without power may tell which. */
+    int waysToSafety() {
+        return (int) repairs.stream().filter(r -> standing.lifts(r.id())).count();
+    }
+
+    boolean held() {
+        return !standing.rules().isEmpty();
+    }
+
+    /** Whether a repair may be tried now: while power is off only what makes the unit safe, since no other can be seen to help. */
+    boolean mayTry(int repair) {
+        return !held() || standing.lifts(repairs.get(repair).id());
     }
 
     /** Tests worth a closer look: the most telling per minute, and of the others the most telling. */

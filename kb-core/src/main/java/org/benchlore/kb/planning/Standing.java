@@ -1,6 +1,5 @@
 package org.benchlore.kb.planning;
 
-import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -16,7 +15,8 @@ import org.benchlore.kb.reading.Finding;
 /**
  * What forbids power now: rules of the packs whose state was found and that nothing has lifted.
  *
- * @param rules by id; empty where the unit may be powered
+ * @param rules by id, without the readings that lift them once a look has found what is amiss; empty where the unit may be
+ *     powered
  */
 record Standing(List<PowerOff> rules) {
     /** A state is sure enough to lift what forbids power if every other one is at most a quarter as likely; our choice. */
@@ -29,9 +29,33 @@ record Standing(List<PowerOff> rules) {
         return new Standing(knowledge.powerOff().stream()
                 .filter(rule -> !conditions.madeSafe().contains(rule.id()))
                 .filter(rule -> feared(query.findings(), rule))
+                .map(rule -> amiss(knowledge, query.findings(), rule) ? mendedOnly(rule) : rule)
                 .filter(rule -> rule.until().stream()
                         .noneMatch(sign -> found(query.findings(), sign.symptomId(), sign.stateId())))
                 .toList());
+    }
+
+    /** Whether the look that may lift a rule found that it stands for good reason. */
+    private static boolean amiss(Knowledge knowledge, List<Finding> findings, PowerOff rule) {
+        return findings.stream()
+                .filter(finding -> !finding.symptomId().equals(rule.symptomId()))
+                .filter(finding ->
+                        rule.until().stream().anyMatch(sign -> sign.symptomId().equals(finding.symptomId())))
+                .anyMatch(finding -> finding.likelihoods().entrySet().stream()
+                        .anyMatch(e -> e.getValue() >= FEARED
+                                && !rule.until().contains(new PowerOff.Sign(finding.symptomId(), e.getKey()))
+                                && !normal(knowledge, finding.symptomId(), e.getKey())));
+    }
+
+    private static boolean normal(Knowledge knowledge, String symptomId, String stateId) {
+        return knowledge.symptom(symptomId).stream()
+                .flatMap(symptom -> symptom.states().stream())
+                .anyMatch(state -> state.id().equals(stateId) && state.normal());
+    }
+
+    private static PowerOff mendedOnly(PowerOff rule) {
+        return new PowerOff(
+                rule.id(), rule.symptomId(), rule.stateId(), rule.why(), List.of(), rule.fixes(), rule.told());
     }
 
     private static boolean feared(List<Finding> findings, PowerOff rule) {
@@ -80,12 +104,5 @@ record Standing(List<PowerOff> rules) {
 
     boolean lifts(String fixId) {
         return rules.stream().anyMatch(rule -> rule.fixes().contains(fixId));
-    }
-
-    List<PowerHold.Reason> reasons() {
-        List<PowerHold.Reason> reasons = new ArrayList<>();
-        rules.forEach(
-                rule -> reasons.add(new PowerHold.Reason(rule.id(), rule.symptomId(), rule.stateId(), rule.why())));
-        return reasons;
     }
 }

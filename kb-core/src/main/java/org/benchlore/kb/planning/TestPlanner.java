@@ -95,11 +95,12 @@ public final class TestPlanner {
                 .thenComparing(p -> p.test().id()));
         safeTest.ifPresent(
                 id -> proposals.sort(Comparator.comparing(p -> !p.test().id().equals(id))));
-        Optional<NextStep.FixChoice> first = safeFix.flatMap(id -> now.safeRepair(trouble))
-                .or(() -> repair.repairs().stream().findFirst())
+        Optional<NextStep.FixChoice> first = (now.held()
+                        ? now.safeRepair(trouble)
+                        : repair.repairs().stream().findFirst())
                 .map(r -> now.choice(trouble, r, now.weights, 0));
-        boolean stop =
-                safeFix.isPresent() || (safeTest.isEmpty() && proposals.stream().noneMatch(p -> p.netMinutes() > 0));
+        boolean sure = safeFix.isPresent() && now.waysToSafety() < 2;
+        boolean stop = sure || (safeTest.isEmpty() && proposals.stream().noneMatch(p -> p.netMinutes() > 0));
         List<NextStep.Withheld> withheld =
                 now.withheld.stream().filter(w -> w.cures() >= WORTH_NAMING).toList();
         return new NextStep(proposals, first, repair.cost(), stop, withheld, hold);
@@ -118,7 +119,8 @@ public final class TestPlanner {
     public Plan plan(RankingQuery query, BenchConditions conditions) {
         Situation now = situation(query, conditions);
         Optional<PowerHold> hold = now.hold();
-        return new PlanMaker(knowledge, now, closeWith(now, hold.flatMap(PowerHold::firstTest))).plan(hold);
+        PlanMaker maker = new PlanMaker(knowledge, now, closeWith(now, hold.flatMap(PowerHold::firstTest)));
+        return hold.isEmpty() ? maker.plan() : maker.unpowered(hold.get(), next(now, hold));
     }
 
     /**

@@ -67,7 +67,7 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
         String before = "";
         for (Course.Step step : asked()) {
             NextStep next = planner.next(step.query().orElseThrow(), conditions(step));
-            String advice = advice(next);
+            String advice = (next.hold().isPresent() ? "Power off. " : "") + advice(next);
             if (!advice.equals(before)) {
                 double minutes = next.stopTesting()
                         ? next.minutesUntested()
@@ -99,6 +99,7 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
     }
 
     private String advice(NextStep next) {
+        boolean held = next.hold().isPresent();
         if (!next.stopTesting()) {
             TestProposal test = next.tests().get(0);
             return String.format(
@@ -112,15 +113,21 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
         return next.repair()
                 .map(fix -> String.format(
                         Locale.ROOT,
-                        "Stop testing and try: %s (%.0f minutes%s, cures in %s of cases)",
+                        held
+                                ? "To make it safe: %s (%.0f minutes%s, cures in %s of cases)"
+                                : "Stop testing and try: %s (%.0f minutes%s, cures in %s of cases)",
                         terms.fix(fix.fixId()),
                         fix.minutes(),
                         toOpen(fix.openingMinutes()) + parts(fix.priceMinutes()),
                         Terms.share(fix.cures())))
                 .or(() -> next.opening()
-                        .map(t -> "No single test or fix pays yet; tells most per minute: "
+                        .map(t -> (held ? "No fix without power" : "No single test or fix pays yet")
+                                + "; tells most per minute: "
                                 + t.test().name()))
-                .orElse("Stop: no test or fix known here is worth its minutes");
+                .orElse(
+                        held
+                                ? "Nothing known here can be done without power"
+                                : "Stop: no test or fix known here is worth its minutes");
     }
 
     /** "New fuse: work 51, parts 15, leave 0 (success 62 %, harm 3 %); decided to do the work". */
@@ -146,11 +153,16 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
     private List<String> plan(Course.Step step) {
         Plan plan = planner.plan(step.query().orElseThrow(), conditions(step));
         List<String> said = new ArrayList<>();
-        plan.hold().ifPresent(hold -> said.add("Power stays off: " + hold.why() + "."));
+        if (plan.hold().isPresent()) {
+            said.add("Power stays off: " + plan.hold().get().why() + "."
+                    + (end(plan.root()) ? "" : " First " + action(plan.root()) + ".")
+                    + " The rest is planned once power may come on.");
+            return said;
+        }
         said.add(String.format(
                 Locale.ROOT,
-                "The plan from here: about %.0f minutes, ends repaired in %s of cases; swapping by likelihood without a test"
-                        + " %.0f, testing suspect by suspect %.0f.",
+                "The plan from here: about %.0f minutes, ends repaired in %s of cases; swapping by likelihood without"
+                        + " a test %.0f, testing suspect by suspect %.0f.",
                 plan.minutes(),
                 Terms.share(plan.solved()),
                 plan.swapByLikelihood(),

@@ -102,7 +102,7 @@ public final class Json {
         return JsonNodes.write(SearchJson.suggestions(suggestions));
     }
 
-    /** A knowledge entry, a device too, every field by its name ({@code benchlore/entry/1}). */
+    /** A knowledge entry, a device or power-off rule too, every field by its name ({@code benchlore/entry/1}). */
     public static String entry(Record entry) {
         return JsonNodes.write(KnowledgeJson.entry(entry));
     }

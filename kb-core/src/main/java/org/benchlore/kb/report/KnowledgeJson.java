@@ -6,6 +6,7 @@ import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.EntryKind;
 import org.benchlore.kb.knowledge.PackProblem;
+import org.benchlore.kb.knowledge.PowerOff;
 import org.benchlore.kb.knowledge.QualityReport;
 import org.benchlore.kb.reading.UnknownPhrase;
 import org.benchlore.kb.search.EntryLink;
@@ -20,7 +21,9 @@ final class KnowledgeJson {
     static ObjectNode entry(Record entry) {
         String kind = entry instanceof BenchTest
                 ? EntryKind.TEST.id()
-                : entry.getClass().getSimpleName().toLowerCase(Locale.ROOT);
+                : entry instanceof PowerOff
+                        ? EntryKind.POWER_OFF.id()
+                        : entry.getClass().getSimpleName().toLowerCase(Locale.ROOT);
         JsonNode fields = JsonNodes.tree(entry);
         String id = fields.path(entry instanceof Device ? "scope" : "id").asString();
         ObjectNode root = JsonNodes.root("entry");

@@ -7,12 +7,13 @@ import java.util.Optional;
  * A link to an entry or a case that other tools can store: {@code benchlore:cause/standby-converter-dead}. It stays valid
  * as long as the id does, and ids never change once shipped.
  *
- * @param kind what it points to: symptom, cause, test, fix, caution, device or case
+ * @param kind what it points to: symptom, cause, test, fix, caution, device, power-off-rule or case
  * @param id the entry's or case's id, a device's scope
  */
 public record EntryLink(String kind, String id) {
     private static final String SCHEME = "benchlore:";
-    private static final List<String> KINDS = List.of("symptom", "cause", "test", "fix", "caution", "device", "case");
+    private static final List<String> KINDS =
+            List.of("symptom", "cause", "test", "fix", "caution", "device", "power-off-rule", "case");
 
     public EntryLink {
         if (!KINDS.contains(kind)) {

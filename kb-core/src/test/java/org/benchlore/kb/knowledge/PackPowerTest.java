@@ -27,6 +27,7 @@ class PackPowerTest {
     @Test
     void a_rule_says_what_forbids_power_and_what_lifts_that() {
         Knowledge read = PackReader.read(PackFixture.layered(PackFixture.shop(RULE + """
+                    told: [put|fitted fuse in]
                 tests:
                   - {id: measure-rails, refines: true, powers: true}
                 """)));
@@ -37,7 +38,8 @@ class PackPowerTest {
                         "recurring",
                         "it trips",
                         List.of(new PowerOff.Sign("lamp", "green")),
-                        List.of("new-fuse")));
+                        List.of("new-fuse"),
+                        List.of("put|fitted fuse in")));
         assertThat(read.test("measure-rails").orElseThrow().powers()).isTrue();
         assertThat(read.fix("new-fuse").orElseThrow().powers()).isFalse();
         assertThat(problems(RULE)).isEmpty();

@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.PowerOff;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.RankingSettings;
@@ -109,7 +110,14 @@ power-off:
 
         NextStep next = LOOKS.next(WET, BenchConditions.DEFAULT);
         PowerHold hold = next.hold().orElseThrow();
-        assertThat(hold.reasons()).containsExactly(new PowerHold.Reason("wet", "wetness", "wet", "it is wet"));
+        assertThat(hold.reasons())
+                .containsExactly(new PowerHold.Reason(
+                        "wet",
+                        "wetness",
+                        "wet",
+                        "it is wet",
+                        List.of(new PowerOff.Sign("deposit", "none")),
+                        List.of("dry-out")));
         assertThat(hold.tests()).isEqualTo(1);
         assertThat(hold.fixes()).isEqualTo(1);
         assertThat(hold.firstTest()).contains("look-inside");
@@ -122,6 +130,73 @@ power-off:
         assertThat(plan.root().branches())
                 .allSatisfy(b -> assertThat(b.step().action()).isEqualTo(Plan.Action.ASK_AGAIN));
         assertThat(plan.order()).extracting(NextStep.FixChoice::fixId).doesNotContain("replace-board");
+    }
+
+    @Test
+    void a_fix_that_only_power_can_show_to_have_helped_is_not_tried_meanwhile() {
+        RankingQuery humming = BenchWorld.query("lamp=lit", "hum=loud", "wetness=wet");
+        assertThat(UNRULED.next(humming, BenchConditions.DEFAULT)
+                        .repair()
+                        .orElseThrow()
+                        .fixId())
+                .isNotEqualTo("dry-out");
+        for (TestPlanner held : List.of(LOOKS, MENDS)) {
+            assertThat(held.next(humming, BenchConditions.DEFAULT)
+                            .repair()
+                            .orElseThrow()
+                            .fixId())
+                    .isEqualTo("dry-out");
+        }
+
+        TestPlanner twoLift =
+                planner(BenchWorld.with(ENTRIES + RULE.formatted("").replace("[dry-out]", "[dry-out, replace-board]")));
+        RankingQuery dark = BenchWorld.query("lamp=dark", "wetness=wet");
+        assertThat(twoLift.next(dark, BenchConditions.DEFAULT)
+                        .hold()
+                        .orElseThrow()
+                        .firstFix())
+                .isPresent();
+        assertThat(twoLift.next(dark, BenchConditions.DEFAULT).stopTesting()).isFalse();
+        assertThat(twoLift.plan(dark, BenchConditions.DEFAULT).root().id()).isEqualTo("look-inside");
+
+        TestPlanner nothingLifts =
+                planner(BenchWorld.with(ENTRIES + RULE.formatted("").replace(", fixes: [dry-out]", "")));
+        NextStep next = nothingLifts.next(humming, BenchConditions.DEFAULT);
+        assertThat(next.hold().orElseThrow().firstFix()).isEmpty();
+        assertThat(next.repair()).isEmpty();
+        Plan plan = nothingLifts.plan(humming, BenchConditions.DEFAULT);
+        assertThat(plan.root().action()).isEqualTo(Plan.Action.TEST);
+        assertThat(plan.root().id()).isEqualTo(next.first().orElseThrow().test().id());
+        assertThat(plan.root().branches())
+                .allSatisfy(b -> assertThat(b.step().action()).isEqualTo(Plan.Action.ASK_AGAIN));
+        assertThat(plan.order()).isEmpty();
+    }
+
+    @Test
+    void a_look_that_found_it_amiss_leaves_only_the_fix_and_no_other_good_reading_undoes_it() {
+        String browned = """
+            symptoms:
+              - id: browning
+                name: browning
+                about: Invented.
+                reported: if-tested
+                called: [browning]
+                states:
+                  - {id: absent, name: absent, normal: true, usual: 0.9}
+                  - {id: present, name: present, usual: 0.1}
+            """;
+        TestPlanner looks = planner(BenchWorld.with(ENTRIES.replace("symptoms:\n", browned)
+                + RULE.formatted(", until: [{symptom: deposit, state: none}, {symptom: browning, state: absent}]")));
+        assertThat(looks.next(BenchWorld.query("wetness=wet", "browning=absent"), BenchConditions.DEFAULT)
+                        .hold())
+                .isEmpty();
+        PowerHold hold = looks.next(
+                        BenchWorld.query("wetness=wet", "browning=absent", "deposit=stained"), BenchConditions.DEFAULT)
+                .hold()
+                .orElseThrow();
+        assertThat(hold.firstTest()).isEmpty();
+        assertThat(hold.firstFix()).contains("dry-out");
+        assertThat(hold.reasons().get(0).until()).isEmpty();
     }
 
     @Test
