@@ -29,7 +29,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Lexicon {
     /** Stems that turn a thing's name into one of its quantities. */
-    private static final Words QUANTITIES = Words.terms("voltag temperatur resistanc current esr");
+    static final Words QUANTITIES = Words.terms("voltag temperatur resistanc current esr");
 
     private static final Words HARDLY = Words.of("hardly", "barely", "scarcely");
 

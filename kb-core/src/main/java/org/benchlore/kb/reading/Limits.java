@@ -6,7 +6,7 @@ import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * What works in part is not as it should be: "touch works on the left third only", "only one of the two heaters gets hot",
- * "the remote works if you hold it close". Which other state it is in stays open.
+ * "the remote works if you hold it close"; nor is what goes on, but badly: "the motor runs unevenly". Which other state it is in stays open.
  */
 final class Limits {
     /** Tokens from "only" to what it limits. */
@@ -14,6 +14,12 @@ final class Limits {
 
     private static final Words SHARES = Words.spaced("one half some two three part left right top bottom first");
     private static final Words PLACES = Words.spaced("on in at from near within");
+    private static final Words POORLY = Words.spaced(
+            "slowly slow badly bad poorly poor weakly weak faintly dimly unevenly rough roughly "
+                    + "jerkily erratically sluggishly sluggish reluctantly haltingly hesitantly noisily wrongly wrong partly partially unsteadily "
+                    + "irregularly feebly unreliably incorrectly improperly imperfectly hardly barely scarcely nothing horrible awful terrible");
+    private static final Words DEGREES =
+            Words.spaced("but only very too so quite rather really somewhat just a bit pretty");
     private static final Words HANDS = Words.spaced("you i held pressed pushed");
 
     private final Passage passage;
@@ -31,7 +37,11 @@ final class Limits {
                     && !claim.negated
                     && claim.symptom.states().size() > 1
                     && !Polarity.presence(claim.symptom);
-            if (well && (limits.ofPart(claim) || limits.inPlace(claim) || limits.ifHeld(claim))) {
+            if (well
+                    && (limits.ofPart(claim)
+                            || limits.inPlace(claim)
+                            || limits.ifHeld(claim)
+                            || limits.poorly(claim))) {
                 claim.negated = true;
                 claim.anyOther = true;
             }
@@ -78,6 +88,29 @@ final class Limits {
         return inside(claim, at + 1)
                 && passage.token(at).surface().equals("if")
                 && HANDS.contains(passage.token(at + 1).surface());
+    }
+
+    /** "Runs unevenly", "charges, but only very slowly": nothing that was taught for it, and not as it should be. */
+    private boolean poorly(Claim claim) {
+        int at = claim.to;
+        boolean but = at + 1 < passage.size()
+                && passage.token(at).is(",")
+                && passage.token(at + 1).surface().equals("but");
+        at += but ? 1 : 0;
+        while (at < passage.size()
+                && at < claim.to + REACH
+                && DEGREES.contains(passage.token(at).surface())) {
+            at++;
+        }
+        boolean told = at < passage.size()
+                && passage.sentence(at) == passage.sentence(claim.from)
+                && POORLY.contains(passage.token(at).surface())
+                && (at > claim.to || inside(claim, at));
+        if (!told || (at + 1 < passage.size() && passage.sameSegment(at, at + 1) && passage.content(at + 1))) {
+            return false;
+        }
+        claim.cover(at, at + 1);
+        return true;
     }
 
     private boolean inside(Claim claim, int i) {

@@ -17,6 +17,15 @@ final class Misfits {
     /** What may follow "gone" where it means lost. */
     private static final Words ALTOGETHER = Words.spaced("altogether away missing forever astray when while until but");
 
+    private static final Words OF_THE_SUPPLY = Words.spaced(
+            "all main mains other output outputs secondary supply internal measured checked tested dc its");
+    private static final Words TAKING = Words.spaced("take takes took taking taken in");
+    private static final Words SAYING = Words.spaced("said says told tells reports reported thinks thought wants");
+    private static final Words BILLED = Words.spaced("to made billed asked for this");
+    private static final Words BILLS = Words.spaced("service extra minimum inspection labour delivery handling");
+
+    private static final Words WHILE = Words.spaced("while bit time");
+
     private static final Words PLACES = Words.of("the", "its", "my", "his", "her", "their", "our");
 
     private final List<Token> tokens;
@@ -40,7 +49,9 @@ final class Misfits {
                 || counts(match)
                 || act(match)
                 || refused(match)
-                || turned(match));
+                || turned(match)
+                || ofAnother(match)
+                || paid(match));
     }
 
     /** "It drops" is not "it was dropped". */
@@ -78,7 +89,20 @@ final class Misfits {
                 || cutsName(match)
                 || (last.equals("code") && next.kind() == Kind.CODE)
                 || (last.equals("power") && next.term().equals("to"))
+                || afterAWhile(match)
                 || (match.depth() == 2 && ON.contains(last) && PLACES.contains(next.surface()));
+    }
+
+    /** "Goes off after" belongs to no "a while", which says when. */
+    private boolean afterAWhile(Trie.Match match) {
+        int last = match.to() - 1;
+        while (last > match.from() && Plain.ARTICLES.contains(terms[last])) {
+            last--;
+        }
+        return terms[last].equals("after")
+                && last + 2 < terms.length
+                && match.entry().names.isEmpty()
+                && WHILE.contains(tokens.get(last + 2).surface());
     }
 
     /** "Has no power lamp" is not without power. */
@@ -123,6 +147,38 @@ final class Misfits {
     private boolean act(Trie.Match match) {
         return match.to() - match.from() == 1
                 && tokens.get(match.from()).surface().equals("cleaned");
+    }
+
+    /** "Heater voltage fine" is the heater's, "voltages fine" the supply's. */
+    private boolean ofAnother(Trie.Match match) {
+        if (match.from() == 0
+                || !terms[match.from()].equals("voltag")
+                || match.entry().phrases.isEmpty()) {
+            return false;
+        }
+        Token before = tokens.get(match.from() - 1);
+        return before.kind() == Kind.WORD && Plain.content(before) && !OF_THE_SUPPLY.contains(before.surface());
+    }
+
+    /** "Free of charge", "took charge of it", "no charge to the customer": money and care, not what a pack takes. */
+    private boolean paid(Trie.Match match) {
+        for (int i = Math.max(1, match.from()); i < match.to(); i++) {
+            if (tokens.get(i).surface().equals("charge")) {
+                String before = tokens.get(i - 1).surface();
+                String next = i + 1 < tokens.size() ? tokens.get(i + 1).surface() : "";
+                boolean of = before.equals("of")
+                        && i > 1
+                        && tokens.get(i - 2).surface().equals("free");
+                boolean care = next.equals("of") && TAKING.contains(before);
+                boolean person = before.equals("in")
+                        && (next.isEmpty() || !Plain.content(tokens.get(i + 1)) || SAYING.contains(next));
+                boolean none = before.equals("no") && BILLED.contains(next);
+                if (of || care || person || none || BILLS.contains(before)) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     /** Packs' words that end with what only turned. */

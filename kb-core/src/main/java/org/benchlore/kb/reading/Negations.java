@@ -28,6 +28,10 @@ final class Negations {
 
     private static final Words ARTICLES = Words.of("a", "an");
     static final Words MODALS = Words.of("will", "would");
+    /** "No dust on the heads" says of the heads neither that they are missing nor that they are well. */
+    private static final Words PLACING = Words.spaced("on at in inside around near behind under over onto");
+
+    private static final Words LINKING = Words.of("be", "been", "have", "get", "got");
     private static final Words ALL = Words.terms("all every each both");
 
     private final Passage passage;
@@ -64,7 +68,7 @@ final class Negations {
             case NEGATION_AFTER -> behind(item, false);
             case NORMAL -> praised(item);
             case EXCEPT -> except(item);
-            default -> before(item) || behind(item, true);
+            default -> before(item) || (!ofAnother(item) && behind(item, true));
         };
     }
 
@@ -125,15 +129,16 @@ final class Negations {
                 && passage.token(item.to).surface().endsWith("ing");
     }
 
-    /** "Nothing burnt in the supply": a bare "nothing" in front of what is taught for trouble denies it. */
+    /** "Nothing burnt in the supply", "nothing was dropped": a bare "nothing" in front of what is taught for trouble denies it. */
     static boolean deniesNext(Passage passage, Item item) {
-        if (item.to - item.from != 1
-                || !passage.term(item.from).equals("nothing")
-                || item.to >= passage.size()
-                || !passage.sameSegment(item.from, item.to)) {
+        if (item.to - item.from != 1 || !passage.term(item.from).equals("nothing")) {
             return false;
         }
-        Item next = passage.itemAt(item.to);
+        int at = item.to;
+        while (at < passage.size() && LINKING.contains(passage.term(at))) {
+            at++;
+        }
+        Item next = at < passage.size() && passage.sameSegment(item.from, at) ? passage.itemAt(at) : null;
         return next != null
                 && !next.entry.phrases.isEmpty()
                 && !next.entry.phrases.get(0).stateOf().normal();
@@ -151,6 +156,16 @@ final class Negations {
         String last = passage.token(item.to - 1).term();
         boolean opens = (first.equals("no") || first.equals("not")) && !passage.hidesName(item);
         return opens || last.equals("not") || last.equals("never");
+    }
+
+    /** "No scratches": what is denied stands within, where it says nothing of the thing before it ("screen has no scratches"). */
+    private boolean ofAnother(Item negation) {
+        for (int i = negation.from + 1; i < negation.to; i++) {
+            if (negation.entry.cue == null && passage.content(i)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The claim of "no NAME" for the first symptom of the name that says what it means. */
@@ -237,9 +252,11 @@ final class Negations {
     private @Nullable Item next(Item negation) {
         int steps = 0;
         boolean without = passage.token(negation.from).term().equals("without");
+        boolean another = ofAnother(negation); // something that no pack knows is denied
         for (int i = negation.to; i < passage.size() && passage.sameSegment(negation.from, i); i++) {
             boolean times = TIMES.contains(passage.token(i).surface());
             if (times
+                    || (another && PLACING.contains(passage.token(i).surface()))
                     || (without && MoodWords.REPORTING.contains(passage.token(i).surface()))) {
                 return null;
             }
@@ -251,6 +268,7 @@ final class Negations {
             } else if (item != null && !passable(item)) {
                 return item;
             }
+            another |= passage.unexplained(i);
             steps += passage.skipped(i) ? 0 : 1;
             if (steps > reach) {
                 return null;

@@ -26,6 +26,12 @@ final class Thin {
 
     private static final Words PERIODS = Words.terms("second minute hour day night week morning evening month");
 
+    private static final String NOTHING = "nothing";
+
+    /** "Hums on everything", "on all inputs": wherever it is looked for. */
+    private static final Words EVERYWHERE =
+            Words.spaced("everything anything everywhere whatever all every any each both");
+
     private static final Words PLACING =
             Words.spaced("in on at near by under behind across along inside above below beside around of into");
 
@@ -62,7 +68,7 @@ final class Thin {
                 boolean inside = i >= claim.from && i < claim.to;
                 boolean part = within(i, claim.name) || within(i, word);
                 own += inside && part ? 1 : 0;
-                between += inside && !part && !placed(i, claim.from) ? 1 : 0;
+                between += inside && !part && !placed(i, claim.from) && !denial(i, claim) ? 1 : 0;
                 boolean aside = claimed[i]
                         || (i >= claim.to && placed(i, claim.to - 1) && settled(i))
                         || (claim.symptom.history() && claim.name == null && named(i));
@@ -86,9 +92,16 @@ final class Thin {
         return predicate && own <= 1 && foreign >= 1 && !denies;
     }
 
+    /** "Nothing was dropped": what turns the claim round is no word about something else. */
+    private boolean denial(int i, Claim claim) {
+        return i == claim.from && claim.negated && passage.term(i).equals(NOTHING);
+    }
+
     /** Whether "the" or "my" stands close in front: "in the street" is a place, "in six of ten" is none. */
     private boolean settled(int i) {
-        return Kinds.POINTING.contains(passage.token(i - 1).term())
+        return EVERYWHERE.contains(passage.token(i).surface())
+                || EVERYWHERE.contains(passage.token(i - 1).surface())
+                || Kinds.POINTING.contains(passage.token(i - 1).term())
                 || Kinds.POINTING.contains(passage.token(Math.max(0, i - 2)).term());
     }
 

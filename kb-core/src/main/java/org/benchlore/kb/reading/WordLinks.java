@@ -95,7 +95,8 @@ final class WordLinks {
                 return;
             }
             Optional<Sense> taught = match(name, word);
-            boolean open = !name.entry.names.isEmpty() && !name.done && !name.name;
+            boolean open =
+                    !name.entry.names.isEmpty() && !name.done && !name.name && !(step < 0 && ofQuantity(name, word));
             if (open && (taught.isPresent() || word.entry.polarity != null)) {
                 double cost = passed + gapCost(gapFrom, gapTo, step < 0) + (step < 0 ? 0 : 0.5);
                 Optional<Sense> sense = taught.isPresent() ? taught : praised(name, word, cost);
@@ -110,6 +111,14 @@ final class WordLinks {
             }
             passed += name.entry.names.isEmpty() && name.entry.words.isEmpty() ? 0.25 : 2;
         }
+    }
+
+    /** "Heater voltage fine" says nothing of the heater itself. */
+    private boolean ofQuantity(Item name, Item word) {
+        return name.to < word.from
+                && Lexicon.QUANTITIES.contains(passage.term(name.to))
+                && word.entry.polarity == Polarity.GOOD
+                && name.entry.names.get(0).symptom().quantity() == null;
     }
 
     /** What a word says of a name: the sense of the word for the first of the name's symptoms that knows it. */

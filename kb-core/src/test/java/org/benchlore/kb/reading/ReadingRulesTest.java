@@ -108,6 +108,12 @@ class ReadingRulesTest {
         "'2 of 3 pack cells at 1.24 V, the third 0.4 V',pack-cell dead",
         "'5 V 3.9 before, 5.02 after',rail-5v in-tolerance",
         "put new cells in it already the mains fuse is blown,mains-fuse blown",
+        "nothing was dropped,fell absent",
+        "nothing has been dropped,fell absent",
+        "it buzzes on everything in the room,buzz present",
+        "it goes off after a while,stops-warm present",
+        "voltages fine,supplies right",
+        "no charge,charging refuses",
     })
     void read_as(String text, String finding) {
         assertThat(findings(text)).contains(finding);
@@ -175,6 +181,13 @@ class ReadingRulesTest {
                 "there is no motor in this one",
                 "will not bulge",
                 "neighbour's set has a blown fuse",
+                "no dust on the disc",
+                "the disc has no scratches",
+                "heater voltages fine",
+                "motor voltage fine",
+                "mended free of charge",
+                "took charge of it",
+                "no charge to the owner",
             })
     void holds_nothing(String text) {
         assertThat(findings(text)).isEmpty();
@@ -256,7 +269,15 @@ class ReadingRulesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"tray moves on the left only", "tray moves if you hold it", "only one tray moves"})
+    @ValueSource(
+            strings = {
+                "tray moves on the left only",
+                "tray moves if you hold it",
+                "only one tray moves",
+                "tray moves badly",
+                "tray moves, but only slowly",
+                "the tray opens very unevenly"
+            })
     void what_is_well_in_part_is_not_well(String text) {
         assertThat(READER.read(text, DeviceScope.ANY).findings())
                 .singleElement()
