@@ -103,7 +103,7 @@ final class ActReader {
             }
             acts.addAll(endings.hear(clause, part.field() == ImportField.OUTCOME));
         }
-        endings.flush(acts);
+        endings.finish(acts);
         return merged(acts);
     }
 

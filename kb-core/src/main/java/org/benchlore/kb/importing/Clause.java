@@ -234,7 +234,7 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
 
     /** Whether work is told as done, and by this bench. */
     boolean ours(Hit hit) {
-        boolean refused = has(Cue.PLANNED) || has(Cue.NOT_WORTH) || has(Cue.GIVEN_UP);
+        boolean refused = has(Cue.PLANNED) || has(Cue.NOT_WORTH) || has(Cue.DEAR) || has(Cue.GIVEN_UP);
         return !before(hit.from(), NOT_OURS) && !(refused && noun(hit));
     }
 
@@ -251,6 +251,12 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
     /** Whether a word belongs to a cue or to work. */
     boolean heard(int word) {
         return within(hits, word) || hits.stream().anyMatch(h -> h.from() == word);
+    }
+
+    /** Whether a word belongs to one of some cues. */
+    boolean within(int word, Set<Cue> any) {
+        return hits.stream()
+                .anyMatch(h -> h.from() <= word && word < h.to() && h.cue() != null && any.contains(h.cue()));
     }
 
     /** Whether any of some cues stands before a word. */
@@ -279,7 +285,7 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
         return true;
     }
 
-    private static boolean timeWord(Token word) {
+    static boolean timeWord(Token word) {
         return switch (word.kind()) {
             case QUANTITY -> word.unit().equals("s") || word.unit().equals("times");
             case NUMBER, OTHER -> true;

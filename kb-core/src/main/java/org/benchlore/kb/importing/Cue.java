@@ -28,11 +28,15 @@ enum Cue {
             + "still the same | still same | still not working | still does not work | still not ok | still no good | "
             + "still faulty | still bad | still defective | still broken | still no picture | still no sound | "
             + "still no power | still no function | still no life | same fault | same fault as before | same as before | "
-            + "same problem | the same problem | same symptom | same symptoms | not fixed | not repaired | not solved | "
+            + "same problem | the same problem | same symptom | same symptoms | not solved | "
             + "not cured | not better | no better | no success | without success | without result | without any success | "
             + "not successful | unsuccessful | in vain | fault remains | problem remains | fault persists | problem persists | "
             + "fault still there | problem still there | fault is still there | fault still present | blew again | "
             + "blown again | blows again | tripped again"),
+    /** Told outright: not mended, be it after work that did not help or without any. */
+    UNMENDED(
+            "not repaired | not mended | not fixed | no repair | unrepaired | left unrepaired | returned unrepaired | "
+                    + "returned not repaired | returned as is | back unrepaired | taken back as is | taken home as is | left as is"),
     /** Told outright: it returned after it had worked. */
     BACK(
             "came back | come back | comes back | has come back | was back | is back | back again | back with | returned with | "
@@ -63,13 +67,23 @@ enum Cue {
             + "to the scrap | was scrapped | written off | write off | write-off | for parts | used for parts | "
             + "kept for parts | to parts | declined | customer declined | owner declined | declined repair | "
             + "repair declined | quote declined | quote refused | estimate declined | estimate refused | "
-            + "too expensive | too dear | too costly | recycled | to recycling | binned | total loss"),
-    GIVEN_UP("gave up | given up | giving up | give up | i give up | abandoned | returned unrepaired | "
-            + "returned not repaired | returned as is | back unrepaired | unrepaired | not repairable | unrepairable | "
+            + "too expensive | too dear | too costly | recycled | to recycling | binned | total loss | disposed | "
+            + "disposed of | thrown away | for spares | kept for spares"),
+    GIVEN_UP("gave up | given up | giving up | give up | i give up | abandoned | not repairable | unrepairable | "
             + "irreparable | can not be repaired | cannot be repaired | could not repair | could not be repaired | "
             + "could not fix | no spare parts | no spares | no parts available | no parts to get | parts not available | "
             + "part not available | parts unobtainable | part unobtainable | parts unavailable | no part to get | "
-            + "put aside | put on the shelf | shelved | left as is | stopped here"),
+            + "put aside | put on the shelf | shelved | stopped here"),
+    /** A price that makes it not worth it where nothing is done. */
+    DEAR("costs more than | cost more than | would cost more than | more than a new one | more than it is worth | "
+            + "as much as a new one | the price of a new one | dearer than | more expensive than"),
+    /** The unit left, and nobody complains. */
+    HANDED(
+            "collected | fetched | picked up | picked it up | has it picked up | handed over | handed back | handed out | "
+                    + "handed it over | handed it back | given back | gave it back | back with its owner | back with owner | "
+                    + "back with the owner | gone home | went home | taken home | took it home | took home | paid | invoiced | "
+                    + "no charge | free of charge | without charge | without invoice | no invoice | no bill | gratis | "
+                    + "on the house | at no cost"),
 
     /** Says that it works, where little else is said. */
     GOOD(
@@ -85,7 +99,7 @@ enum Cue {
                     + "without any error | without trouble | without failure | without a failure | w/o fault | w/o problem | "
                     + "w/o problems | w/o error | w/o errors | error free | fault free | trouble free | faultless | faultlessly | "
                     + "flawless | flawlessly | stable | steady | passed | test passed | tests passed | pass | success | successful | "
-                    + "since then ok | no further faults | no further trouble"),
+                    + "without a hitch | without hitch | since then ok | no further faults | no further trouble"),
     /** Good where little else is said, work where a thing is named ("repaired the feedback"). */
     MENDED("fixed | repaired | mended | done | finished | completed | ready"),
     /** Ran it. Says for how long with {@link #LONG} or a duration. */

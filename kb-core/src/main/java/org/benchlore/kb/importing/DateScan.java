@@ -28,8 +28,8 @@ final class DateScan {
             "october",
             "november",
             "december");
-    private static final List<String> WEEKDAYS = List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun");
-    private static final List<String> WEEKDAY_NAMES =
+    static final List<String> WEEKDAYS = List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun");
+    static final List<String> WEEKDAY_NAMES =
             List.of("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday");
     private static final int LONGEST_WORD = 12;
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.benchlore.kb.cases.Outcome;
 
 /**
@@ -29,11 +30,34 @@ final class Endings {
     private static final Set<String> TELLING = Set.of("rang", "phoned", "called", "wrote", "mailed", "complained");
 
     /** What makes a run after the work no good one. */
-    private static final Set<String> DASHED = Set.of("again", "still", "but", "until");
+    private static final Set<String> DASHED =
+            Set.of("again", "still", "but", "until", "remains", "remained", "persists", "unchanged");
 
-    private static final Set<String> HANDED = Set.of("handed", "given");
-    private static final Set<String> HOME = Set.of("over", "back", "out");
-    private static final Set<String> FETCHED = Set.of("collected", "fetched");
+    private static final Set<Cue> ASIDE =
+            Set.of(Cue.FILLER, Cue.LONG, Cue.GOOD, Cue.MENDED, Cue.WORKS_AGAIN, Cue.HANDED, Cue.OTHERS, Cue.GOES_ON);
+    private static final Set<String> PEOPLE = Set.of(
+            "customer",
+            "customers",
+            "owner",
+            "client",
+            "he",
+            "she",
+            "they",
+            "him",
+            "her",
+            "mr",
+            "mrs",
+            "ms",
+            "wife",
+            "husband",
+            "son",
+            "daughter",
+            "friend",
+            "neighbour",
+            "cash");
+    private static final Set<String> TITLES = Set.of("mr", "mrs", "ms", "dr");
+    private static final Set<String> GLAD =
+            Set.of("happy", "pleased", "delighted", "content", "satisfied", "grateful", "glad");
 
     private boolean worked;
     private boolean fixedBefore;
@@ -43,10 +67,23 @@ final class Endings {
 
     private long triedFor;
 
+    /** Whether something since the work says that it did not help. */
+    private boolean against;
+
+    /** Whether a new one is said to cost less than the repair. */
+    private boolean dear;
+
+    /** Whether nothing is to be done on it any more. */
+    private boolean writtenOff;
+
     /** Whether somebody got in touch after the work. */
     private boolean toldOf;
 
     private boolean good;
+
+    /** Whether the last run is told without a word of anything else. */
+    private boolean clean;
+
     private boolean byItself;
     private long ran;
     private int from = -1;
@@ -61,6 +98,8 @@ final class Endings {
     void worked() {
         worked = true;
         tried = -1;
+        against = false;
+        writtenOff = false;
     }
 
     /**
@@ -83,7 +122,7 @@ final class Endings {
             cameBack(clause, acts);
             return acts;
         }
-        if (worked && clean(clause)) {
+        if (worked && faultless(clause)) {
             good = true;
             mark(clause);
             more = true;
@@ -110,26 +149,38 @@ final class Endings {
         if (runs && (clause.has(Cue.LONG) || seconds.orElse(0) >= PROOF)) {
             ran = Math.max(ran, Math.max(seconds.orElse(0), clause.has(Cue.LONG) ? LONG : 0));
             mark(clause);
+            clean = weak;
             more = true;
         }
-        more |= handedOver(clause);
+        more |= handedOver(clause, acts);
         if (!more && !weak) {
             flush(acts);
         }
         return acts;
     }
 
-    /** "Tested for four hours with a film, picture bright. Handed over": who hands it over after a run has seen it work. */
-    private boolean handedOver(Clause clause) {
-        if (!acceptable(clause)) {
-            tried = -1;
-        } else if (tried >= 0 && handed(clause)) {
-            from = from < 0 ? tried : from;
-            ran = Math.max(ran, triedFor);
+    /**
+     * "Tested for four hours with a film, picture bright. Handed over": who hands it over after a run has seen it work, and
+     * who hands it over after work that nothing is said against holds it for mended.
+     */
+    private boolean handedOver(Clause clause, List<Act> acts) {
+        against |= worked && speaksAgainst(clause);
+        boolean handed = !clause.asked() && handed(clause);
+        if (handed && dear && !worked && !writtenOff) {
+            end(clause, Outcome.NOT_WORTH_IT, acts);
+            return true;
+        }
+        if (handed && worked && !against) {
+            boolean run = tried >= 0;
+            from = from < 0 && run ? tried : from;
+            ran = run ? Math.max(ran, triedFor) : ran;
             tried = -1;
             good = true;
             mark(clause);
             return true;
+        }
+        if (!acceptable(clause)) {
+            tried = -1;
         } else if (worked && clause.has(Cue.RUN)) {
             triedFor = tried < 0 ? 0 : triedFor;
             tried = tried < 0 ? clause.start() : tried;
@@ -140,22 +191,50 @@ final class Endings {
     }
 
     private static boolean acceptable(Clause clause) {
-        return !clause.has(Cue.NEGATION)
-                && !clause.has(Cue.PLANNED)
-                && !clause.has(Cue.NO_HELP)
-                && !clause.has(Cue.BACK)
-                && !clause.has(Cue.WORSE)
-                && !clause.has(Cue.GIVEN_UP)
-                && !clause.has(Cue.NOT_WORTH)
-                && !says(clause, DASHED);
+        return !clause.has(Cue.NEGATION) && !speaksAgainst(clause);
     }
 
+    /** Whether a clause behind work says that not all is well. */
+    private static boolean speaksAgainst(Clause clause) {
+        boolean well = clause.has(Cue.WORKS_AGAIN) || clause.has(Cue.HANDED);
+        return clause.has(Cue.PLANNED)
+                || clause.has(Cue.NO_HELP)
+                || clause.has(Cue.UNMENDED)
+                || clause.has(Cue.BACK)
+                || clause.has(Cue.WORSE)
+                || clause.has(Cue.GIVEN_UP)
+                || clause.has(Cue.NOT_WORTH)
+                || (clause.has(Cue.NEGATION) && (clause.has(Cue.WORKS_AGAIN) || clause.has(Cue.MENDED)))
+                || (!well && says(clause, DASHED));
+    }
+
+    /** "Collected", "she paid on Friday", "customer happy"; what "picked up hum" is no unit that left. */
     private static boolean handed(Clause clause) {
-        return (says(clause, HANDED) && says(clause, HOME)) || says(clause, FETCHED);
+        int n = clause.words().size();
+        for (Clause.Hit hit : clause.hits()) {
+            if (hit.is(Cue.HANDED) && !clause.before(hit.from(), NOT_SO)) {
+                boolean aside = IntStream.range(0, hit.from()).allMatch(i -> aside(clause, i));
+                return aside && (hit.to() == n || aside(clause, hit.to()));
+            }
+        }
+        boolean out = clause.words().get(0).surface().equals("out")
+                && IntStream.range(1, n).allMatch(i -> aside(clause, i));
+        return out || (says(clause, GLAD) && says(clause, PEOPLE) && !clause.has(Cue.NEGATION));
+    }
+
+    /** Whether a word says who, when or how, and nothing of the unit. */
+    private static boolean aside(Clause clause, int word) {
+        String said = clause.words().get(word).surface();
+        return clause.within(word, ASIDE)
+                || Clause.timeWord(clause.words().get(word))
+                || DateScan.WEEKDAYS.contains(said)
+                || DateScan.WEEKDAY_NAMES.contains(said)
+                || PEOPLE.contains(said)
+                || (word > 0 && TITLES.contains(clause.words().get(word - 1).surface()));
     }
 
     /** "No reboot in 48 hours", or "no chewing" of a unit that ran. */
-    private boolean clean(Clause clause) {
+    private boolean faultless(Clause clause) {
         return clause.has(Cue.NEGATION)
                 && clause.words().get(0).surface().equals("no")
                 && Math.max(ran, clause.seconds().orElse(0)) >= PROOF;
@@ -203,7 +282,9 @@ final class Endings {
             case BACK -> back(clause, hit, acts);
             case WORSE -> ifWorked(clause, Outcome.MADE_WORSE, acts);
             case NOT_WORTH -> end(clause, Outcome.NOT_WORTH_IT, acts);
-            case GIVEN_UP -> end(clause, Outcome.GIVEN_UP, acts);
+            case DEAR -> dear = true;
+            case GIVEN_UP -> giveUp(clause, Outcome.GIVEN_UP, acts);
+            case UNMENDED -> giveUp(clause, worked ? Outcome.NOT_FIXED : Outcome.GIVEN_UP, acts);
             default -> {}
         }
         return false;
@@ -223,6 +304,7 @@ final class Endings {
 
     private void cameBack(Clause clause, List<Act> acts) {
         flush(acts);
+        against = true;
         toldOf = false;
         OptionalLong seconds = clause.seconds();
         Integer days = seconds.isPresent() ? (int) Math.round((double) seconds.getAsLong() / DAY) : null;
@@ -239,8 +321,16 @@ final class Endings {
         }
     }
 
+    /** What was not worth it is not given up besides. */
+    private void giveUp(Clause clause, Outcome outcome, List<Act> acts) {
+        if (!writtenOff || worked) {
+            end(clause, dear && !worked ? Outcome.NOT_WORTH_IT : outcome, acts);
+        }
+    }
+
     private void end(Clause clause, Outcome outcome, List<Act> acts) {
         flush(acts);
+        writtenOff |= outcome == Outcome.NOT_WORTH_IT || outcome == Outcome.GIVEN_UP;
         acts.add(Act.ending(clause.start(), clause.end(), outcome, null));
     }
 
@@ -249,7 +339,13 @@ final class Endings {
         to = clause.end();
     }
 
-    /** What was heard and waits for more of it. Call it at the end of a text, and before work. */
+    /** As {@link #flush}, at the end of a text: a long run after work is the last word, too, where nothing follows. */
+    void finish(List<Act> acts) {
+        good |= worked && !against && clean && ran >= PROOF;
+        flush(acts);
+    }
+
+    /** What was heard and waits for more of it. Call it before work. */
     void flush(List<Act> acts) {
         if (good) {
             Outcome outcome =
@@ -259,6 +355,7 @@ final class Endings {
         }
         good = false;
         byItself = false;
+        clean = false;
         ran = 0;
         from = -1;
     }

@@ -39,7 +39,7 @@ record Glance(
             }
             acts.addAll(endings.hear(clause, false));
         }
-        endings.flush(acts);
+        endings.finish(acts);
         boolean goesOn = false;
         boolean back = false;
         if (!clauses.isEmpty()) {
@@ -78,8 +78,20 @@ record Glance(
             return false;
         }
         return switch (cue) {
-            case GOES_ON, TEST, CAUSE, FOUND, WORKS_AGAIN, NO_HELP, BACK, RECOVERED, RUN, GOOD, NOT_WORTH, GIVEN_UP ->
-                true;
+            case GOES_ON,
+                    TEST,
+                    CAUSE,
+                    FOUND,
+                    WORKS_AGAIN,
+                    NO_HELP,
+                    BACK,
+                    RECOVERED,
+                    RUN,
+                    GOOD,
+                    NOT_WORTH,
+                    GIVEN_UP,
+                    UNMENDED,
+                    HANDED -> true;
             default -> false;
         };
     }
