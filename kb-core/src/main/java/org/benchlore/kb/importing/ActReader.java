@@ -1,11 +1,14 @@
 package org.benchlore.kb.importing;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.DeviceScope;
@@ -27,6 +30,8 @@ final class ActReader {
             "put in",
             "fitted",
             "installed",
+            "built in",
+            "popped in",
             "loaded",
             "removed",
             "cleared",
@@ -39,9 +44,19 @@ final class ActReader {
             "changing",
             "formatted");
 
+    private static final Set<Cue> FILLERS = EnumSet.of(Cue.FILLER, Cue.GOES_ON);
     private static final Set<Cue> OTHERS = EnumSet.of(Cue.OTHERS);
     private static final Set<Cue> NOT_SO = EnumSet.of(Cue.PLANNED, Cue.NEGATION);
     private static final Set<Cue> ENDS_WELL = EnumSet.of(Cue.GOOD, Cue.MENDED, Cue.RUN, Cue.LONG, Cue.WORKS_AGAIN);
+
+    /** Those that tell of work on any thing where they begin or end what is said: "3 strips fitted". */
+    private static final Set<String> PLACED = Set.of("put in", "fitted", "installed", "built in", "popped in");
+
+    /** Units that a part is known by: "fitted 47 uF". */
+    private static final Set<String> VALUES = Set.of("F", "ohm", "H");
+
+    /** How far back a part is named in full that work only calls "the fuse" or "47 uF". */
+    private static final int LOOK_BACK = 4;
 
     /** They count a thing, and name none: "belt set", "seal kit". */
     private static final Set<String> MEASURES = Set.of("set", "kit", "pair");
@@ -51,6 +66,9 @@ final class ActReader {
     private Optional<String> concluded = Optional.empty();
     private boolean worked;
     private boolean othersWorked;
+
+    /** The last clauses, the latest first. */
+    private final Deque<Clause> earlier = new ArrayDeque<>();
 
     ActReader(Names names, DeviceScope scope) {
         this.names = names;
@@ -88,10 +106,12 @@ final class ActReader {
                 test(clause, acts);
             }
             int known = acts.size();
-            Clause.Hit hit = done(clause, sentenceMate(clauses, i + 1, clause));
-            if (hit != null) {
+            Clause mate = sentenceMate(clauses, i + 1, clause);
+            Clause.Hit hit = done(clause, mate);
+            boolean joined = hit != null && mate != null && joined(clause, hit, mate);
+            if (hit != null && !joined) {
                 work(hit, part.field() == ImportField.WORK, clause, before, acts);
-            } else if (part.field() == ImportField.WORK && namesOnly(clauses)) {
+            } else if (hit == null && part.field() == ImportField.WORK && namesOnly(clauses)) {
                 silent(clause, acts);
             }
             if (acts.size() > known) {
@@ -102,9 +122,24 @@ final class ActReader {
                 worked = true;
             }
             acts.addAll(endings.hear(clause, part.field() == ImportField.OUTCOME));
+            earlier.addFirst(clause);
+            if (earlier.size() > LOOK_BACK) {
+                earlier.removeLast();
+            }
         }
         endings.finish(acts);
         return merged(acts);
+    }
+
+    /** "Cleaned and greased the mechanism": work whose thing stands behind the next. */
+    private static boolean joined(Clause clause, Clause.Hit hit, Clause mate) {
+        Clause.Hit next = done(mate, null);
+        return hit.work() != null
+                && next != null
+                && next.work() != null
+                && next.from() == 0
+                && next.to() < mate.words().size()
+                && terms(clause, 0, clause.words().size()).isEmpty();
     }
 
     /** The clause at a place, if it is of the same sentence as another. */
@@ -227,15 +262,15 @@ final class ActReader {
         }
         Optional<Work> kind = Optional.ofNullable(hit.work());
         int from = hit.to();
-        Set<String> said = withoutMeasures(terms(clause, from, clause.words().size()));
+        Set<String> said = things(clause, from, clause.words().size());
         if (said.isEmpty()) {
-            said = withoutMeasures(terms(clause, 0, hit.from()));
+            said = things(clause, 0, hit.from());
         }
         boolean thing = said.stream().anyMatch(names::isThing);
         Optional<String> fix =
                 thing ? named(kind, clause, from, said, before, acts) : unnamed(kind, said, before, acts);
-        boolean part = clause.words().stream().anyMatch(Names::isPart);
-        boolean vague = hit.is(Cue.MENDED) || VAGUE.contains(clause.surface(hit));
+        boolean part = clause.words().stream().anyMatch(w -> Names.isPart(w) || value(w));
+        boolean vague = hit.is(Cue.MENDED) || (VAGUE.contains(clause.surface(hit)) && !placed(clause, hit));
         boolean twice =
                 thing && clause.hits().stream().filter(h -> h.work() != null).count() > 1;
         if (fix.isPresent()
@@ -246,6 +281,34 @@ final class ActReader {
                 || (!vague && before != null)) {
             addWork(clause, fix, acts);
         }
+    }
+
+    /** "3 strips fitted", "fitted a gizmo", "new brushes in". */
+    private static boolean placed(Clause clause, Clause.Hit hit) {
+        int last = clause.words().size() - 1;
+        boolean first = IntStream.range(0, hit.from()).allMatch(i -> clause.within(i, FILLERS));
+        if (clause.surface(hit).equals("new")) {
+            boolean in = Set.of("in", "on").contains(clause.words().get(last).surface());
+            return first && (in || clause.hits().stream().anyMatch(h -> h != hit && h.work() != null));
+        }
+        boolean told = hit.from() > 0 || !clause.surface(hit).equals("built in"); // "built in supply"
+        return PLACED.contains(clause.surface(hit)) && ((first && told) || hit.to() == last + 1);
+    }
+
+    private static boolean value(Token word) {
+        return word.kind() == Token.Kind.QUANTITY && VALUES.contains(word.unit());
+    }
+
+    /** What a stretch names, without values that no name has. */
+    private Set<String> things(Clause clause, int from, int to) {
+        Set<String> things = withoutMeasures(terms(clause, from, to));
+        for (Token word : clause.words().subList(from, to)) {
+            boolean number = word.kind() == Token.Kind.QUANTITY || word.kind() == Token.Kind.NUMBER;
+            if (number) {
+                NameWords.of(word).filter(term -> !names.isThing(term)).ifPresent(things::remove);
+            }
+        }
+        return things;
     }
 
     private static Set<String> withoutMeasures(Set<String> terms) {
@@ -320,10 +383,28 @@ final class ActReader {
         if (fix.isEmpty()) {
             fix = known.flatMap(c -> names.fixFor(c, kind, said));
         }
+        if (fix.isEmpty()) {
+            fix = namedBefore(kind, said);
+        }
         Optional<String> found = fix;
         cause.filter(c -> found.filter(f -> names.treats(f, c)).isPresent())
                 .ifPresent(c -> implyCause(clause, before, c, said, acts));
         return fix;
+    }
+
+    /** "Mains fuse blown, swapped the fuse": what was named in full just before. */
+    private Optional<String> namedBefore(Optional<Work> kind, Set<String> said) {
+        for (Clause clause : earlier) {
+            Set<String> full = things(clause, 0, clause.words().size());
+            if (actless(clause) && full.stream().anyMatch(t -> said.contains(t) && names.isThing(t))) {
+                full.addAll(said);
+                Optional<String> fix = names.fix(kind, full, scope);
+                if (fix.isPresent()) {
+                    return fix;
+                }
+            }
+        }
+        return Optional.empty();
     }
 
     /** "Replaced fuse and bridge rectifier": the first of several things that names a fix on its own. */
@@ -357,7 +438,7 @@ final class ActReader {
             }
             return fix;
         }
-        return actless(before) ? names.fix(kind, terms(before, 0, before.words().size()), scope) : Optional.empty();
+        return actless(before) ? names.fix(kind, things(before, 0, before.words().size()), scope) : Optional.empty();
     }
 
     private void implyCause(Clause clause, @Nullable Clause before, String cause, Set<String> said, List<Act> acts) {

@@ -23,7 +23,7 @@ final class NameWords {
     private static final Set<String> DROPPED = stems(
             "the a an of or and in at on to from with its it by for is be was were "
                     + "are been has have had that this up as into behind beside under over between through own itself them they "
-                    + "when while without so all both very too also there here again then now completely totally found being one");
+                    + "when while without so all both very too also there here again then now completely totally found being one anew both");
 
     static {
         same(

@@ -8,7 +8,7 @@ import java.util.List;
 enum Work {
     REPLACE(
             "replaced | changed | swapped | exchanged | renewed | substituted | fitted | installed | put in | put in new | "
-                    + "put in a new | put new | new | replacement of | replacement | exchange of | exchange | swapped out | "
+                    + "put in a new | put new | new | built in | popped in | replacement of | replacement | exchange of | exchange | swapped out | "
                     + "changed out | changed over | recapped | replacing | changing | swapping | fitting | renewing | got new | "
                     + "got a new | took new",
             "replace | renew | fit | supply | change | exchange | substitute | swap | install | use"),

@@ -53,6 +53,18 @@ class ActReaderTest {
                 "I have changed the mains fuse | work replace-mains-fuse",
                 "replaced bridge rectifier and fuse | work replace-bridge-rectifier",
                 "replaced the gizmo | work ?",
+                "start resistor reads 2 Mohm. Fitted 330 kohm 1 W. Paid | work replace-start-resistor, fixed",
+                "fitted 47 uF | work ?",
+                "mains fuse is black inside, 12 V absent, swapped the fuse | work replace-mains-fuse",
+                "new gizmo in, works | work ?, fixed",
+                "gizmo worn, new one in, works | work ?, fixed",
+                "3 gizmos fitted, ran 5 h | work ?, fixed-and-proven",
+                "new gizmo fitted. ok | work ?, fixed",
+                "I have built in a new gizmo, collected | work ?, fixed",
+                "cleaned and oiled the gizmo | work ?",
+                "cover fitted badly | ''",
+                "built in supply dead | ''",
+                "no new gizmo in | ''",
                 // causes
                 "found start resistor open, replaced it, works again"
                         + " | cause start-resistor-open, work replace-start-resistor, fixed",
