@@ -289,7 +289,7 @@ final class ActReader {
         boolean first = IntStream.range(0, hit.from()).allMatch(i -> clause.within(i, FILLERS));
         if (clause.surface(hit).equals("new")) {
             boolean in = Set.of("in", "on").contains(clause.words().get(last).surface());
-            return first && (in || clause.hits().stream().anyMatch(h -> h != hit && h.work() != null));
+            return first && (in || clause.hits().stream().anyMatch(h -> !h.equals(hit) && h.work() != null));
         }
         boolean told = hit.from() > 0 || !clause.surface(hit).equals("built in"); // "built in supply"
         return PLACED.contains(clause.surface(hit)) && ((first && told) || hit.to() == last + 1);
@@ -438,7 +438,9 @@ final class ActReader {
             }
             return fix;
         }
-        return actless(before) ? names.fix(kind, things(before, 0, before.words().size()), scope) : Optional.empty();
+        return actless(before)
+                ? names.fix(kind, things(before, 0, before.words().size()), scope)
+                : Optional.empty();
     }
 
     private void implyCause(Clause clause, @Nullable Clause before, String cause, Set<String> said, List<Act> acts) {
