@@ -161,7 +161,7 @@ final class Mood {
             mark(from, turn(i, sentenceTo));
         } else if (says(MoodWords.OF_ALL, i, to)) {
             mark(sentenceFrom, turn(i, sentenceTo));
-        } else if (says(MoodWords.GENERAL, i, to) || says(MoodWords.NOT_THE_UNIT, i, to)) {
+        } else if (says(MoodWords.GENERAL, i, to) || says(MoodWords.NOT_THE_UNIT, i, to) || ownUnit(i, to)) {
             mark(from, to);
         } else if (taught(i, 1) || frequency(i, to)) {
             return;
@@ -292,6 +292,14 @@ final class Mood {
             }
         }
         return false;
+    }
+
+    /** "My own radio hums, too": the writer's, not the one on the bench. */
+    private boolean ownUnit(int i, int to) {
+        return words.get(i).equals("own")
+                && i > 0
+                && (words.get(i - 1).equals("my") || words.get(i - 1).equals("our"))
+                && MoodWords.DEVICES.contains(next(i, to));
     }
 
     private static boolean units(String word) {

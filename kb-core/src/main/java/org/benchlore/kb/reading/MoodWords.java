@@ -103,10 +103,11 @@ final class MoodWords {
                     + "| price | eur | usd | gbp | paid | suppliers | supplier | shipping | donor with | for sale");
 
     /** Told of units in general. */
-    static final Phrases GENERAL = new Phrases(
-            "usually | generally | typically | in general | as a rule | tends to | tend to | means "
+    static final Phrases GENERAL =
+            new Phrases("usually | generally | typically | in general | as a rule | tends to | tend to | means "
                     + "| mean | points at | points to | point at | point to | indicates | indicate | suggests | proves | prove | must never "
-                    + "| must not | must be zero | costs | is known for | are known for | is expected | thats how | that is how");
+                    + "| must not | must be zero | costs | can be cleaned | can be mended | can be repaired | can be replaced | can be fixed "
+                    + "| is known for | are known for | is expected | thats how | that is how");
 
     /** Told of all units, and so is the whole sentence. */
     static final Phrases OF_ALL = new Phrases(
@@ -116,6 +117,7 @@ final class MoodWords {
                     + "| is often the | is hardly ever the | nine times out of ten | all of these | by nature | the difference between | may be there "
                     + "| must be there | must be present | must be there first | typical signs | typical of | typical for | common on | common with "
                     + "| in these | on these | on those | of that kind | of this kind | often has | often have | this model often | these often "
+                    + "| says the manual | according to the manual | i dreamt | i dreamed "
                     + "| i have read | i read that | on the internet | on the forum | in the forum | in a forum | people say "
                     + "| should never | should always | fault tree | fault finding chart | as donors | for parts only");
 
@@ -214,20 +216,18 @@ final class MoodWords {
                     + "the other one | my old one | one i repaired | i am told | goes by the name | neighbours set | "
                     + "neighbours unit | neighbours one | friends set | friends unit | neighbour set | neighbour unit | "
                     + "neighbour one | friend set | friend unit | another unit | this series "
-                    + "| our own radio | no room on the bench | no charge for the | phone line | telephone line | "
-                    + "of the meter | of my meter | our meter | our scope | of the scope | my own television "
-                    + "| my own tv | my own amp | my own amplifier | my own laptop | my own printer | he also has | she also has "
-                    + "| they also have | donor board | donor unit | some owners | many owners "
-                    + "| my own set | my own radio | my own phone | my own recorder | my own player | "
-                    + "bench light | bench lamp "
+                    + "| no room on the bench | no charge for the | phone line | telephone line | "
+                    + "of the meter | of my meter | our meter | our scope | of the scope | he also has | she also has "
+                    + "| they also have | donor board | donor unit | some owners | many owners | bench light | bench lamp "
                     + "| workshop radio | workshop light | workshop lamp | shop radio | my soldering iron | "
-                    + "machine in the shop | my meter | my own meter | my multimeter | my scope | bench scope "
+                    + "machine in the shop | my meter | my multimeter | my scope | bench scope "
                     + "| hot air station | soldering station | my car | the van | my phone rang");
 
     /** What opens a clause about a thing that is not the unit. */
     static final Phrases OTHER_THINGS = new Phrases(
             "the other recorder | the other player | the other set | the other radio | the other unit | the other machine "
                     + "| the other deck | another recorder | another player | another set | the parcel | the postman | the courier | the workshop | the bench | my neighbour | the neighbour "
+                    + "| the soldering iron | the new soldering iron | the shop | my glasses "
                     + "| his neighbour | her neighbour | their neighbour | a neighbour | his other | her other | their other");
 
     /** Words that change the mood from where they stand; a sentence without them and without "I'll" is as it begins. */
@@ -239,7 +239,8 @@ final class MoodWords {
     private MoodWords() {}
 
     private static Words telling() {
-        Set<String> words = new HashSet<>(List.of("should", "would", "if", "unless", "will", "shall", "must", "to"));
+        Set<String> words =
+                new HashSet<>(List.of("should", "would", "if", "unless", "will", "shall", "must", "to", "own"));
         for (Phrases phrases : List.of(PLANS, TRADE, OF_ALL, GENERAL, NOT_THE_UNIT)) {
             words.addAll(phrases.byFirst.keySet());
         }
