@@ -14,6 +14,7 @@ import org.benchlore.kb.importing.ImportDraft.Told;
 import org.benchlore.kb.importing.ImportReview;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 
@@ -64,7 +65,7 @@ final class ImportPage {
     private void draft(String source, ImportDraft draft, boolean keep) {
         page.heading(source + ":" + draft.line() + "  "
                 + draft.date().map(d -> d.toString()).orElse("no date") + "  "
-                + draft.device().map(d -> d.toString()).orElse("device unknown")
+                + draft.device().map(d -> d.toString()).orElseGet(() -> kinds(draft))
                 + draft.unit().map(u -> "  " + u).orElse(""));
         String findings =
                 told(draft, Item.FINDING).map(t -> finding(t.id()) + words(t)).collect(Collectors.joining("; "));
@@ -87,6 +88,14 @@ final class ImportPage {
         for (Likeness like : draft.likenesses()) {
             page.caution(like(like) + (like.duplicate() ? (keep ? "; stored all the same" : "; left out") : ""));
         }
+    }
+
+    private String kinds(ImportDraft draft) {
+        String names = draft.kinds().stream()
+                .flatMap(id -> knowledge.deviceClass(id).stream())
+                .map(Device::name)
+                .collect(Collectors.joining(" or "));
+        return names.isEmpty() ? "device unknown" : names;
     }
 
     /** Tests, causes, fixes and endings as they came: what failed before what helped. */

@@ -18,7 +18,7 @@ import org.benchlore.kb.reading.Reader;
 
 /** Makes drafts of records. For one source and one thread. */
 final class CaseTeller {
-    /** What a record must tell one of, to be a case. */
+    /** What a record must tell one of, to be a case; a make or model and its kind will do, too. */
     private static final Set<Item> SUBSTANCE = EnumSet.of(Item.UNIT, Item.FINDING, Item.CAUSE, Item.FIX, Item.OUTCOME);
 
     private final Knowledge knowledge;
@@ -28,9 +28,10 @@ final class CaseTeller {
     private final RecordIds ids;
 
     /** Names of the packs, made once and shared. */
-    record Vocabulary(Names names, DeviceNames devices) {
+    record Vocabulary(Names names, DeviceNames devices, UnitNames units) {
         static Vocabulary of(Knowledge knowledge) {
-            return new Vocabulary(new Names(knowledge), new DeviceNames(knowledge));
+            Names names = new Names(knowledge);
+            return new Vocabulary(names, new DeviceNames(knowledge), new UnitNames(knowledge, names));
         }
     }
 
@@ -44,7 +45,7 @@ final class CaseTeller {
 
     /** The draft of a record; empty if nothing of a case is in it. */
     Optional<ImportDraft> tell(RawRecord record) {
-        Heading heading = Heading.of(record, vocabulary.devices(), settings.device());
+        Heading heading = Heading.of(record, vocabulary, settings.device());
         ActReader reading = new ActReader(vocabulary.names(), heading.scope());
         Map<Part, List<Act>> acts = new LinkedHashMap<>();
         for (Part part : record.parts()) {
@@ -63,7 +64,9 @@ final class CaseTeller {
         date.ifPresent(story::date);
         story.tell(acts, reading.othersWorked());
         Set<Item> unknown = story.unknown();
-        boolean nothing = story.told().stream().noneMatch(t -> SUBSTANCE.contains(t.item()));
+        boolean unit = !story.kinds().isEmpty()
+                && story.told().stream().anyMatch(t -> t.item() == Item.DEVICE);
+        boolean nothing = !unit && story.told().stream().noneMatch(t -> SUBSTANCE.contains(t.item()));
         if (nothing && (settings.kind() == ImportKind.DIARY || unknown.contains(Item.DEVICE))) {
             return Optional.empty();
         }
@@ -72,6 +75,7 @@ final class CaseTeller {
                 story.caseId(),
                 List.of(new CaseRecord(record.line(), story.events(), Set.of())),
                 story.told(),
+                story.kinds(),
                 unknown,
                 story.unread(),
                 List.of(),

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * goes on. Looks at a bounded stretch only.
  */
 final class DateScan {
-    private static final List<String> MONTHS =
+    static final List<String> MONTHS =
             List.of("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec");
     static final List<String> MONTH_NAMES = List.of(
             "january",

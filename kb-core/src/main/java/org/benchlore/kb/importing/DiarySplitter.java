@@ -321,7 +321,8 @@ final class DiarySplitter {
         if (sameUnit) {
             return record.ended() && !glance.goesOn();
         }
-        boolean other = how == How.DATED && glance.naming().otherThan(record.terms());
+        boolean other = (how == How.DATED || (glance.naming().leads() && (record.worked() || record.ended())))
+                && glance.naming().otherThan(record.terms());
         if (glance.named() || other) {
             return true;
         }

@@ -58,7 +58,7 @@ record Glance(
                 back,
                 works,
                 !acts.isEmpty(),
-                Naming.of(text, clauses, vocabulary.names()));
+                Naming.of(text, clauses, vocabulary.units()));
     }
 
     private static List<Token> head(List<Clause> clauses) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.benchlore.kb.importing.CaseTeller.Vocabulary;
 import org.benchlore.kb.importing.ImportDraft.Item;
 import org.benchlore.kb.importing.ImportDraft.Told;
 import org.benchlore.kb.importing.RawRecord.Part;
@@ -38,10 +39,15 @@ record Heading(
     /** Serial number and device are looked for up to here: further down they may be those of another unit. */
     private static final int LONGEST_HEAD = 300;
 
-    static Heading of(RawRecord record, DeviceNames devices, DeviceScope assumed) {
+    static Heading of(RawRecord record, Vocabulary vocabulary, DeviceScope assumed) {
+        DeviceNames devices = vocabulary.devices();
         List<Told> told = new ArrayList<>();
         Map<Part, List<Stretch>> places = new LinkedHashMap<>();
         DeviceScope scope = device(record, devices, told, places).orElseGet(() -> {
+            if (told.isEmpty()) {
+                named(record, vocabulary.units())
+                        .ifPresent(name -> told.add(new Told(Item.DEVICE, "", Wording.cut(name))));
+            }
             if (assumed.depth() > 0) {
                 told.add(new Told(Item.DEVICE, assumed.toString(), ""));
             }
@@ -111,6 +117,14 @@ record Heading(
             }
         }
         return Optional.empty();
+    }
+
+    /** The make and model that the first text begins with, where no pack knows them. */
+    private static Optional<String> named(RawRecord record, UnitNames units) {
+        return record.parts().stream()
+                .filter(p -> p.field().wordy())
+                .findFirst()
+                .flatMap(p -> units.in(p.text(), p.clauses()).map(found -> found.in(p.text())));
     }
 
     private static Optional<DeviceScope> path(String label) {

@@ -17,7 +17,9 @@ import org.benchlore.kb.knowledge.DeviceScope;
  * @param caseId made from the source's name and the record's words, so that the same record gives the same case; as given
  *     in lines of JSON
  * @param records what will be stored; each wholly or not at all
- * @param told what was understood, with the words it was told by, in order
+ * @param told what was understood, with the words it was told by, in order; a device that no pack knows has no id
+ * @param kinds ids of the device classes that its words name, as {@link org.benchlore.kb.reading.Reading#kinds}; that of the
+ *     device alone where it is known, none for lines of JSON without one
  * @param unknown what a case has and this one does not tell
  * @param unread words with meaning that led to nothing; at most {@link #MOST_UNREAD}
  * @param likenesses cases like it, stored or earlier in the source, the most alike first
@@ -28,6 +30,7 @@ public record ImportDraft(
         String caseId,
         List<CaseRecord> records,
         List<Told> told,
+        List<String> kinds,
         Set<Item> unknown,
         List<String> unread,
         List<Likeness> likenesses,
@@ -70,6 +73,7 @@ public record ImportDraft(
     public ImportDraft {
         records = List.copyOf(records);
         told = List.copyOf(told);
+        kinds = List.copyOf(kinds);
         EnumSet<Item> items = EnumSet.noneOf(Item.class);
         items.addAll(unknown);
         unknown = Collections.unmodifiableSet(items);
@@ -89,12 +93,12 @@ public record ImportDraft(
 
     /** The same with the cases like it. */
     ImportDraft like(List<Likeness> others) {
-        return new ImportDraft(line, caseId, records, told, unknown, unread, others, stored);
+        return new ImportDraft(line, caseId, records, told, kinds, unknown, unread, others, stored);
     }
 
     /** The same as a case that is stored already. */
     ImportDraft asStored() {
-        return new ImportDraft(line, caseId, records, told, unknown, unread, likenesses, true);
+        return new ImportDraft(line, caseId, records, told, kinds, unknown, unread, likenesses, true);
     }
 
     /** The day it came in, where told. */
@@ -102,9 +106,12 @@ public record ImportDraft(
         return first(Item.DATE).map(t -> LocalDate.parse(t.id()));
     }
 
-    /** What it is, where told. */
+    /** What it is, where told and known. */
     public Optional<DeviceScope> device() {
-        return first(Item.DEVICE).map(t -> DeviceScope.parse(t.id()));
+        return told.stream()
+                .filter(t -> t.item() == Item.DEVICE && !t.id().isEmpty())
+                .findFirst()
+                .map(t -> DeviceScope.parse(t.id()));
     }
 
     /** Its serial number or tag, where told. */

@@ -45,13 +45,14 @@ final class JsonDrafts {
             unknown.remove(Item.TEST);
             teller.told.forEach(t -> unknown.remove(t.item()));
             drafts.add(new ImportDraft(
-                    records.get(0).line(), caseId, records, teller.told, unknown, List.of(), List.of(), false));
+                    records.get(0).line(), caseId, records, teller.told, teller.kinds, unknown, List.of(), List.of(), false));
         });
         return drafts;
     }
 
     private static final class Teller implements CaseEvent.Fold<Boolean> {
         private final List<Told> told = new ArrayList<>();
+        private List<String> kinds = List.of();
 
         private boolean add(Item item, String id, String words) {
             return told.add(new Told(item, id, Wording.cut(words)));
@@ -70,6 +71,7 @@ final class JsonDrafts {
                     "");
             if (event.scope().depth() > 0) {
                 add(Item.DEVICE, event.scope().toString(), "");
+                kinds = event.scope().path().subList(0, 1);
             }
             return event.unit().isEmpty() || add(Item.UNIT, event.unit(), "");
         }

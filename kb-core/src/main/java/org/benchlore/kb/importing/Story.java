@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -56,6 +57,8 @@ final class Story {
     private final List<String> unread = new ArrayList<>();
     private final Map<Item, Integer> counts = new EnumMap<>(Item.class);
 
+    private final Set<String> kinds = new LinkedHashSet<>();
+
     /** Tests and conclusions that wait for the note they stand in. */
     private final List<Act> waiting = new ArrayList<>();
 
@@ -91,6 +94,11 @@ final class Story {
 
     List<Told> told() {
         return told;
+    }
+
+    /** The class of the device, else those that the words name. */
+    List<String> kinds() {
+        return heading.scope().depth() > 0 ? heading.scope().path().subList(0, 1) : List.copyOf(kinds);
     }
 
     List<String> unread() {
@@ -132,6 +140,9 @@ final class Story {
                 CaseHistory.OWN,
                 workedOn));
         for (String words : heading.kept()) {
+            if (Reader.takes(words)) {
+                kinds.addAll(reader.read(words, heading.scope()).kinds());
+            }
             events.add(new CaseEvent.Noted(next(Item.FINDING, 'n'), words, Source.SEEN, List.of()));
         }
         parts.forEach(this::text);
@@ -233,6 +244,7 @@ final class Story {
         List<Finding> findings = List.of();
         if (reads && !words.isEmpty()) {
             Reading reading = reader.read(Stretch.blank(part.text(), from, to, blanked), heading.scope());
+            kinds.addAll(reading.kinds());
             understood = reading.understood().stream().filter(u -> !u.past()).toList();
             findings = reading.findings();
             for (Reading.Span span : reading.notUnderstood()) {

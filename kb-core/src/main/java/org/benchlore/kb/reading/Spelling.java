@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.benchlore.kb.knowledge.Nearest;
+import org.benchlore.kb.reading.analysis.CommonWords;
 
 /**
  * Small typing mistakes: one edit (a letter left out, added, changed, or two swapped) in words of five letters or more,

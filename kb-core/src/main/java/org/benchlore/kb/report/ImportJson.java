@@ -56,6 +56,7 @@ final class ImportJson {
                 one.put("words", t.words());
             }
         }
+        JsonNodes.texts(node, "kinds", draft.kinds());
         JsonNodes.texts(
                 node, "unknown", draft.unknown().stream().map(JsonNodes::lower).toList());
         JsonNodes.texts(node, "notUnderstood", draft.unread());

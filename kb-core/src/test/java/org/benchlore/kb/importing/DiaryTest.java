@@ -453,4 +453,36 @@ class DiaryTest {
         assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(10_002L, 10_004L);
         assertThat(review.problems()).extracting(p -> p.line()).containsExactly(1L, 10_003L);
     }
+
+    @Test
+    void the_kind_make_and_model_of_a_unit_are_told() {
+        ImportReview review = Workshop.diary("""
+                12.3.2024 Ostrel KR-20 radio of Mr Kovel, no sound
+                13.3.2024 coffee machine Ferrano, 12 V missing
+                """);
+
+        assertThat(review.drafts())
+                .extracting(d -> d.told().stream()
+                        .filter(t -> t.item() == Item.DEVICE)
+                        .map(ImportDraft.Told::words)
+                        .toList())
+                .containsExactly(List.of("Ostrel KR-20"), List.of("Ferrano"));
+        assertThat(review.drafts()).extracting(ImportDraft::kinds).containsExactly(List.of("radio"), List.of("coffee-machine"));
+        assertThat(review.drafts()).extracting(ImportDraft::device).containsOnly(Optional.empty());
+    }
+
+    @Test
+    void a_paragraph_that_begins_with_another_unit_is_a_case_of_its_own() {
+        ImportReview review = Workshop.diary("""
+                12 March 2024
+
+                The Brask radio was silent. Replaced the mains fuse, works again.
+
+                Then the little Velmo radio. No 12 V, I replaced C5.
+                It came back dead.
+                """);
+
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(3L, 5L);
+        assertThat(review.drafts().get(1).date()).contains(LocalDate.of(2024, 3, 12));
+    }
 }

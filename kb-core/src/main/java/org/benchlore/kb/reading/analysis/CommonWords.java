@@ -1,22 +1,22 @@
-package org.benchlore.kb.reading;
+package org.benchlore.kb.reading.analysis;
 
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * Everyday English words, which are right as they stand although a bench word is a letter away ("collar" and "cellar",
  * "precious" and "previous"). The list and its licence: {@value #LIST} beside this class. Read on first use.
  */
-final class CommonWords {
+public final class CommonWords {
     private static final String LIST = "english-words.txt";
     private static final Words WORDS = read();
 
     private CommonWords() {}
 
-    static boolean contains(String word) {
+    /** Whether a word, in lower case, is one of them. */
+    public static boolean contains(String word) {
         return WORDS.contains(word);
     }
 
