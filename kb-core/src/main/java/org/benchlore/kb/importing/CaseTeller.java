@@ -45,7 +45,7 @@ final class CaseTeller {
 
     /** The draft of a record; empty if nothing of a case is in it. */
     Optional<ImportDraft> tell(RawRecord record) {
-        Heading heading = Heading.of(record, vocabulary, settings.device());
+        Heading heading = Heading.of(record, vocabulary, settings);
         ActReader reading = new ActReader(vocabulary.names(), heading.scope());
         Map<Part, List<Act>> acts = new LinkedHashMap<>();
         for (Part part : record.parts()) {
@@ -56,6 +56,7 @@ final class CaseTeller {
         Optional<LocalDate> date = record.date()
                 .or(() ->
                         record.parts().stream().flatMap(p -> p.date().stream()).findFirst())
+                .or(heading::date)
                 .or(settings::undated);
         Instant opened =
                 date.map(d -> d.atStartOfDay(ZoneOffset.UTC).toInstant()).orElse(Instant.EPOCH);
@@ -64,8 +65,7 @@ final class CaseTeller {
         date.ifPresent(story::date);
         story.tell(acts, reading.othersWorked());
         Set<Item> unknown = story.unknown();
-        boolean unit = !story.kinds().isEmpty()
-                && story.told().stream().anyMatch(t -> t.item() == Item.DEVICE);
+        boolean unit = !story.kinds().isEmpty() && story.told().stream().anyMatch(t -> t.item() == Item.DEVICE);
         boolean nothing = !unit && story.told().stream().noneMatch(t -> SUBSTANCE.contains(t.item()));
         if (nothing && (settings.kind() == ImportKind.DIARY || unknown.contains(Item.DEVICE))) {
             return Optional.empty();

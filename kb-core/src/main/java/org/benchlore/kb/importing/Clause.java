@@ -64,6 +64,16 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
     /** What follows these was not done, or not by this bench. */
     static final Set<Cue> NOT_OURS = EnumSet.of(Cue.PLANNED, Cue.NEGATION, Cue.OTHERS);
 
+    /** Where a text without signs comes to how it went. */
+    private static final Set<Cue> TURNING = EnumSet.of(
+            Cue.WORKS_AGAIN, Cue.NO_HELP, Cue.UNMENDED, Cue.BACK, Cue.NOT_WORTH, Cue.GIVEN_UP, Cue.HANDED, Cue.DEAR);
+
+    /** Words from which on a text without signs is taken for dictated. */
+    private static final int DICTATED = 15;
+
+    /** Words by which a denial or a person stands before what is theirs in such a text. */
+    private static final int NEAR = 4;
+
     /** Words of work that name it and do not tell that it was done, so that "new belts ordered" plans it. */
     private static final Set<String> NOUNS = Set.of(
             "new",
@@ -117,6 +127,7 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
         List<Token> tokens = Lexer.tokens(text);
         List<Token> words = new ArrayList<>();
         int sentence = 0;
+        boolean dictated = dictated(tokens);
         for (int i = 0; i < tokens.size(); i++) {
             Token token = tokens.get(i);
             boolean ends = false;
@@ -130,13 +141,26 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
                 ends = ",()[]|>-\uFFFD".contains(token.term());
             }
             if (ends || stops || words.size() == MOST_WORDS) {
-                add(words, sentence, token.is("?"), clauses);
+                add(words, sentence, token.is("?"), dictated, clauses);
                 words = new ArrayList<>();
                 sentence += stops ? 1 : 0;
             }
         }
-        add(words, sentence, false, clauses);
+        add(words, sentence, false, dictated, clauses);
         return clauses;
+    }
+
+    /** Whether a text of many words has no sign that would end a clause. */
+    private static boolean dictated(List<Token> tokens) {
+        int words = 0;
+        for (Token token : tokens) {
+            if (token.kind() != Kind.PUNCTUATION) {
+                words++;
+            } else if (!token.is("\n")) {
+                return false;
+            }
+        }
+        return words >= DICTATED;
     }
 
     private static boolean wraps(String text, int lineEnd, Token next) {
@@ -144,7 +168,8 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
         return lineEnd - lineStart >= WRAPPED_LINE && Character.isLowerCase(text.charAt(next.start()));
     }
 
-    private static void add(List<Token> words, int sentence, boolean asked, List<Clause> clauses) {
+    /** @param dictated whether what is done and reached begins a clause, since no sign does */
+    private static void add(List<Token> words, int sentence, boolean asked, boolean dictated, List<Clause> clauses) {
         if (words.isEmpty()) {
             return;
         }
@@ -154,6 +179,9 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
             if (joins(words.get(i)) && opens(hits, i + 1) && !within(hits, i)) {
                 add(words, hits, from, i, sentence, asked, clauses);
                 from = i + 1;
+            } else if (dictated && i > from && turns(hits, i)) {
+                add(words, hits, from, i, sentence, asked, clauses);
+                from = i;
             }
         }
         add(words, hits, from, words.size(), sentence, asked, clauses);
@@ -176,6 +204,18 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
         }
         clauses.add(new Clause(
                 words.get(from).start(), words.get(to - 1).end(), words.subList(from, to), own, cues, sentence, asked));
+    }
+
+    /** Whether work or an ending begins at a word that nothing before it denies, plans or gives to others. */
+    private static boolean turns(List<Hit> hits, int word) {
+        boolean turns = false;
+        for (Hit hit : hits) {
+            if (hit.to() <= word && hit.to() > word - NEAR && hit.cue() != null && NOT_OURS.contains(hit.cue())) {
+                return false;
+            }
+            turns |= hit.from() == word && (hit.work() != null || TURNING.contains(hit.cue()));
+        }
+        return turns;
     }
 
     private static boolean within(List<Hit> hits, int word) {

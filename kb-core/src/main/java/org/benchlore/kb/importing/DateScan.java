@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -76,6 +77,29 @@ final class DateScan {
     /** The date that a whole text is, blanks aside; a time of day may follow. */
     static Optional<Found> whole(String text, DateOrder order) {
         return at(text, 0, order).filter(f -> text.substring(f.end()).isBlank());
+    }
+
+    /** Words behind which a day is not that on which a unit came in. */
+    private static final Set<String> OTHER_DAYS = Set.of(
+            "bought", "built", "made", "from", "since", "until", "till", "purchased", "sold", "dated", "before", "of");
+
+    /** The first full date in a text that stands at a word and is not told as another day. */
+    static Optional<Found> within(String text, DateOrder order) {
+        String before = "";
+        int word = -1;
+        for (int i = 0; i < text.length(); i++) {
+            if (!Character.isLetterOrDigit(text.charAt(i))) {
+                before = word < 0 ? before : text.substring(word, i).toLowerCase(Locale.ROOT);
+                word = -1;
+            } else if (word < 0) {
+                word = i;
+                Optional<Found> found = OTHER_DAYS.contains(before) ? Optional.empty() : at(text, i, order);
+                if (found.flatMap(Found::date).isPresent()) {
+                    return found;
+                }
+            }
+        }
+        return Optional.empty();
     }
 
     private Optional<Found> scan() {

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.function.Consumer;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.benchlore.kb.cases.ImportProblem;
 import org.benchlore.kb.importing.CaseTeller.Vocabulary;
 import org.benchlore.kb.importing.DiaryLine.Kind;
@@ -30,12 +32,21 @@ final class DiarySplitter {
     /** Days without a year where none is known: fewer may be anything. */
     private static final int SEVERAL = 2;
 
+    private static final Pattern COUNTED = Pattern.compile("\\A#(\\d{1,4}) ");
+
+    /** Lines marked so from which on they count. */
+    private static final int LEAST_COUNTED = 3;
+
     /** What a heading said for what stands under it; {@code day} as in {@link DiaryLine}. */
     private record Context(Optional<LocalDate> date, String day, String title) {}
 
     private enum How {
         DATED,
         BULLET,
+        /** A bullet with a number, "3)". */
+        NUMBERED,
+        /** "Job 114: …". */
+        TAGGED,
         PARAGRAPH
     }
 
@@ -62,12 +73,28 @@ final class DiarySplitter {
             Vocabulary vocabulary,
             String source,
             Consumer<ImportProblem> problems) {
-        this.lines = text.lines().toList();
+        this.lines = counted(text.lines().toList());
         this.settings = settings;
         this.vocabulary = vocabulary;
         this.source = source;
         this.problems = problems;
         this.parsed = parsed();
+    }
+
+    /** "#1", "#2", "#3" at the beginning of lines count them and are no tags; they become "1)", "2)", "3)". */
+    private static List<String> counted(List<String> lines) {
+        int next = 1;
+        for (String line : lines) {
+            Matcher mark = COUNTED.matcher(line);
+            if (mark.lookingAt() && Integer.parseInt(mark.group(1)) != next++) {
+                return lines;
+            }
+        }
+        return next <= LEAST_COUNTED
+                ? lines
+                : lines.stream()
+                        .map(line -> COUNTED.matcher(line).replaceFirst("$1) "))
+                        .toList();
     }
 
     private List<DiaryLine> parsed() {
@@ -127,6 +154,11 @@ final class DiarySplitter {
     /** The next record, in order of line; empty at the end. */
     Optional<RawRecord> next() {
         while (ready.isEmpty() && at < parsed.size()) {
+            int table = DiaryTable.end(lines, at);
+            if (table > at) {
+                table(table);
+                continue;
+            }
             int i = at++;
             boolean underline = i > 0 && parsed.get(i - 1).is(Kind.HEADING) && DiaryLine.underlines(lines.get(i));
             if (!underline || lines.get(i - 1).strip().startsWith("#")) {
@@ -137,6 +169,27 @@ final class DiarySplitter {
             finish();
         }
         return Optional.ofNullable(ready.poll());
+    }
+
+    /** The rows of a table up to a line; the words over it introduce them. */
+    private void table(int end) {
+        DiaryRecord over = current;
+        if (over != null && (over.headingOnly() || (over.plain() && DiaryTitle.is(over.opening())))) {
+            if (over.headed()) {
+                context(over);
+            }
+            over.preamble();
+        }
+        finish();
+        try {
+            for (RawRecord row : DiaryTable.records(lines, at, end, vocabulary, settings.dates(), source, problems)) {
+                ready.add(new RawRecord(row.line(), row.date().or(this::day), row.parts(), false));
+            }
+        } catch (BadImportException e) {
+            parsed.subList(at, end).forEach(this::take);
+        }
+        at = end;
+        gap = false;
     }
 
     private static boolean begins(DiaryLine line) {
@@ -207,8 +260,8 @@ final class DiarySplitter {
     private void introduction(DiaryLine line) {
         DiaryRecord record = current;
         boolean day = line.dated() || (line.labelled() && line.field() == ImportField.DATE);
-        if (day
-                && record != null
+        if (record != null
+                && (day || titleAlone(record))
                 && record.plain()
                 && DiaryTitle.is(record.opening())
                 && !record.named()
@@ -219,6 +272,12 @@ final class DiarySplitter {
             record.preamble();
             finish();
         }
+    }
+
+    /** Whether a record is one line with a blank one below it. */
+    private boolean titleAlone(DiaryRecord record) {
+        int below = (int) record.line();
+        return gap && below < parsed.size() && parsed.get(below).is(Kind.BLANK);
     }
 
     private void content(DiaryLine line) {
@@ -256,7 +315,10 @@ final class DiarySplitter {
             return;
         }
         boolean top = line.is(Kind.BULLET) && (record.bullets() == 0 || line.level() <= bulletIndent);
-        How how = line.dated() ? How.DATED : top ? How.BULLET : gap ? How.PARAGRAPH : null;
+        How bullet =
+                Character.isDigit(lines.get((int) line.number() - 1).strip().charAt(0)) ? How.NUMBERED : How.BULLET;
+        boolean tagged = UnitScan.leads(line.text());
+        How how = line.dated() ? How.DATED : tagged ? How.TAGGED : top ? bullet : gap ? How.PARAGRAPH : null;
         if (line.is(Kind.BULLET) && record.bullets() == 0) {
             bulletIndent = line.level();
         }
@@ -327,8 +389,10 @@ final class DiarySplitter {
             return true;
         }
         return switch (how) {
+            case TAGGED -> !record.named() && (record.worked() || record.ended());
             case DATED -> record.ended() ? !glance.back() : !glance.goesOn();
             case BULLET -> record.ended() ? !glance.goesOn() : !record.named() && record.worked() && !glance.goesOn();
+            case NUMBERED -> record.ended() ? !glance.goesOn() : glance.naming().leads();
             case PARAGRAPH -> !starters || (record.ended() && !contexts.isEmpty() && !glance.goesOn());
         };
     }

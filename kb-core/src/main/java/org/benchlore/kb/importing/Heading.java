@@ -2,6 +2,7 @@ package org.benchlore.kb.importing;
 
 import com.google.common.base.CharMatcher;
 import com.google.common.base.Splitter;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -21,6 +22,7 @@ import org.benchlore.kb.reading.analysis.Token;
  *
  * @param scope the device, or the one assumed
  * @param unit serial number or tag, or empty
+ * @param date the day that stands in its head, where no line or heading begins with one
  * @param complaint what a label says is the owner's word, or empty
  * @param told what was understood
  * @param places words of the heading in each text, which say nothing of the fault
@@ -30,6 +32,7 @@ import org.benchlore.kb.reading.analysis.Token;
 record Heading(
         DeviceScope scope,
         String unit,
+        Optional<LocalDate> date,
         String complaint,
         List<Told> told,
         Map<Part, List<Stretch>> places,
@@ -39,7 +42,8 @@ record Heading(
     /** Serial number and device are looked for up to here: further down they may be those of another unit. */
     private static final int LONGEST_HEAD = 300;
 
-    static Heading of(RawRecord record, Vocabulary vocabulary, DeviceScope assumed) {
+    static Heading of(RawRecord record, Vocabulary vocabulary, ImportSettings settings) {
+        DeviceScope assumed = settings.device();
         DeviceNames devices = vocabulary.devices();
         List<Told> told = new ArrayList<>();
         Map<Part, List<Stretch>> places = new LinkedHashMap<>();
@@ -55,7 +59,28 @@ record Heading(
         });
         String unit = unit(record, told, places);
         return new Heading(
-                scope, unit, labelled(record, ImportField.COMPLAINT), told, places, kept(record, scope, unit, devices));
+                scope,
+                unit,
+                date(record, settings.dates(), places),
+                labelled(record, ImportField.COMPLAINT),
+                told,
+                places,
+                kept(record, scope, unit, devices));
+    }
+
+    private static Optional<LocalDate> date(RawRecord record, DateOrder order, Map<Part, List<Stretch>> places) {
+        boolean dated = record.date().isPresent()
+                || record.parts().stream().anyMatch(p -> p.date().isPresent());
+        Optional<Part> first =
+                record.parts().stream().filter(p -> p.field().wordy()).findFirst();
+        if (dated || first.isEmpty()) {
+            return Optional.empty();
+        }
+        Part part = first.get();
+        Optional<DateScan.Found> found = DateScan.within(part.text().substring(0, head(part.text())), order);
+        found.ifPresent(
+                day -> places.computeIfAbsent(part, p -> new ArrayList<>()).add(new Stretch(day.start(), day.end())));
+        return found.flatMap(DateScan.Found::date);
     }
 
     private static List<String> kept(RawRecord record, DeviceScope scope, String unit, DeviceNames devices) {

@@ -14,12 +14,12 @@ public enum ImportField {
     DATE(
             false,
             "date | day | date in | date received | received | received on | opened | intake | came in | checked in | "
-                    + "booked in | arrived | arrival | in"),
+                    + "booked in | arrived | arrival | rcvd | recd | brought in | taken in | in"),
     /** The day it was closed. */
     CLOSED(
             false,
             "date out | closed | finished | completed | delivered | date closed | date done | handed over | collected | "
-                    + "picked up | out"),
+                    + "picked up | handed out | out"),
     /** Serial number or tag. */
     UNIT(
             false,
@@ -30,13 +30,13 @@ public enum ImportField {
     DEVICE(
             false,
             "device | model | type | set | machine | maker | make | brand | family | make and model | make model | "
-                    + "product | equipment | appliance | device type | article | board | revision"),
+                    + "product | equipment | appliance | what | thing | item | mk | mdl | device type | article | board | revision"),
     /** What the owner says; nothing in it is taken for work of the bench. */
     COMPLAINT(
             true,
             "complaint | problem | customer complaint | owner complaint | customer | owner | customer says | owner says | "
                     + "says owner | says customer | reported | reported fault | fault reported | fault | symptom | symptoms | "
-                    + "issue | fault description | description of fault | error | what is wrong"),
+                    + "says | said | issue | fault description | description of fault | error | what is wrong"),
     /** Anything: findings, work and endings as they come. */
     NOTES(
             true,

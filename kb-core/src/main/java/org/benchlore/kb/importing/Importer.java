@@ -127,7 +127,7 @@ public final class Importer {
             // "sep=;" in the first line is how one spreadsheet tells another; a blank line keeps the numbers right
             String table = text.startsWith("sep=") ? text.substring(lineEnd(text)) : text;
             ColumnMapping columns = settings.mapping()
-                    .orElseGet(() -> new MappingGuess(vocabulary.devices(), settings.dates()).of(table, source));
+                    .orElseGet(() -> new MappingGuess(vocabulary, settings.dates()).of(table, source));
             mapping = Optional.of(columns);
             CsvReader reading = new CsvReader(table, columns.separator(), source, problems::add);
             List<String> names = columns.header() ? header(reading) : List.of();
@@ -197,8 +197,7 @@ public final class Importer {
             List<List<String>> sample = new ArrayList<>(List.of(names));
             rows.stream().limit(MappingGuess.SAMPLE).forEach(r -> sample.add(cells(r.fields(), names)));
             ColumnMapping columns = settings.mapping()
-                    .orElseGet(() ->
-                            new MappingGuess(vocabulary.devices(), settings.dates()).of(sample, ',', true, source));
+                    .orElseGet(() -> new MappingGuess(vocabulary, settings.dates()).of(sample, ',', true, source));
             mapping = Optional.of(columns);
             TableRecords records = new TableRecords(columns, names, names.size(), 0, source, problems::add);
             Iterator<RawRecord> told = rows.stream()

@@ -45,7 +45,15 @@ final class JsonDrafts {
             unknown.remove(Item.TEST);
             teller.told.forEach(t -> unknown.remove(t.item()));
             drafts.add(new ImportDraft(
-                    records.get(0).line(), caseId, records, teller.told, teller.kinds, unknown, List.of(), List.of(), false));
+                    records.get(0).line(),
+                    caseId,
+                    records,
+                    teller.told,
+                    teller.kinds,
+                    unknown,
+                    List.of(),
+                    List.of(),
+                    false));
         });
         return drafts;
     }

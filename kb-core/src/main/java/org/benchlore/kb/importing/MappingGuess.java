@@ -1,6 +1,7 @@
 package org.benchlore.kb.importing;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -8,6 +9,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Predicate;
+import org.benchlore.kb.importing.CaseTeller.Vocabulary;
 import org.benchlore.kb.reading.analysis.Token;
 
 /**
@@ -23,6 +25,10 @@ final class MappingGuess {
 
     /** Mean length from which cells are taken for sentences. */
     private static final int SENTENCE = 15;
+
+    /** What a column tells of before it tells of work: "found and done". */
+    private static final Set<ImportField> BEFORE_WORK =
+            EnumSet.of(ImportField.CAUSE, ImportField.COMPLAINT, ImportField.MEASURED);
 
     private static final char[] SEPARATORS = {',', ';', '\t', '|'};
 
@@ -41,10 +47,12 @@ final class MappingGuess {
     private record Label(ImportField field, int rank) {}
 
     private final DeviceNames devices;
+    private final UnitNames units;
     private final DateOrder dates;
 
-    MappingGuess(DeviceNames devices, DateOrder dates) {
-        this.devices = devices;
+    MappingGuess(Vocabulary vocabulary, DateOrder dates) {
+        this.devices = vocabulary.devices();
+        this.units = vocabulary.units();
         this.dates = dates;
     }
 
@@ -77,7 +85,9 @@ final class MappingGuess {
         Set<Integer> taken = new HashSet<>();
         int unit = unit(names);
         for (int i = 0; i < names.size(); i++) {
-            Optional<ImportField> field = named(names.get(i)).map(Label::field);
+            int column = i;
+            Optional<ImportField> field =
+                    named(names.get(i)).map(Label::field).flatMap(f -> fitting(f, cells(data, column)));
             boolean other = field.filter(ImportField.UNIT::equals).isPresent() && i != unit;
             if (field.isPresent() && !other && put(columns, field.get(), name(names, i))) {
                 taken.add(i);
@@ -94,6 +104,20 @@ final class MappingGuess {
                     source, "no column seems to hold text about a case", "say with a mapping which columns do");
         }
         return new ColumnMapping(separator, header, dates, columns, new TreeMap<>(), new TreeMap<>());
+    }
+
+    /** "Out" names the day of the outcome, or, where there are mostly no days below it, the outcome. */
+    private Optional<ImportField> fitting(ImportField field, List<String> cells) {
+        boolean day = field == ImportField.DATE || field == ImportField.CLOSED;
+        long days = day
+                ? cells.stream()
+                        .filter(c -> DateScan.whole(c, dates).isPresent())
+                        .count()
+                : 0;
+        if (!day || cells.isEmpty() || 2 * days >= cells.size()) {
+            return Optional.of(field);
+        }
+        return field == ImportField.CLOSED ? Optional.of(ImportField.OUTCOME) : Optional.empty();
     }
 
     /** The column that numbers units: a serial number tells one from another better than that of a job. -1 without one. */
@@ -162,15 +186,18 @@ final class MappingGuess {
             return Optional.empty();
         }
         Optional<PhraseTable.Match<Label>> longest = Optional.empty();
+        Set<ImportField> fields = EnumSet.noneOf(ImportField.class);
         for (int i = 0; i < words.size(); i++) {
             Optional<PhraseTable.Match<Label>> match = LABELS.longest(words, i);
+            match.ifPresent(m -> fields.add(m.value().field()));
             boolean longer = match.isPresent()
                     && words.get(i).surface().length() > 2
                     && longest.map(l -> match.get().to() - match.get().from() >= l.to() - l.from())
                             .orElse(true);
             longest = longer ? match : longest;
         }
-        return longest.map(PhraseTable.Match::value);
+        boolean all = fields.contains(ImportField.WORK) && fields.stream().anyMatch(BEFORE_WORK::contains);
+        return all ? Optional.of(new Label(ImportField.NOTES, 0)) : longest.map(PhraseTable.Match::value);
     }
 
     /** @return whether the column is used */
@@ -212,6 +239,9 @@ final class MappingGuess {
         double length = cells.stream().mapToInt(String::length).average().orElse(0);
         if (mostly(cells, c -> devices.find(PhraseTable.words(c), true).isPresent())) {
             return free(ImportField.DEVICE, columns);
+        }
+        if (mostly(cells, units::kind)) {
+            return Optional.of(ImportField.DEVICE);
         }
         if (length >= SENTENCE && mostly(cells, c -> c.indexOf(' ') > 0)) {
             return Optional.of(ImportField.NOTES);

@@ -45,8 +45,23 @@ final class UnitNames {
 
     /** Units of many kinds, which the packs leave to the words around them. */
     private static final List<String> UNITS = List.of(
-            "player", "recorder", "receiver", "turntable", "deck", "stereo", "machine", "charger", "vacuum", "lamp",
-            "fan heater", "heater", "iron", "keyboard", "speaker", "speakers", "headphones");
+            "player",
+            "recorder",
+            "receiver",
+            "turntable",
+            "deck",
+            "stereo",
+            "machine",
+            "charger",
+            "vacuum",
+            "lamp",
+            "fan heater",
+            "heater",
+            "iron",
+            "keyboard",
+            "speaker",
+            "speakers",
+            "headphones");
 
     /** Shorter words are no names. */
     private static final int SHORT = 3;
@@ -88,6 +103,11 @@ final class UnitNames {
             kindBefore = endsWithKind(clause, kindTo);
         }
         return Optional.empty();
+    }
+
+    /** Whether a text is a word for a kind of unit, and nothing else. */
+    boolean kind(String text) {
+        return kinds.whole(text).isPresent();
     }
 
     /** For each word the end of the kind of unit that begins there, or 0. */
@@ -186,7 +206,8 @@ final class UnitNames {
     /** Whether a word is written like a name, and is none of a part, a day, a person or work. */
     private boolean written(String text, Clause clause, int at, boolean goesOn) {
         Token word = clause.words().get(at);
-        boolean capitals = goesOn && text.substring(word.start(), word.end()).chars().allMatch(Character::isUpperCase);
+        boolean capitals =
+                goesOn && text.substring(word.start(), word.end()).chars().allMatch(Character::isUpperCase);
         return word.kind() == Kind.WORD
                 && (word.surface().length() >= SHORT || capitals)
                 && Character.isUpperCase(text.charAt(word.start()))

@@ -24,6 +24,12 @@ final class UnitScan {
                     + VALUE,
             Pattern.CASE_INSENSITIVE);
 
+    /** "Job 114: Ostrel radio": at the beginning a plain word will do. */
+    private static final Pattern LEADING = Pattern.compile(
+            "\\A\\s{0,9}+(?:job|ticket|order)(?: {0,2}(?:no|nr|number))?\\.? {0,2}#?(\\d{1,9}+)(?![\\p{L}\\d])"
+                    + "(?! {0,2}(?:h|hours?|days?|weeks?|min|minutes?)(?!\\p{L}))",
+            Pattern.CASE_INSENSITIVE);
+
     private static final Pattern NUMBER_SIGN = Pattern.compile("(?<![\\p{L}\\d#&])#(\\d[\\p{L}\\d/._-]{0,38}+)");
 
     /** A number found: the whole expression and the number itself. */
@@ -33,7 +39,15 @@ final class UnitScan {
 
     /** The first serial number, else the first tag. */
     static Optional<Found> first(String text) {
-        return first(SERIAL, text).or(() -> first(TAG, text)).or(() -> first(NUMBER_SIGN, text));
+        return first(SERIAL, text)
+                .or(() -> first(TAG, text))
+                .or(() -> first(LEADING, text))
+                .or(() -> first(NUMBER_SIGN, text));
+    }
+
+    /** Whether a text begins with the number of a job. */
+    static boolean leads(String text) {
+        return LEADING.matcher(text).lookingAt();
     }
 
     private static Optional<Found> first(Pattern pattern, String text) {

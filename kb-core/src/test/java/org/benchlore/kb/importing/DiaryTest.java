@@ -467,7 +467,9 @@ class DiaryTest {
                         .map(ImportDraft.Told::words)
                         .toList())
                 .containsExactly(List.of("Ostrel KR-20"), List.of("Ferrano"));
-        assertThat(review.drafts()).extracting(ImportDraft::kinds).containsExactly(List.of("radio"), List.of("coffee-machine"));
+        assertThat(review.drafts())
+                .extracting(ImportDraft::kinds)
+                .containsExactly(List.of("radio"), List.of("coffee-machine"));
         assertThat(review.drafts()).extracting(ImportDraft::device).containsOnly(Optional.empty());
     }
 
@@ -484,5 +486,84 @@ class DiaryTest {
 
         assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(3L, 5L);
         assertThat(review.drafts().get(1).date()).contains(LocalDate.of(2024, 3, 12));
+    }
+
+    @Test
+    void numbered_items_that_name_units_are_cases() {
+        for (String text : List.of(
+                "Repair diary\n\n1) Ostrel KR-20 radio, no sound.\n2) Brask radio, no 12 V\n3) Velmo radio, no sound\n",
+                "#1 Ostrel KR-20 radio, no sound.\n\n#2 Brask radio, no 12 V\n\n#3 Velmo radio, no sound\n",
+                "Job 114: Ostrel KR-20 radio, no sound\nJob 115: radio, no 12 V\nJob 116: Velmo radio, no sound\n")) {
+            ImportReview review = Workshop.diary(text);
+
+            assertThat(review.problems()).as(text).isEmpty();
+            assertThat(review.drafts())
+                    .as(text)
+                    .extracting(d -> ids(d, Item.FINDING))
+                    .containsExactly(List.of("sound=none"), List.of("rail-12v=absent"), List.of("sound=none"));
+            assertThat(review.drafts())
+                    .as(text)
+                    .extracting(ImportDraft::unit)
+                    .isEqualTo(
+                            text.startsWith("Job")
+                                    ? List.of(Optional.of("114"), Optional.of("115"), Optional.of("116"))
+                                    : List.of(Optional.empty(), Optional.empty(), Optional.empty()));
+        }
+        // steps of one case are none
+        assertThat(Workshop.diary("1) no sound\n2) measured 12 V, absent\n3) Fuse blown\n")
+                        .drafts())
+                .hasSize(1);
+    }
+
+    @Test
+    void a_day_in_the_head_of_a_case_is_its_own() {
+        ImportReview review = Workshop.diary("""
+                1) Ostrel KR-20 radio, Mr Kovel, in on 3 March 2025. No sound.
+                2) Brask radio, bought 4.5.2019, no sound
+                """);
+
+        assertThat(review.drafts())
+                .extracting(ImportDraft::date)
+                .containsExactly(Optional.of(LocalDate.of(2025, 3, 3)), Optional.empty());
+    }
+
+    @Test
+    void what_is_dictated_without_signs_is_told_apart() {
+        ImportReview review = Workshop.diary("11 august 2025 job 71 quill dp7 radio has no sound and the belt was slack"
+                + " fitted a new belt now works picked up by the wife paid\n"
+                + "12 august 2025 job 72 radio no sound at all the customer replaced the belts himself"
+                + " he took it home not repaired\n");
+
+        assertThat(acts(review.drafts().get(0)))
+                .containsExactly("device ?", "unit 71", "fix replace-belts", "outcome fixed", "cause belt-stretched");
+        assertThat(acts(review.drafts().get(1))).containsExactly("unit 72", "outcome given-up");
+    }
+
+    @Test
+    void a_table_in_a_diary_is_read_row_by_row() {
+        ImportReview review = Workshop.diary("""
+                # Jobs, June 2025
+
+                | No | In | What | Fault | Found and done | Out |
+                |---|:--|---|---|---|---|
+                | 211 | 02.06.2025 | Ostrel KR-20 radio | no sound | mains fuse blown, swapped the **mains fuse** | played an hour, paid |
+                | 212 | 03.06.2025 | TV Hestrel H32 | no 12 V | start resistor open | beyond repair, sent to recycling |
+                | 213 | 31.06.2025 | radio | no 12 V | | |
+
+                4 June 2025: Brask radio, no sound. Replaced the mains fuse, ok.
+                """);
+
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(5L, 6L, 9L);
+        ImportDraft first = review.drafts().get(0);
+        assertThat(first.date()).contains(LocalDate.of(2025, 6, 2));
+        assertThat(first.kinds()).containsExactly("radio");
+        assertThat(ids(first, Item.FINDING)).containsExactly("sound=none", "mains-fuse=blown");
+        assertThat(acts(first))
+                .containsExactly("device ?", "unit 211", "fix replace-mains-fuse", "outcome fixed-and-proven");
+        assertThat(acts(review.drafts().get(1))).contains("outcome not-worth-it");
+        assertThat(review.problems()).singleElement().satisfies(problem -> {
+            assertThat(problem.line()).isEqualTo(7);
+            assertThat(problem.toString()).contains("'31.06.2025' is no date");
+        });
     }
 }

@@ -326,4 +326,21 @@ class TableTest {
                 .satisfies(p ->
                         assertThat(p.toString()).startsWith("source:1: a field is longer than 65536 characters; "));
     }
+
+    @Test
+    void columns_are_guessed_by_what_they_hold_where_names_mislead() {
+        ImportReview review = Workshop.table("""
+                Rcvd;Thing;Mk;Mdl;Says;Found and done;Out
+                01/10/25;radio;Ostrel;KR-20;no sound;fuse blown, replaced the mains fuse;picked up
+                02/10/25;amp;Pulmar;40;hums;belts slack, new belts;paid
+                """);
+
+        assertThat(review.mapping().orElseThrow().text())
+                .contains("date = Rcvd", "device = Thing | Mk | Mdl", "complaint = Says", "notes = Found and done")
+                .contains("outcome = Out");
+        assertThat(review.drafts())
+                .extracting(ImportDraft::kinds)
+                .containsExactly(List.of("radio"), List.of("amplifier"));
+        assertThat(acts(review.drafts().get(0))).contains("fix replace-mains-fuse", "outcome fixed");
+    }
 }

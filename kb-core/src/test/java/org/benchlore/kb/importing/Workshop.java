@@ -18,10 +18,9 @@ import org.benchlore.kb.reading.Reader;
 
 /** A small invented workshop whose pack the tests of importing share. */
 final class Workshop {
-    static final Knowledge KNOWLEDGE =
-            PackReader.read(List.of(
-                    new PackSource("workshop.yaml", resource("workshop.yaml")),
-                    new PackSource("kinds.yaml", resource("kinds.yaml"))));
+    static final Knowledge KNOWLEDGE = PackReader.read(List.of(
+            new PackSource("workshop.yaml", resource("workshop.yaml")),
+            new PackSource("kinds.yaml", resource("kinds.yaml"))));
 
     private static final Reader READER = Reader.of(KNOWLEDGE);
 
