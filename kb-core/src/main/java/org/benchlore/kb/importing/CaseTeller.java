@@ -26,6 +26,7 @@ final class CaseTeller {
     private final Vocabulary vocabulary;
     private final ImportSettings settings;
     private final RecordIds ids;
+    private final Comebacks comebacks;
 
     /** Names of the packs, made once and shared. */
     record Vocabulary(Names names, DeviceNames devices, UnitNames units) {
@@ -35,7 +36,15 @@ final class CaseTeller {
         }
     }
 
-    CaseTeller(Knowledge knowledge, Reader reader, Vocabulary vocabulary, ImportSettings settings, String source) {
+    /** @param comebacks is told how each case names its unit */
+    CaseTeller(
+            Knowledge knowledge,
+            Reader reader,
+            Vocabulary vocabulary,
+            ImportSettings settings,
+            String source,
+            Comebacks comebacks) {
+        this.comebacks = comebacks;
         this.knowledge = knowledge;
         this.reader = reader;
         this.vocabulary = vocabulary;
@@ -70,6 +79,7 @@ final class CaseTeller {
         if (nothing && (settings.kind() == ImportKind.DIARY || unknown.contains(Item.DEVICE))) {
             return Optional.empty();
         }
+        comebacks.add(UnitVisits.of(record, acts, heading, story.caseId(), vocabulary.units()));
         return Optional.of(new ImportDraft(
                 record.line(),
                 story.caseId(),

@@ -299,6 +299,11 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
                 .anyMatch(h -> h.from() <= word && word < h.to() && h.cue() != null && any.contains(h.cue()));
     }
 
+    /** Whether a word tells of work, as "again" in "soldered again". */
+    boolean worked(int word) {
+        return hits.stream().anyMatch(h -> h.from() <= word && word < h.to() && h.work() != null);
+    }
+
     /** Whether any of some cues stands before a word. */
     boolean before(int word, Set<Cue> any) {
         for (Hit hit : hits) {

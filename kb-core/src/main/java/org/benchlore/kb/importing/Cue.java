@@ -9,7 +9,9 @@ enum Cue {
     /** Told outright: fixed. */
     WORKS_AGAIN(
             "works again | working again | runs again | running again | plays again | playing again | starts again | "
-                    + "boots again | reads again | reads discs again | records again | loads again | charges again | plays now | "
+                    + "heats again | hot again | warm again | spins again | turns again | prints again | opens again | sucks again | "
+                    + "cools again | brews again | sews again | drills again | lights again | lights up again | rings again | "
+                    + "feeds again | moves again | cuts again | boots again | reads again | reads discs again | records again | loads again | charges again | plays now | "
                     + "again working | again in function | functions again | function again | works perfectly | works perfect | "
                     + "works now | now works | now working | it works now | now it works | works fine now | works normally | "
                     + "works as new | works like new | as good as new | like new again | is fixed | now fixed | fixed now | "
@@ -43,7 +45,8 @@ enum Cue {
                     + "returned after | fault returned | problem returned | fault is back | problem is back | fault back | "
                     + "failed again | fails again | died again | broke again | broken again | dead again | again dead | "
                     + "does it again | did it again | doing it again | at it again | again defective | again broken | same fault again | same problem again | again the same | again same fault | "
-                    + "fault again | recurred | reappeared | appeared again | relapse | gone again | warranty return | comeback"),
+                    + "fault again | recurred | reappeared | appeared again | relapse | gone again | warranty return | comeback | "
+                    + "second time here | here again | here for the second time | second visit"),
     /** With {@link #BY_ITSELF} or alone: it went away without a repair. */
     RECOVERED("recovered | recovers | has recovered | healed itself | cured itself | fixed itself | repaired itself | "
             + "went away | fault went away | problem went away | fault disappeared | problem disappeared | "
@@ -107,7 +110,7 @@ enum Cue {
             "ran | run | let run | let it run | ran it | test run | trial run | long run | proof run | soak | soaked | soak test | "
                     + "soak tested | soaking | burn in | burned in | burnt in | burn-in | on test | under test | on soak | tested | "
                     + "test | endurance test | endurance run | long term test | played | was running | has run | was on | been on | "
-                    + "left on | left running | had it running | since"),
+                    + "left on | left it on | left running | left it running | let it play | let play | kept it on | had it running | since"),
     LONG("overnight | over night | all day | all night | the whole day | whole day | the whole night | whole night | "
             + "all afternoon | all morning | all evening | the whole afternoon | whole afternoon | the whole evening | "
             + "whole evening | the whole morning | whole morning | over the weekend | whole weekend | the whole weekend | all weekend | all week | for a day | for days | "

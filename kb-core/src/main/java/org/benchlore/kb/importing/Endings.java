@@ -196,6 +196,8 @@ final class Endings {
 
     /** Whether a clause behind work says that not all is well. */
     private static boolean speaksAgainst(Clause clause) {
+        boolean dashed = IntStream.range(0, clause.words().size())
+                .anyMatch(i -> DASHED.contains(clause.words().get(i).surface()) && !clause.worked(i));
         boolean well = clause.has(Cue.WORKS_AGAIN) || clause.has(Cue.HANDED);
         return clause.has(Cue.PLANNED)
                 || clause.has(Cue.NO_HELP)
@@ -205,7 +207,7 @@ final class Endings {
                 || clause.has(Cue.GIVEN_UP)
                 || clause.has(Cue.NOT_WORTH)
                 || (clause.has(Cue.NEGATION) && (clause.has(Cue.WORKS_AGAIN) || clause.has(Cue.MENDED)))
-                || (!well && says(clause, DASHED));
+                || (!well && dashed);
     }
 
     /** "Collected", "she paid on Friday", "customer happy"; what "picked up hum" is no unit that left. */

@@ -91,6 +91,11 @@ public record ImportDraft(
         return likenesses.stream().anyMatch(Likeness::duplicate);
     }
 
+    /** The same with other records, and what they tell. */
+    ImportDraft with(List<CaseRecord> others, List<Told> more) {
+        return new ImportDraft(line, caseId, others, more, kinds, unknown, unread, likenesses, stored);
+    }
+
     /** The same with the cases like it. */
     ImportDraft like(List<Likeness> others) {
         return new ImportDraft(line, caseId, records, told, kinds, unknown, unread, others, stored);

@@ -74,7 +74,10 @@ public final class Importer {
         intake.reportMore(review.moreProblems());
         for (ImportDraft draft : review.drafts()) {
             if (review.kind() != ImportKind.JSON && store.hasCase(draft.caseId())) {
-                draft.records().forEach(intake::known);
+                CaseRecord own = draft.records().get(0);
+                intake.known(own);
+                // that it came back may have been told only since
+                draft.records().stream().skip(1).forEach(intake::add);
             } else if (draft.duplicate() && !duplicates) {
                 intake.leaveOut();
             } else {
@@ -90,6 +93,7 @@ public final class Importer {
         private final ImportSettings settings;
         private final Problems problems = new Problems();
         private final List<ImportDraft> drafts = new ArrayList<>();
+        private final Comebacks comebacks = new Comebacks(knowledge);
         private Optional<ColumnMapping> mapping;
 
         Review(String source, ImportSettings settings) {
@@ -113,7 +117,7 @@ public final class Importer {
                     settings.kind(),
                     mapping,
                     mapping.isPresent() && settings.mapping().isEmpty(),
-                    known.compare(marked),
+                    comebacks.tie(known.compare(marked)),
                     problems.sorted(),
                     problems.more());
         }
@@ -211,7 +215,7 @@ public final class Importer {
         }
 
         private void tell(Supplier<Optional<RawRecord>> records) {
-            CaseTeller teller = new CaseTeller(knowledge, reader, vocabulary, settings, source);
+            CaseTeller teller = new CaseTeller(knowledge, reader, vocabulary, settings, source, comebacks);
             for (Optional<RawRecord> next = records.get(); next.isPresent(); next = records.get()) {
                 RawRecord record = next.get();
                 if (full(drafts.size(), record.line())) {

@@ -32,7 +32,7 @@ record Naming(Set<String> designation, boolean leads, Set<String> returned) {
             return NONE;
         }
         Optional<UnitNames.Found> name = units.in(text, clauses);
-        Set<String> designation = name.filter(found -> found.clause() == 0)
+        Set<String> designation = name.filter(found -> found.clause() == 0 || found.leads())
                 .map(UnitNames.Found::terms)
                 .orElse(Set.of());
         return new Naming(designation, name.filter(UnitNames.Found::leads).isPresent(), returned(clauses.get(0)));

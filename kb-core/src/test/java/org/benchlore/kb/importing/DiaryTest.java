@@ -566,4 +566,29 @@ class DiaryTest {
             assertThat(problem.toString()).contains("'31.06.2025' is no date");
         });
     }
+
+    @Test
+    void a_unit_that_is_back_ends_its_first_case_as_come_back() {
+        ImportReview review = Workshop.diary("""
+                12.3.2024 Ostrel KR-20 radio of Mr Kovel, no sound. Replaced the mains fuse, ok. Collected.
+                13.3.2024 Brask radio, no sound. Replaced the mains fuse, ok.
+                20.3.2024 Ostrel KR-20 radio of Mr Kovel is back again, no sound. Gave up.
+                21.3.2024 Brask radio is back again, no 12 V, replaced C5, ok.
+                22.3.2024 Ostrel KR-20 radio of Mrs Bode is back again, no sound. Replaced C7, ok.
+                """);
+
+        assertThat(review.drafts()).hasSize(5);
+        ImportDraft first = review.drafts().get(0);
+        assertThat(ids(first, Item.OUTCOME)).containsExactly("fixed", "came-back");
+        CaseHistory history = CaseHistory.fold(first.events()).orElseThrow();
+        assertThat(history.outcome()).isEqualTo(Outcome.CAME_BACK);
+        assertThat(first.events().get(first.events().size() - 1))
+                .isInstanceOfSatisfying(CaseEvent.Ended.class, e -> assertThat(e.afterDays()).isEqualTo(8));
+        assertThat(ids(review.drafts().get(2), Item.OUTCOME)).containsExactly("given-up");
+        assertThat(review.drafts().get(2).likenesses().get(0).sameUnit()).isTrue();
+        // another fault of the same unit is another case, and another owner's another unit
+        assertThat(ids(review.drafts().get(1), Item.OUTCOME)).containsExactly("fixed");
+        assertThat(review.drafts().get(3).likenesses().get(0).line()).isEqualTo(2);
+        assertThat(review.drafts().get(4).likenesses()).noneMatch(l -> l.sameUnit());
+    }
 }

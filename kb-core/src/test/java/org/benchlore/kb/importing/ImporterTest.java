@@ -17,6 +17,7 @@ import org.benchlore.kb.cases.CaseExport;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.CaseStore;
 import org.benchlore.kb.cases.ImportResult;
+import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.importing.ImportDraft.Likeness;
 import org.junit.jupiter.api.Test;
 
@@ -233,5 +234,22 @@ class ImporterTest {
         assertThat(ImportKind.of("other.jsonl", "{\"note\":\"x\"}")).contains(ImportKind.OBJECTS);
         assertThat(ImportKind.of("standard input", "{\"schema\":\"x\"}")).contains(ImportKind.JSON);
         assertThat(ImportKind.of("noise.bin", "hm")).isEmpty();
+    }
+
+    @Test
+    void a_case_stored_before_is_told_that_it_came_back() {
+        String diary = "12.3.2024 Ostrel KR-20 radio, no sound. Replaced the mains fuse, ok. Collected.\n"
+                + "13.3.2024 Brask radio, no sound. Gave up.\n";
+        store(diary, "diary.txt");
+        String grown = diary + "20.3.2024 Ostrel KR-20 radio is back again, no sound. Gave up.\n";
+
+        ImportResult second = store(grown, "diary.txt");
+        ImportResult third = store(grown, "diary.txt");
+
+        assertThat(second.added()).isPositive();
+        assertThat(third.added()).isZero();
+        String first = review(grown, "diary.txt").drafts().get(0).caseId();
+        assertThat(CaseHistory.fold(store.eventsOf(first)).orElseThrow().outcome())
+                .isEqualTo(Outcome.CAME_BACK);
     }
 }
