@@ -47,7 +47,8 @@ enum Cue {
     BREAK("but | though | although | however | whereas | yet | because | even though | despite | otherwise | "
             + "then | so | which | therefore"),
     /** What follows is left out of what was said before. */
-    EXCEPT("except | except for | apart from | other than | aside from | with the exception of"),
+    EXCEPT(
+            "except | except for | all but | everything but | all bar | everything bar | save for | apart from | other than | aside from | with the exception of"),
     /** Says that the thing is as it should be. */
     NORMAL(
             "no problem with | no problems with | no fault on | no fault with | no fault in | nothing wrong with | "

@@ -47,6 +47,7 @@ final class Linker {
         new Loose(passage, lexicon, claims).add();
         bare();
         Searches.deny(passage, claims);
+        Alternatives.apply(passage, lexicon, claims);
         Limits.apply(passage, claims);
         claims.removeIf(c -> c.dropped);
         Circumstances.drop(passage, claims);

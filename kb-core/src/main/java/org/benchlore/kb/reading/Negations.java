@@ -32,6 +32,7 @@ final class Negations {
     private static final Words PLACING = Words.spaced("on at in inside around near behind under over onto");
 
     private static final Words LINKING = Words.of("be", "been", "have", "get", "got");
+    private static final Words ALL_BUT = Words.of("all", "everything");
     private static final Words ALL = Words.terms("all every each both");
 
     private final Passage passage;
@@ -330,9 +331,19 @@ final class Negations {
                 return !item.entry.names.isEmpty() && bind(negation, item);
             }
             // "drive clicking, not detected" denies no clicking
-            return !mustEnd && passage.sameSegment(i, negation.from) && toggle(negation, claimsOf(item.index));
+            return (!mustEnd || answers(item, negation))
+                    && passage.sameSegment(i, negation.from)
+                    && toggle(negation, claimsOf(item.index));
         }
         return false;
+    }
+
+    /** "Hum no, crackle yes": a thing and its answer alone. */
+    private boolean answers(Item thing, Item no) {
+        boolean opens = thing.from == 0
+                || !passage.sameSegment(thing.from - 1, thing.from)
+                || passage.token(thing.from - 1).kind() == Token.Kind.PUNCTUATION;
+        return opens && thing.to == no.from && passage.token(no.from).surface().equals("no");
     }
 
     private boolean endsHere(int from) {
@@ -405,8 +416,11 @@ final class Negations {
     /** "All rails fine except 12 V": that one is in some other state, and what was said of all is not said of it. */
     private boolean except(Item cue) {
         Item target = next(cue);
-        if (target == null || !target.free() || target.entry.names.isEmpty()) {
+        if (target == null || target.entry.names.isEmpty()) {
             return false;
+        }
+        if (!target.free()) {
+            return butFor(cue, target);
         }
         Symptom symptom = target.entry.names.get(0).symptom();
         int sentence = passage.sentence(cue.from);
@@ -423,6 +437,22 @@ final class Negations {
         });
         add(claim, cue, target);
         return true;
+    }
+
+    /** "All but the fan works": what is said of the others is not so of this one. */
+    private boolean butFor(Item cue, Item target) {
+        boolean any = false;
+        for (Claim claim : claimsOf(target.index)) {
+            boolean behind =
+                    claim.word != null && claim.word.from >= target.to && ALL_BUT.contains(passage.term(cue.from));
+            if (behind && claim.measured == null) {
+                claim.negated = !claim.negated;
+                claim.anyOther = true;
+                claim.cover(cue.from, cue.to);
+                any = true;
+            }
+        }
+        return any;
     }
 
     private void add(Claim claim, Item cue, Item name) {

@@ -7,7 +7,7 @@ import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.benchlore.kb.reading.analysis.Words;
 
-/** Lists that are ticked off: "picture (yes), remote (no)", "hum: n". */
+/** Lists that are ticked off: "picture (yes), remote (no)", "hum: n", "lamp yes, hum no". */
 final class Ticks {
     private static final Words OPENING = Words.of(":", "=", "(", "?");
     private static final Words YES = Words.of("yes", "y");
@@ -18,13 +18,14 @@ final class Ticks {
     /** Adds a claim for each free name behind which only "yes" or "no" stands. */
     static void add(Passage passage, List<Claim> claims) {
         for (Item name : passage.items) {
-            int answer = name.to + 1;
-            boolean open = name.free()
-                    && !name.entry.names.isEmpty()
+            if (!name.free() || name.entry.names.isEmpty() || name.to >= passage.size() || passage.unreal(name.from)) {
+                continue;
+            }
+            boolean alone = alone(passage, name);
+            int answer = alone ? name.to : name.to + 1;
+            boolean open = (alone || OPENING.contains(passage.token(name.to).term()))
                     && answer < passage.size()
-                    && OPENING.contains(passage.token(name.to).term())
-                    && closes(passage, answer + 1)
-                    && !passage.unreal(name.from);
+                    && closes(passage, answer + 1);
             if (!open) {
                 continue;
             }
@@ -34,6 +35,15 @@ final class Ticks {
                 add(passage, claims, name, answer, yes);
             }
         }
+    }
+
+    /** "Hum no, lamp yes": a name and its answer and nothing else. */
+    private static boolean alone(Passage passage, Item name) {
+        String answer = passage.term(name.to);
+        boolean opens = name.from == 0
+                || !passage.sameSegment(name.from - 1, name.from)
+                || passage.token(name.from - 1).kind() == Kind.PUNCTUATION;
+        return opens && passage.sameSegment(name.from, name.to) && (answer.equals("yes") || answer.equals("no"));
     }
 
     private static void add(Passage passage, List<Claim> claims, Item name, int answer, boolean yes) {

@@ -114,6 +114,12 @@ class ReadingRulesTest {
         "it goes off after a while,stops-warm present",
         "voltages fine,supplies right",
         "no charge,charging refuses",
+        "no insects or buzzes,buzz none",
+        "neither disc nor charge,charging refuses",
+        "'12 V yes, 5 V no',rail-12v in-tolerance",
+        "'12 V yes, 5 V no',rail-5v absent",
+        "charge but no insects,charging charges",
+        "charge but no insects,insects absent",
     })
     void read_as(String text, String finding) {
         assertThat(findings(text)).contains(finding);
@@ -279,6 +285,7 @@ class ReadingRulesTest {
                 "tray moves if you hold it",
                 "only one tray moves",
                 "tray moves badly",
+                "all but the tray moves",
                 "tray moves, but only slowly",
                 "the tray opens very unevenly"
             })
