@@ -62,15 +62,17 @@ final class UnitOptions {
             return history.map(kb::opened).orElse(false);
         }
 
-        /** What the case's fixes made safe, but for what is told to be amiss now. */
+        /** What the case's fixes made safe, but for what is told to be amiss now, and what the words tell to be put right. */
         List<String> madeSafe(KnowledgeBase kb) {
             Set<String> told = seen.stream().map(Finding::symptomId).collect(Collectors.toSet());
             Set<String> again = kb.knowledge().powerOff().stream()
                     .filter(rule -> told.contains(rule.symptomId()))
                     .map(PowerOff::id)
                     .collect(Collectors.toSet());
-            return history.map(kb::madeSafe).orElse(List.of()).stream()
-                    .filter(rule -> !again.contains(rule))
+            return Stream.concat(
+                            history.map(kb::madeSafe).orElse(List.of()).stream().filter(rule -> !again.contains(rule)),
+                            kb.madeSafe(reading).stream())
+                    .distinct()
                     .toList();
         }
     }

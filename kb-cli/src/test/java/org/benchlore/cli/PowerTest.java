@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -79,6 +80,29 @@ class PowerTest {
                 .contains("Without that look, what makes it safe: ");
     }
 
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "juice spilled in it last week, opened and washed it, dry now, still dead",
+                "phone battery was swollen, i took it out and put a new one in, still won't charge",
+                "laptop battery swollen, new battery fitted, runs ten minutes",
+            })
+    void words_that_tell_it_was_put_right_let_power_on(String words) {
+        assertThat(text("next", words)).doesNotContain("Power stays off");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "juice spilled in it last week, dried in rice, still dead",
+                "laptop battery swollen, will fit a new battery",
+                "new battery fitted last month, now it is swollen",
+                "phone washed with the jeans, dried in rice, dead, water got in",
+            })
+    void half_of_it_or_a_plan_does_not(String words) {
+        assertThat(text("next", words)).contains("Power stays off");
+    }
+
     @Test
     void a_case_lets_power_on_again_after_the_fix_and_not_after_the_next_spill() {
         String told = text("case", "open", "beer spilled into the laptop, no start");
@@ -87,5 +111,9 @@ class PowerTest {
         text("outcome", "--case", id, "--cause", "spill-residue-leaks", "--fix", "wash-board", "--ended", "not-fixed");
         assertThat(text("next", "--case", id)).doesNotContain("Power stays off");
         assertThat(text("next", "--case", id, "juice spilled into it again")).contains("Power stays off");
+        text("case", "note", id, "juice spilled into it again");
+        assertThat(text("next", "--case", id)).contains("Power stays off");
+        text("case", "note", id, "opened, washed with distilled water and ipa, dried 3 days");
+        assertThat(text("next", "--case", id)).doesNotContain("Power stays off");
     }
 }

@@ -228,10 +228,19 @@ public final class KnowledgeBase implements AutoCloseable {
         return answer(() -> memory.current().planner().opened(history.events()));
     }
 
-    /** Rules that forbade power until a fix done in the case lifted them; for {@link BenchConditions#madeSafe}. */
+    /**
+     * Rules that forbade power until a fix done in the case lifted them, or a note that tells of one; for
+     * {@link BenchConditions#madeSafe}.
+     */
     public List<String> madeSafe(CaseHistory history) {
         requireNonNull(history, "history");
-        return answer(() -> memory.current().planner().madeSafe(history.events()));
+        return answer(() -> memory.current().planner().madeSafe(history.events(), text -> read(history, text)));
+    }
+
+    /** As {@link #madeSafe(CaseHistory)}, of a note that tells what was done: "opened, washed it, dry now". */
+    public List<String> madeSafe(Reading reading) {
+        requireNonNull(reading, "reading");
+        return answer(() -> memory.current().planner().madeSafe(reading));
     }
 
     /** The whole repair as a decision tree, with its expected minutes beside simpler ways. */

@@ -22,7 +22,7 @@ import org.benchlore.kb.knowledge.Risk;
  *     older packs may hold, are passed over
  * @param opened whether the unit lies open already, so that opening it costs nothing more
  * @param madeSafe ids of rules that forbade power ({@link org.benchlore.kb.knowledge.PowerOff}) until a fix was done on this
- *     unit; {@link TestPlanner#madeSafe} tells them of a case
+ *     unit, or was told of in words; {@link TestPlanner#madeSafe} tells them of a case or a note
  */
 public record BenchConditions(
         List<String> tools,

@@ -1,16 +1,24 @@
 package org.benchlore.kb.planning;
 
+import java.util.Collection;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchlore.kb.cases.CaseEvent;
+import org.benchlore.kb.importing.PutRight;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.PowerOff;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reading;
 
 /**
  * What forbids power now: rules of the packs whose state was found and that nothing has lifted.
@@ -24,6 +32,9 @@ record Standing(List<PowerOff> rules) {
 
     /** A state forbids power already if it is at least half as likely as the likeliest; our choice. */
     private static final double FEARED = 0.5;
+
+    private static final Pattern FORMER =
+            Pattern.compile("^(?!.*\\bagain\\b).*\\b(was|were|had)\\b", Pattern.CASE_INSENSITIVE | Pattern.DOTALL);
 
     static Standing of(Knowledge knowledge, RankingQuery query, BenchConditions conditions) {
         return new Standing(knowledge.powerOff().stream()
@@ -71,19 +82,62 @@ record Standing(List<PowerOff> rules) {
                         .allMatch(e -> e.getKey().equals(stateId) ? e.getValue() == 1 : e.getValue() <= DOUBT));
     }
 
-    /** Ids of rules that a fix has lifted, and whose state was not seen again since. */
-    static List<String> madeSafe(Knowledge knowledge, List<CaseEvent> events) {
+    /** Ids of rules that a fix has lifted, or words that tell of one, and whose state was not seen again since. */
+    static List<String> madeSafe(
+            Knowledge knowledge, List<CaseEvent> events, Function<String, Optional<Reading>> read) {
         Set<String> safe = new LinkedHashSet<>();
+        Set<String> seen = new HashSet<>();
         for (CaseEvent event : events) {
-            for (PowerOff rule : knowledge.powerOff()) {
+            Set<String> here = findings(event).map(Finding::symptomId).collect(Collectors.toSet());
+            seen.addAll(here);
+            List<PowerOff> open = knowledge.powerOff().stream()
+                    .filter(rule -> seen.contains(rule.symptomId()))
+                    .toList();
+            for (PowerOff rule : open) {
                 if (event instanceof CaseEvent.FixApplied fix && rule.fixes().contains(fix.fixId())) {
                     safe.add(rule.id());
-                } else if (findings(event).anyMatch(f -> f.symptomId().equals(rule.symptomId()))) {
+                } else if (here.contains(rule.symptomId())) {
                     safe.remove(rule.id());
                 }
             }
+            if (event instanceof CaseEvent.Noted noted) {
+                safe.addAll(
+                        open.stream().noneMatch(rule -> here.contains(rule.symptomId()))
+                                ? toldSafe(open, noted.text(), List.of())
+                                : read.apply(noted.text()).stream()
+                                        .flatMap(r -> toldSafe(open, r.text(), r.understood()).stream())
+                                        .toList());
+            }
         }
         return List.copyOf(safe);
+    }
+
+    /** Ids of rules that a note says were put right, behind all that it says against power. */
+    static List<String> madeSafe(Knowledge knowledge, Reading reading) {
+        return toldSafe(knowledge.powerOff(), reading.text(), reading.understood());
+    }
+
+    private static List<String> toldSafe(Collection<PowerOff> rules, String text, List<Reading.Understood> understood) {
+        List<PowerOff> telling =
+                rules.stream().filter(rule -> !rule.told().isEmpty()).toList();
+        if (telling.isEmpty()) {
+            return List.of();
+        }
+        PutRight said = PutRight.in(text);
+        return telling.stream()
+                .filter(rule -> said.told(rule.told(), lastToldOf(rule, understood)))
+                .map(PowerOff::id)
+                .toList();
+    }
+
+    /** Where a note last says what forbids power, as it is now: "took the pack out, it was swollen" says how it was. */
+    private static int lastToldOf(PowerOff rule, List<Reading.Understood> understood) {
+        return understood.stream()
+                .filter(u -> u.finding().symptomId().equals(rule.symptomId()) && !u.past())
+                .filter(u -> !FORMER.matcher(u.span().text()).find())
+                .mapToInt(u -> u.span().end())
+                .max()
+                .orElse(0);
     }
 
     private static Stream<Finding> findings(CaseEvent event) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.Outcome;
@@ -19,6 +20,7 @@ import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Remedy;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
+import org.benchlore.kb.reading.Reading;
 
 /**
  * Chooses the next test and plans the repair over one snapshot of packs and cases. Immutable and thread-safe.
@@ -172,10 +174,17 @@ public final class TestPlanner {
 
     /**
      * Ids of the rules that forbade power ({@link org.benchlore.kb.knowledge.PowerOff}) until a fix in these events lifted
-     * them; for {@link BenchConditions#madeSafe}. What was seen again since forbids it again.
+     * them, or a note that tells of one; for {@link BenchConditions#madeSafe}. What was seen again since forbids it again.
+     *
+     * @param read what a text of the case says, read in the case's scope; empty for one that cannot be read
      */
-    public List<String> madeSafe(List<CaseEvent> events) {
-        return Standing.madeSafe(knowledge, events);
+    public List<String> madeSafe(List<CaseEvent> events, Function<String, Optional<Reading>> read) {
+        return Standing.madeSafe(knowledge, events, read);
+    }
+
+    /** Ids of the rules whose remedy a note tells of, behind what it says against power; for {@link BenchConditions#madeSafe}. */
+    public List<String> madeSafe(Reading reading) {
+        return Standing.madeSafe(knowledge, reading);
     }
 
     Situation situation(RankingQuery query, BenchConditions conditions) {

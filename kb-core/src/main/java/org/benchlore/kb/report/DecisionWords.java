@@ -20,7 +20,7 @@ import org.benchlore.kb.planning.Worth;
  * What there was to decide at each step, as the figures say it: which test, or to stop testing and which fix, what was
  * weighed, and for an unfinished case the plan from here.
  */
-record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Terms terms) {
+record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Terms terms, Readings readings) {
     /** Steps whose advice is worked out; of a longer case the last ones. */
     private static final int MOST_STEPS = 12;
 
@@ -87,7 +87,7 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
         return BenchConditions.DEFAULT
                 .afterFailing(step.done())
                 .opened(planner.opened(soFar))
-                .madeSafe(planner.madeSafe(soFar));
+                .madeSafe(planner.madeSafe(soFar, readings::of));
     }
 
     private static String toOpen(double minutes) {

@@ -87,7 +87,7 @@ public final class Sheets {
                         terms,
                         evidence,
                         log(history, readings),
-                        new DecisionWords(history, course, planner(), terms).blocks(),
+                        new DecisionWords(history, course, planner(), terms, readings).blocks(),
                         proof(history, terms));
             case HANDOVER -> HandoverSheet.of(history, course, terms, evidence, proof(history, terms));
             case QUESTION ->
@@ -98,7 +98,7 @@ public final class Sheets {
                         evidence,
                         log(history, readings),
                         proof(history, terms),
-                        next(history, course));
+                        next(history, course, readings));
         };
     }
 
@@ -115,7 +115,7 @@ public final class Sheets {
     }
 
     /** Tests worth doing with all that is known; fixes already done count as tried. */
-    private List<TestProposal> next(CaseHistory history, Course course) {
+    private List<TestProposal> next(CaseHistory history, Course course, Readings readings) {
         List<Course.Step> steps = course.steps();
         RankingQuery query = steps.stream()
                 .flatMap(s -> s.query().stream())
@@ -130,7 +130,7 @@ public final class Sheets {
                         BenchConditions.DEFAULT
                                 .afterFailing(done)
                                 .opened(planner.opened(history.events()))
-                                .madeSafe(planner.madeSafe(history.events())))
+                                .madeSafe(planner.madeSafe(history.events(), readings::of)))
                 .tests();
     }
 }

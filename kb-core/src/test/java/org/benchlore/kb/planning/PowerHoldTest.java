@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -15,6 +16,7 @@ import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.ranking.RankingSettings;
 import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.Reader;
 import org.benchlore.kb.reading.Reading;
 import org.junit.jupiter.api.Test;
 
@@ -79,6 +81,8 @@ power-off:
     private static final TestPlanner MENDS = planner(BenchWorld.with(ENTRIES + RULE.formatted("")));
     private static final RankingQuery DARK = BenchWorld.query("lamp=dark");
     private static final RankingQuery WET = BenchWorld.query("lamp=dark", "wetness=wet");
+
+    private static final Function<String, Optional<Reading>> UNREAD = text -> Optional.empty();
 
     private static TestPlanner planner(Knowledge knowledge) {
         return new TestPlanner(knowledge, RankingModel.of(knowledge, RankingSettings.DEFAULT.doubting(0)));
@@ -249,9 +253,41 @@ power-off:
         CaseEvent dried = new CaseEvent.FixApplied(head(2), "dry-out", "spill", 30.0, "");
         CaseEvent again =
                 new CaseEvent.Noted(head(3), "wet again", Reading.Source.SEEN, List.of(Finding.of("wetness", "wet")));
-        assertThat(LOOKS.madeSafe(List.of(wet))).isEmpty();
-        assertThat(LOOKS.madeSafe(List.of(wet, dried))).containsExactly("wet");
-        assertThat(LOOKS.madeSafe(List.of(wet, dried, again))).isEmpty();
+        assertThat(LOOKS.madeSafe(List.of(wet), UNREAD)).isEmpty();
+        assertThat(LOOKS.madeSafe(List.of(wet, dried), UNREAD)).containsExactly("wet");
+        assertThat(LOOKS.madeSafe(List.of(wet, dried, again), UNREAD)).isEmpty();
+    }
+
+    @Test
+    void words_that_tell_of_the_work_make_safe_as_well_and_only_behind_what_forbids() {
+        Knowledge tells =
+                BenchWorld.with(ENTRIES + RULE.formatted(", told: [opened ... washed ... dry|dried, new board in]"));
+        TestPlanner planner = planner(tells);
+        Reader reader = Reader.of(tells);
+        Function<String, Optional<Reading>> read = text -> Optional.of(reader.read(text, DeviceScope.ANY));
+        CaseEvent wet = new CaseEvent.Noted(head(1), "wet", Reading.Source.SEEN, List.of(Finding.of("wetness", "wet")));
+        CaseEvent washed = new CaseEvent.Noted(
+                head(2), "Opened and washed it with spirit, board is dry", Reading.Source.SEEN, List.of());
+        CaseEvent dried = new CaseEvent.Noted(head(3), "dried in rice for a week", Reading.Source.SEEN, List.of());
+        assertThat(planner.madeSafe(List.of(wet, washed), read)).containsExactly("wet");
+        assertThat(planner.madeSafe(List.of(wet, dried), read)).isEmpty();
+        assertThat(planner.madeSafe(List.of(washed), read))
+                .as("nothing was wet then")
+                .isEmpty();
+        assertThat(planner.madeSafe(List.of(washed, wet), read)).isEmpty();
+
+        assertThat(planner.madeSafe(reader.read("wetness wet, opened, washed it, dry now", DeviceScope.ANY)))
+                .containsExactly("wet");
+        assertThat(planner.madeSafe(reader.read("opened, washed it, dry now, wetness wet again", DeviceScope.ANY)))
+                .isEmpty();
+        for (String text : List.of(
+                "opened, will be washed, then dry",
+                "not opened, washed and dry?",
+                "owner opened it and washed it dry")) {
+            assertThat(planner.madeSafe(reader.read(text, DeviceScope.ANY)))
+                    .as(text)
+                    .isEmpty();
+        }
     }
 
     private static CaseEvent.Head head(int n) {
