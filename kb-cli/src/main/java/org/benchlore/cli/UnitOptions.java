@@ -112,7 +112,9 @@ final class UnitOptions {
                         workedOn || told.map(RankingQuery::workedOnBefore).orElse(false),
                         history.map(h -> kb.tried(inVain, h.id())).orElseGet(() -> kb.tried(inVain)))
                 .about(history.map(CaseHistory::id).orElse(""))
-                .inWords(told.map(RankingQuery::words).orElse("") + "\n" + fromWords.words())
+                .inWords(told.filter(q -> !q.findings().isEmpty())
+                        .map(q -> q.words() + "\n" + RankingQuery.furtherWordsOf(said.reading(), kb.knowledge()))
+                        .orElseGet(() -> told.map(RankingQuery::words).orElse("") + "\n" + fromWords.words()))
                 .withCodes(List.copyOf(codes.values()))
                 .ofKinds(kinds(scope, told, said.reading()));
         return new Unit(said.reading(), List.copyOf(said.findings()), query, done, history);

@@ -51,6 +51,22 @@ class CaseNoteTest {
     }
 
     @Test
+    void what_was_done_meanwhile_is_no_symptom_and_moves_no_cause_by_its_words() {
+        String told = done("case", "open", "fan heater, juice spilled into it, works no more");
+        Matcher matcher = ID.matcher(told);
+        assertThat(matcher.find()).isTrue();
+        String spill = matcher.group(1);
+        String before = causes(spill);
+        done("case", "note", spill, "opened, washed with distilled water and ipa, dried 3 days, board is dry");
+        assertThat(causes(spill)).isEqualTo(before);
+    }
+
+    private String causes(String caseId) {
+        String json = done("rank", "--case", caseId, "--json");
+        return json.substring(json.indexOf("\"causes\":"), json.indexOf("\"nextTests\":"));
+    }
+
+    @Test
     void the_unit_s_tag_is_listed_shown_and_found() {
         assertThat(done("case", "list")).contains("shelf A, device not stated");
         assertThat(done("show", id)).contains("device not stated, shelf A;");

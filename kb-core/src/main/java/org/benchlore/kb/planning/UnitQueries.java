@@ -70,7 +70,7 @@ public final class UnitQueries {
                 record.tried(history.failedFixes().stream()
                         .map(CaseEvent.FixApplied::fixId)
                         .toList()),
-                readings.stream().map(RankingQuery::wordsOf).collect(Collectors.joining("\n")),
+                RankingQuery.wordsOf(readings, knowledge),
                 codes.of(unknownCodes(readings), history.scope(), history.id()),
                 kinds(history.scope(), readings),
                 history.id());

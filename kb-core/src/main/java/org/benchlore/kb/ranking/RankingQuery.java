@@ -2,6 +2,7 @@ package org.benchlore.kb.ranking;
 
 import static java.util.Objects.requireNonNull;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
@@ -101,6 +102,34 @@ public record RankingQuery(
      */
     public static String wordsOf(Reading reading) {
         return reading.unread().isBlank() ? "" : reading.text();
+    }
+
+    /**
+     * The same of all texts of a case. A later one counts only where it {@linkplain #furtherWordsOf tells of a fault}; what was
+     * done meanwhile ("washed, dry now") and what was found in order are worded like the very causes they speak against.
+     * Where no text tells of a fault that the packs know, all count that led to no finding: their words are all there is.
+     *
+     * @param readings of the texts in their order, the complaint first
+     * @param knowledge what they were read by
+     */
+    public static String wordsOf(List<Reading> readings, Knowledge knowledge) {
+        boolean none = readings.stream().noneMatch(reading -> tellsOfFault(reading, knowledge));
+        List<String> words = new ArrayList<>();
+        for (Reading reading : readings) {
+            boolean counts =
+                    words.isEmpty() || (none && reading.understood().isEmpty()) || tellsOfFault(reading, knowledge);
+            words.add(counts ? wordsOf(reading) : "");
+        }
+        return String.join("\n", words).strip();
+    }
+
+    /** What a later note adds to what is known of a unit: its words, if it tells of a state that a sound unit does not show. */
+    public static String furtherWordsOf(Reading reading, Knowledge knowledge) {
+        return tellsOfFault(reading, knowledge) ? wordsOf(reading) : "";
+    }
+
+    private static boolean tellsOfFault(Reading reading, Knowledge knowledge) {
+        return reading.understood().stream().anyMatch(u -> !u.past() && !normal(u.finding(), knowledge));
     }
 
     /**

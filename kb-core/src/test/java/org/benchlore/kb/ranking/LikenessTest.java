@@ -6,12 +6,14 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.PackReader;
 import org.benchlore.kb.knowledge.PackSource;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reader;
+import org.benchlore.kb.reading.Reading;
 import org.junit.jupiter.api.Test;
 
 class LikenessTest {
@@ -135,6 +137,30 @@ class LikenessTest {
                 .isEmpty();
         assertThat(RankingQuery.wordsOf(reader.read("noise loud, ventilator dusty", DeviceScope.ANY)))
                 .isEqualTo("noise loud, ventilator dusty");
+    }
+
+    @Test
+    void a_later_note_counts_by_its_words_only_where_it_tells_of_a_fault() {
+        Reader reader = Reader.of(KNOWLEDGE);
+        List<Reading> notes = Stream.of(
+                        "noise loud, ventilator old",
+                        "opened, drawer washed, sleeve dry now",
+                        "noise quiet, rubber of the tape deck fine",
+                        "noise loud, sleeve dry")
+                .map(text -> reader.read(text, DeviceScope.ANY))
+                .toList();
+
+        assertThat(RankingQuery.wordsOf(notes, KNOWLEDGE).lines().filter(line -> !line.isEmpty()))
+                .containsExactly("noise loud, ventilator old", "noise loud, sleeve dry");
+        assertThat(RankingQuery.wordsOf(notes.subList(1, 3), KNOWLEDGE))
+                .as("the complaint counts, read or not")
+                .isEqualTo("opened, drawer washed, sleeve dry now");
+        List<Reading> unread = Stream.of("it sulks", "the drawer sighs")
+                .map(text -> reader.read(text, DeviceScope.ANY))
+                .toList();
+        assertThat(RankingQuery.wordsOf(unread, KNOWLEDGE))
+                .as("where nothing tells of a fault, words are all there is")
+                .isEqualTo("it sulks\nthe drawer sighs");
     }
 
     @Test
