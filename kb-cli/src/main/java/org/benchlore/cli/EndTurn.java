@@ -291,6 +291,7 @@ final class EndTurn {
     private boolean meant(Outcome outcome) {
         boolean cause = work.history().causeId() != null;
         boolean fix = work.history().cure().isPresent();
+        StillThere.warning(work.kb().knowledge(), page, work.history()).ifPresent(w -> page.text(0, w + "."));
         if (cause != fix) {
             page.text(0, "No " + (cause ? "fix" : "cause") + " is noted: the case goes down without one.");
         }

@@ -216,6 +216,10 @@ final class OutcomeCommand extends BenchCommand {
         if (!lacking.isEmpty() && json) {
             bench.err().println("benchlore: " + lacking);
         }
+        Optional<String> still = history.outcome() != null && history.outcome().cured()
+                ? StillThere.warning(kb.knowledge(), bench.page(), history)
+                : Optional.empty();
+        still.ifPresent(warning -> bench.err().println("benchlore: " + warning));
         if (json) {
             bench.out().println(Json.outcome(history, cause == null ? "" : cause, before, after));
             return ExitCode.DONE;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -45,6 +46,23 @@ class SheetTest {
         all[more.length + 2] = "--home";
         all[more.length + 3] = home();
         return Run.of(all);
+    }
+
+    @Test
+    void an_ending_as_fixed_is_doubted_where_the_fault_was_still_found_after_the_work() {
+        Run opened = Run.of("case", "open", "boiler trips the breaker", "--home", home());
+        String id = opened.out().replaceAll("(?s).*?Opened case (\\S+)\\..*", "$1");
+        for (String note : List.of("trips the breaker", "trips breaker gone")) {
+            Run noted = Run.of("case", "note", id, note, "--after", "replace-heating-element", "--home", home());
+            assertThat(noted.code()).as(noted.err()).isZero();
+            Run ended = Run.of(
+                    "outcome", "--case", id, "--cause", "heating-element-leaks", "--ended", "fixed", "--home", home());
+            if (note.endsWith("gone")) {
+                assertThat(ended.err()).doesNotContain("still found");
+            } else {
+                assertThat(ended.err()).contains("After the work this was still found: trips the breaker");
+            }
+        }
     }
 
     @Test

@@ -90,6 +90,11 @@ public record CaseHistory(
         return texts(ofFault());
     }
 
+    /** What was found after the {@link #cure}, in order of symptom id; empty without one. */
+    public List<Finding> findingsSinceCure() {
+        return CaseFold.findings(events.subList(ofFault().size(), events.size()));
+    }
+
     private List<CaseEvent> ofFault() {
         return events.subList(0, cure().map(events::indexOf).orElse(events.size()));
     }

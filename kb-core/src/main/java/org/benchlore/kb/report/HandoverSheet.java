@@ -128,16 +128,10 @@ final class HandoverSheet {
             return "The work on your unit is not finished yet.";
         }
         return switch (outcome) {
-            case FIXED_AND_PROVEN ->
-                proof.allPassed()
-                        ? "Your unit is repaired, and it passed our checks afterwards."
-                        : checked()
-                                ? "Your unit is repaired. What we have checked, and what not, is listed below."
-                                : "Your unit is repaired, on the bench's word: no check after the work was written down.";
-            case FIXED ->
-                proof.somethingPassed()
-                        ? "Your unit is repaired. What we have checked so far is listed below."
-                        : "Your unit is repaired. A longer check has not been done yet.";
+            case FIXED_AND_PROVEN, FIXED ->
+                stillThere()
+                        ? "The work on your unit is done, but something that was wrong still showed after it: see below."
+                        : repaired(outcome);
             case NOT_FIXED -> "The repair we tried did not help. The fault is still there.";
             case CAME_BACK ->
                 "The fault came back" + (fixes.isEmpty() ? "" : " after the repair") + ". The work is not finished.";
@@ -152,6 +146,19 @@ final class HandoverSheet {
                 };
             case GIVEN_UP -> "We stopped without finding the reason for the fault.";
         };
+    }
+
+    private String repaired(Outcome outcome) {
+        if (outcome == Outcome.FIXED) {
+            return proof.somethingPassed()
+                    ? "Your unit is repaired. What we have checked so far is listed below."
+                    : "Your unit is repaired. A longer check has not been done yet.";
+        }
+        return proof.allPassed()
+                ? "Your unit is repaired, and it passed our checks afterwards."
+                : checked()
+                        ? "Your unit is repaired. What we have checked, and what not, is listed below."
+                        : "Your unit is repaired, on the bench's word: no check after the work was written down.";
     }
 
     private void found() {
@@ -190,6 +197,7 @@ final class HandoverSheet {
         return causeId != null
                 && history.certainty() == Certainty.PROVEN
                 && shown()
+                && !stillThere()
                 && course.last()
                         .flatMap(ranking -> Course.find(ranking, causeId))
                         .filter(cause -> cause.probability() >= SURE)
@@ -209,6 +217,16 @@ final class HandoverSheet {
                                 && Optional.ofNullable(before.get(is.finding().symptomId()))
                                         .filter(was -> !normal(was))
                                         .isPresent());
+    }
+
+    /** Whether something that had been wrong was found so again after the last fix. */
+    private boolean stillThere() {
+        return !fixes.isEmpty() && before.entrySet().stream().anyMatch(was -> stillThere(was.getKey(), was.getValue()));
+    }
+
+    private boolean stillThere(String symptomId, Seen was) {
+        Seen is = after.get(symptomId);
+        return !normal(was) && is != null && !normal(is);
     }
 
     private void done() {

@@ -181,6 +181,25 @@ class SheetsTest {
     }
 
     @Test
+    void where_what_was_wrong_still_shows_after_the_work_nothing_is_sure_and_the_unit_is_not_called_repaired() {
+        List<CaseEvent> events = new ArrayList<>(HISTORY.events().subList(0, 6));
+        events.add(new CaseEvent.Noted(
+                head(1),
+                "trip code gone, no 12 V",
+                Reading.Source.MEASURED,
+                List.of(Finding.of("rail-12v", "absent"))));
+        events.add(new CaseEvent.Ended(head(99), Outcome.FIXED, null, ""));
+        assertThat(handover(events))
+                .contains(
+                        "**The work on your unit is done, but something that was wrong still showed after it: see below.**")
+                .contains("- 12 V rail: still not as it should be after the work.")
+                .contains("This fits what we saw, but it has not been shown for certain.")
+                .doesNotContain("is repaired")
+                .doesNotContain("We are sure")
+                .doesNotContain("shown by a check or by the cure");
+    }
+
+    @Test
     void what_the_bench_measured_is_not_told_as_the_owner_s_words() {
         List<CaseEvent> events = List.of(new CaseEvent.Opened(
                 later("o", 0), SheetFixture.SCOPE, "dead, 12 V rail 0.3 V", "", CaseHistory.OWN, false));
