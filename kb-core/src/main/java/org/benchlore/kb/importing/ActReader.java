@@ -289,7 +289,7 @@ final class ActReader {
         boolean first = IntStream.range(0, hit.from()).allMatch(i -> clause.within(i, FILLERS));
         if (clause.surface(hit).equals("new")) {
             boolean in = Set.of("in", "on").contains(clause.words().get(last).surface());
-            return first && (in || clause.hits().stream().anyMatch(h -> !h.equals(hit) && h.work() != null));
+            return first && (in || clause.hits().stream().anyMatch(h -> h.from() != hit.from() && h.work() != null));
         }
         boolean told = hit.from() > 0 || !clause.surface(hit).equals("built in"); // "built in supply"
         return PLACED.contains(clause.surface(hit)) && ((first && told) || hit.to() == last + 1);
