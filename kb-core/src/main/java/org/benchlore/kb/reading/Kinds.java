@@ -73,7 +73,11 @@ final class Kinds {
         BESIDE
     }
 
-    private record Name(List<String> keys, String id) {}
+    record Name(List<String> keys, String id) {
+        Name {
+            keys = List.copyOf(keys);
+        }
+    }
 
     /** By first key, the longest names first. */
     private final Map<String, List<Name>> names = new HashMap<>();
@@ -108,16 +112,32 @@ final class Kinds {
         }
     }
 
-    Named in(Passage passage) {
+    /** The longest name that starts at each token, null for none. */
+    @Nullable
+    Name[] names(List<Token> tokens) {
+        List<String> keys = tokens.stream().map(Kinds::key).toList();
+        @Nullable Name[] starts = new Name[keys.size()];
+        for (int i = 0; i < starts.length; i++) {
+            starts[i] = at(keys, i);
+        }
+        return starts;
+    }
+
+    /** Whether what stands behind a name makes something else of it: "phone jack". */
+    static boolean leadsOn(Token next) {
+        return JOINING.contains(Synonyms.of(next.term()));
+    }
+
+    /** @param starts of the passage's tokens */
+    static Named in(Passage passage, @Nullable Name[] starts) {
         int n = passage.size();
-        List<String> keys = passage.tokens.stream().map(Kinds::key).toList();
         BitSet spoken = new BitSet(n);
         BitSet unit = new BitSet(n);
         TreeSet<String> ids = new TreeSet<>();
         boolean named = false;
         int i = 0;
         while (i < n) {
-            Name name = at(keys, i);
+            Name name = starts[i];
             if (name == null) {
                 unit.set(i, pointedAt(passage, i));
                 i++;
@@ -171,8 +191,7 @@ final class Kinds {
     }
 
     private static Place place(Passage passage, int from, int to) {
-        if (to < passage.size()
-                && JOINING.contains(Synonyms.of(passage.token(to).term()))) {
+        if (to < passage.size() && leadsOn(passage.token(to))) {
             return Place.BESIDE;
         }
         boolean strange = false; // a word that may be the make or the room

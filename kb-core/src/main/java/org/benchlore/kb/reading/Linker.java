@@ -69,6 +69,7 @@ final class Linker {
         }
         phrases(false);
         new WordLinks(passage, lexicon, claims).link();
+        new Fragments(passage, lexicon, claims).link();
         phrases(true);
         shared();
         new Strays(passage, lexicon, claims).link();

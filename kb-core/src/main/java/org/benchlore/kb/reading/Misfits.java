@@ -24,6 +24,7 @@ final class Misfits {
     private static final Words BILLED = Words.spaced("to made billed asked for this");
     private static final Words BILLS = Words.spaced("service extra minimum inspection labour delivery handling");
 
+    private static final Words PARTICLES = Words.of("off", "out", "down", "up", "away");
     private static final Words WHILE = Words.spaced("while bit time");
 
     private static final Words PLACES = Words.of("the", "its", "my", "his", "her", "their", "our");
@@ -100,6 +101,8 @@ final class Misfits {
             last--;
         }
         return terms[last].equals("after")
+                && last > match.from()
+                && PARTICLES.contains(terms[last - 1])
                 && last + 2 < terms.length
                 && match.entry().names.isEmpty()
                 && WHILE.contains(tokens.get(last + 2).surface());

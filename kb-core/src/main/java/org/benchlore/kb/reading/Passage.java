@@ -82,11 +82,12 @@ final class Passage {
      * Finds the lexicon's items in a text.
      *
      * @param text as given
-     * @param prose the same with log lines blanked, of the same length
+     * @param tokens of the same with log lines blanked
+     * @param units names of kinds of unit by their first token; one may stand for "unit" in what the packs teach
      */
-    Passage(String text, String prose, Lexicon lexicon) {
+    Passage(String text, List<Token> tokens, Kinds.@Nullable Name[] units, Lexicon lexicon) {
         this.text = text;
-        this.tokens = Lexer.tokens(prose);
+        this.tokens = tokens;
         int n = tokens.size();
         this.at = tokens.toArray(Token[]::new);
         this.content = new boolean[n];
@@ -110,7 +111,7 @@ final class Passage {
         for (int i = 0; i < n; i++) {
             numbers[i] = lexicon.terms().of(terms[i]);
         }
-        List<Trie.Match> all = lexicon.trie().all(at, numbers, terms, leftOut);
+        List<Trie.Match> all = lexicon.trie().all(at, numbers, terms, leftOut, unitEnds(units, lexicon.trie()));
         new Misfits(tokens, terms, lexicon.trie()).sort(all);
         Inverted.names(tokens, terms, numbers, lexicon.trie(), all);
         for (Trie.Match match : Trie.chosen(all, n, hidden)) {
@@ -147,6 +148,19 @@ final class Passage {
         if (any) {
             number();
         }
+    }
+
+    /** Where a name of the unit ends that is no name of a part, by its first token; 0 elsewhere. */
+    private int[] unitEnds(Kinds.@Nullable Name[] units, Trie trie) {
+        int[] ends = new int[at.length];
+        for (int i = 0; i < ends.length; i++) {
+            Kinds.Name unit = units[i];
+            int to = unit == null ? 0 : i + unit.keys().size();
+            Entry entry = unit == null ? null : trie.find(numbers, i, to);
+            boolean part = entry != null && !entry.names.isEmpty();
+            ends[i] = part || (to < ends.length && Kinds.leadsOn(at[to])) ? 0 : to;
+        }
+        return ends;
     }
 
     private void put(Trie.Match match) {

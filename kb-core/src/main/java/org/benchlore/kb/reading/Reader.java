@@ -16,6 +16,9 @@ import org.benchlore.kb.reading.Reading.CodeSeen;
 import org.benchlore.kb.reading.Reading.Contradiction;
 import org.benchlore.kb.reading.Reading.Span;
 import org.benchlore.kb.reading.Reading.Understood;
+import org.benchlore.kb.reading.analysis.Lexer;
+import org.benchlore.kb.reading.analysis.Token;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Reads what people write at the bench into findings. Immutable and thread-safe; one lexicon is built per scope that the
@@ -81,8 +84,10 @@ public final class Reader {
         }
         Lexicon lexicon = lexicon(scope);
         LogParse log = LogParse.inNote(text, lexicon);
-        Passage passage = new Passage(text, log.prose(), lexicon);
-        Kinds.Named named = kinds.in(passage);
+        List<Token> tokens = Lexer.tokens(log.prose());
+        @Nullable Kinds.Name[] units = kinds.names(tokens);
+        Passage passage = new Passage(text, tokens, units, lexicon);
+        Kinds.Named named = Kinds.in(passage, units);
         passage.nameUnit(named.unit());
         List<Claim> claims = new ArrayList<>();
         List<CodeSeen> codes = log.with(new Codes(passage, lexicon).read(claims));

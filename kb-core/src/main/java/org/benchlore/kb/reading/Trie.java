@@ -161,9 +161,10 @@ final class Trie {
      *
      * @param numbers of the tokens' terms
      * @param skipped tokens that a match may leave out
+     * @param unitEnds where the name of a kind of unit ends that starts at a token, else 0
      */
-    List<Match> all(Token[] tokens, int[] numbers, String[] words, boolean[] skipped) {
-        Walk walk = new Walk(tokens, numbers, glued(tokens, words), bare(tokens, words), skipped);
+    List<Match> all(Token[] tokens, int[] numbers, String[] words, boolean[] skipped, int[] unitEnds) {
+        Walk walk = new Walk(tokens, numbers, glued(tokens, words), bare(tokens, words), skipped, unitEnds);
         for (int i = 0; i < numbers.length; i++) {
             if (tokens[i].kind() != Kind.PUNCTUATION) {
                 walk.on(ROOT, i, i, 0, 0);
@@ -273,16 +274,19 @@ final class Trie {
         private final int[] glued;
         private final int[] bare;
         private final boolean[] mayGo;
+        private final int[] unitEnds;
+        private final int unit = terms.of("unit");
         private final int many = terms.of("many");
         private final int time = terms.of("time");
         private final List<Match> found = new ArrayList<>();
 
-        private Walk(Token[] tokens, int[] numbers, int[] glued, int[] bare, boolean[] mayGo) {
+        private Walk(Token[] tokens, int[] numbers, int[] glued, int[] bare, boolean[] mayGo, int[] unitEnds) {
             this.tokens = tokens;
             this.numbers = numbers;
             this.glued = glued;
             this.bare = bare;
             this.mayGo = mayGo;
+            this.unitEnds = unitEnds;
         }
 
         private void on(int node, int from, int at, int depth, int skipped) {
@@ -313,6 +317,11 @@ final class Trie {
                 if (often != 0) {
                     on(often, from, at + 1, depth + 1, skipped);
                 }
+            }
+            int named = unitEnds[at] == 0 ? 0 : next(node, unit);
+            if (named != 0) {
+                // "router is hot" is "unit is hot"
+                on(named, from, unitEnds[at], depth + 1, skipped);
             }
             if (depth > 0 && skipped < MOST_SKIPPED && mayGo[at]) {
                 on(node, from, at + 1, depth, skipped + 1);

@@ -40,6 +40,12 @@ class KindsTest {
     }
 
     @ParameterizedTest
+    @ValueSource(strings = {"back of the unit is warm", "back of the telly is warm", "back of my valve radio is warm"})
+    void the_unit_s_name_stands_for_unit(String text) {
+        assertThat(read(text).findings()).containsExactly(Finding.of("warm-case", "present"));
+    }
+
+    @ParameterizedTest
     @ValueSource(strings = {"the barbecue sparks", "my neighbour sparks", "his other printer sparks"})
     void what_another_does_is_no_finding(String text) {
         assertThat(read(text).findings()).isEmpty();

@@ -114,6 +114,7 @@ class ReadingRulesTest {
         "it goes off after a while,stops-warm present",
         "voltages fine,supplies right",
         "no charge,charging refuses",
+        "'bulk cap 91uF marked 220uF, bloated',cap-look bulging",
         "no insects or buzzes,buzz none",
         "neither disc nor charge,charging refuses",
         "'12 V yes, 5 V no',rail-12v in-tolerance",
