@@ -154,9 +154,9 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
         Plan plan = planner.plan(step.query().orElseThrow(), conditions(step));
         List<String> said = new ArrayList<>();
         if (plan.hold().isPresent()) {
-            said.add("Power stays off: " + plan.hold().get().why() + "."
-                    + (end(plan.root()) ? "" : " First " + action(plan.root()) + ".")
-                    + " The rest is planned once power may come on.");
+            said.add("Power stays off: " + plan.hold().get().why() + ".");
+            said.add("The plan from here: " + (end(plan.root()) ? "" : "first " + action(plan.root()) + "; ")
+                    + "the rest is planned once power may come on.");
             return said;
         }
         said.add(String.format(
