@@ -46,7 +46,7 @@ final class RankCommand extends BenchCommand {
             Ranking ranking = kb.rank(known.query());
             NextStep next = kb.next(known.query(), conditions.conditions(kb, known));
             if (json) {
-                bench.out().println(Json.ranking(known.reading(), ranking, next.inOrder(3)));
+                bench.out().println(Json.ranking(known.reading(), ranking, top, next));
             } else {
                 known.history().ifPresent(history -> new DecisionPage(kb.knowledge(), bench.page()).standing(history));
                 new RankingPage(kb.knowledge(), bench.page())

@@ -71,8 +71,12 @@ class JsonContractTest {
     void every_answer_fits_its_schema() throws IOException {
         json("ranking", "rank", WORDS);
         json("ranking", "rank", "blorf wibble");
+        assertThat(json("ranking", "rank", HELD, "--top", "2"))
+                .contains("\"total\":", "\"hold\":{\"reasons\":[{\"ruleId\":\"wet-inside\"")
+                .hasSizeLessThan(20_000);
         json("next", "next", WORDS);
-        json("plan", "plan", WORDS);
+        assertThat(json("plan", "plan", WORDS)).doesNotContain("\":\"\"");
+        assertThat(json("next", "next", WORDS)).doesNotContain("\":\"\"");
         assertThat(json("next", "next", HELD)).contains("\"hold\":", "\"until\":[{\"symptomId\"");
         json("plan", "plan", HELD);
         json("worth", "worth", WORDS, "--fix", "replace-reset-supervisor", "--repaired", "80");

@@ -55,7 +55,7 @@ class KindTest {
     void what_such_a_unit_lacks_is_said_beside_the_cause() {
         assertThat(text("rank", "printer: backlight flickers", "--top", "400"))
                 .contains("a printer has no picture panel");
-        JsonNode ranking = json("rank", "printer: backlight flickers");
+        JsonNode ranking = json("rank", "printer: backlight flickers", "--top", "400");
         assertThat(texts(ranking.get("kinds"))).containsExactly("printer");
         List<List<String>> lacking = new ArrayList<>();
         for (JsonNode cause : ranking.get("causes")) {

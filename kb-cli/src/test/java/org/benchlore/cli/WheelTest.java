@@ -66,7 +66,7 @@ class WheelTest {
     void a_code_that_no_pack_knows_speaks_for_a_cause_once_outcomes_mention_it() {
         String cause = "reset-supervisor-failed";
         String asked = "no 12 V, log says E-4171 twice";
-        double before = probability(run("rank", "--json", asked).out(), cause);
+        double before = probability(run("rank", "--top", "400", "--json", asked).out(), cause);
         for (int i = 0; i < 3; i++) {
             run("outcome", "controller silent, E-4171 in the log", "--cause", cause, "--ended", "fixed");
             run("outcome", "hum on both channels", "--cause", "ground-loop-hum", "--ended", "fixed");
@@ -74,7 +74,9 @@ class WheelTest {
         }
         JsonNode ranking = json("rank", asked);
         double other = probability(
-                run("rank", "--json", "no 12 V, log says E-5555 twice").out(), cause);
+                run("rank", "--top", "400", "--json", "no 12 V, log says E-5555 twice")
+                        .out(),
+                cause);
 
         // 3 of the cause's 3, 3 of all 9: 10 log10 ((3 + 3 u) / 6 u) = 2.9 with u = 3.5 / 10, and the others lose
         assertThat(decibans(ranking, cause)).isBetween(2.9, 6.0);
@@ -106,7 +108,7 @@ class WheelTest {
 
     @Test
     void outcomes_move_the_ranking_across_processes_and_withdrawing_restores_it_exactly() {
-        String before = run("rank", "--json", WORDS).out();
+        String before = run("rank", "--top", "400", "--json", WORDS).out();
         String cause = "power-on-line-open";
         double first = probability(before, cause);
 
@@ -119,12 +121,12 @@ class WheelTest {
             assertThat(outcome.get("after").asDouble()).isGreaterThan(last);
             last = outcome.get("after").asDouble();
         }
-        assertThat(probability(run("rank", "--json", WORDS).out(), cause))
+        assertThat(probability(run("rank", "--top", "400", "--json", WORDS).out(), cause))
                 .isEqualTo(last)
                 .isGreaterThan(5 * first);
 
         cases.forEach(id -> assertThat(run("case", "withdraw", id).code()).isZero());
-        assertThat(run("rank", "--json", WORDS).out()).isEqualTo(before);
+        assertThat(run("rank", "--top", "400", "--json", WORDS).out()).isEqualTo(before);
     }
 
     private static double probability(String ranking, String cause) {
@@ -140,8 +142,11 @@ class WheelTest {
     void a_case_is_ranked_and_planned_as_it_stands_its_failed_fixes_held_against_their_causes() {
         String cause = "reset-supervisor-failed";
         run("outcome", WORDS, "--case", "job-5", "--ended", "not-fixed");
-        double before = probability(run("rank", "--json", "--case", "job-5").out(), cause);
-        assertThat(before).isEqualTo(probability(run("rank", "--json", WORDS).out(), cause));
+        double before = probability(
+                run("rank", "--top", "400", "--json", "--case", "job-5").out(), cause);
+        assertThat(before)
+                .isEqualTo(
+                        probability(run("rank", "--top", "400", "--json", WORDS).out(), cause));
         run(
                 "outcome",
                 "--case",
@@ -152,12 +157,13 @@ class WheelTest {
                 "replace-reset-supervisor",
                 "--ended",
                 "not-fixed");
-        assertThat(probability(run("rank", "--json", "--case", "job-5").out(), cause))
+        assertThat(probability(
+                        run("rank", "--top", "400", "--json", "--case", "job-5").out(), cause))
                 .isLessThan(before / 2);
         assertThat(run("rank", "--case", "job-5").out()).contains("done before: Replace the reset supervisor");
         assertThat(run("rank", "--case", "job-5", "fan silent").out()).contains("known: 12 V rail absent");
         assertThat(probability(
-                        run("rank", "--json", WORDS, "--failed", "replace-reset-supervisor")
+                        run("rank", "--top", "400", "--json", WORDS, "--failed", "replace-reset-supervisor")
                                 .out(),
                         cause))
                 .isLessThan(before / 2);
@@ -171,10 +177,10 @@ class WheelTest {
             "outcome", WORDS, "--case", "job-17", "--cause", "reset-supervisor-failed", "--ended", "fixed"
         };
         json(outcome);
-        String once = run("rank", "--json", WORDS).out();
+        String once = run("rank", "--top", "400", "--json", WORDS).out();
         json(outcome);
 
-        assertThat(run("rank", "--json", WORDS).out()).isEqualTo(once);
+        assertThat(run("rank", "--top", "400", "--json", WORDS).out()).isEqualTo(once);
     }
 
     @Test
@@ -199,7 +205,7 @@ class WheelTest {
         run("outcome", WORDS, "--cause", "reset-supervisor-failed", "--ended", "fixed");
         Path file = other.resolve("cases.jsonl");
         assertThat(run("export", file.toString()).code()).isZero();
-        String ranked = run("rank", "--json", WORDS).out();
+        String ranked = run("rank", "--top", "400", "--json", WORDS).out();
 
         String home2 = other.resolve("home").toString();
         assertThat(Run.of("import", file.toString(), "--home", home2).code()).isZero();
@@ -212,12 +218,12 @@ class WheelTest {
     @Test
     void rebuild_changes_no_answer() {
         run("outcome", WORDS, "--cause", "reset-supervisor-failed", "--ended", "fixed");
-        String ranked = run("rank", "--json", WORDS).out();
+        String ranked = run("rank", "--top", "400", "--json", WORDS).out();
         String found = run("search", "--json", "scrambled display").out();
 
         assertThat(run("rebuild").code()).isZero();
 
-        assertThat(run("rank", "--json", WORDS).out()).isEqualTo(ranked);
+        assertThat(run("rank", "--top", "400", "--json", WORDS).out()).isEqualTo(ranked);
         assertThat(run("search", "--json", "scrambled display").out()).isEqualTo(found);
     }
 

@@ -7,6 +7,7 @@ import org.benchlore.kb.planning.Plan;
 import org.benchlore.kb.planning.ProofPlan;
 import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.planning.Worth;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -19,7 +20,23 @@ final class DecisionJson {
     }
 
     static ObjectNode plan(Plan plan) {
-        return JsonNodes.decision("plan", plan);
+        ObjectNode root = JsonNodes.decision("plan", plan);
+        step(root.get("root"));
+        return root;
+    }
+
+    /** Leaves out what a step of its kind has none of: an ending takes no minutes, and a test no parts. */
+    private static void step(JsonNode step) {
+        if (step instanceof ObjectNode node) {
+            String action = node.get("action").asString();
+            if (!action.equals(JsonNodes.lower(Plan.Action.FIX))) {
+                node.remove("priceMinutes");
+            }
+            if (!node.has("id")) {
+                node.remove(List.of("minutes", "openingMinutes"));
+            }
+            node.get("branches").forEach(branch -> step(branch.get("step")));
+        }
     }
 
     static ObjectNode worth(Worth worth) {
@@ -37,8 +54,10 @@ final class DecisionJson {
         ProofRecord known = proof.known();
         known.fixId().ifPresent(id -> root.put("fixId", id));
         root.put("failed", known.failed());
-        root.put("seen", known.seen());
-        root.put("seenHours", known.seenHours());
+        if (known.seen() > 0 || known.seenHours() > 0) {
+            root.put("seen", known.seen());
+            root.put("seenHours", known.seenHours());
+        }
         JsonNodes.conditions(root, known.conditions());
         root.put("cleanHours", known.cleanHours());
         root.put("otherHours", known.otherHours());

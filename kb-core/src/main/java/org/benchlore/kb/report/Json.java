@@ -10,7 +10,6 @@ import org.benchlore.kb.planning.FixRecord;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.Plan;
 import org.benchlore.kb.planning.ProofPlan;
-import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
 import org.benchlore.kb.ranking.Evaluation;
 import org.benchlore.kb.ranking.Influence;
@@ -34,10 +33,11 @@ public final class Json {
      * A ranking with what was read and what to test next ({@code benchlore/ranking/1}).
      *
      * @param reading what the findings were read from
-     * @param next proposals in order; may be empty
+     * @param most causes written at most, the likeliest; how many there are is written beside them
+     * @param next what to do now: why power stays off, where it does, and the first tests
      */
-    public static String ranking(Reading reading, Ranking ranking, List<TestProposal> next) {
-        return JsonNodes.write(RankingJson.ranking(reading, ranking, next));
+    public static String ranking(Reading reading, Ranking ranking, int most, NextStep next) {
+        return JsonNodes.write(RankingJson.ranking(reading, ranking, most, next));
     }
 
     /** A reading that led to no finding, as a ranking without causes ({@code benchlore/ranking/1}). */

@@ -79,9 +79,18 @@ final class JsonNodes {
         return root(name).setAll((ObjectNode) tree(answer));
     }
 
-    /** Records as they stand. */
+    /** Records as they stand; an empty text says nothing and is left out. */
     static JsonNode tree(Object value) {
-        return MAPPER.valueToTree(value);
+        JsonNode tree = MAPPER.valueToTree(value);
+        dropEmptyTexts(tree);
+        return tree;
+    }
+
+    private static void dropEmptyTexts(JsonNode node) {
+        if (node instanceof ObjectNode object) {
+            object.removeIf(field -> field.isString() && field.asString().isEmpty());
+        }
+        node.forEach(JsonNodes::dropEmptyTexts);
     }
 
     static void finding(ObjectNode node, Finding finding) {

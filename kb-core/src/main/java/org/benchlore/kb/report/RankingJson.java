@@ -2,6 +2,7 @@ package org.benchlore.kb.report;
 
 import java.util.List;
 import org.benchlore.kb.knowledge.BenchTest;
+import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.ranking.Influence;
 import org.benchlore.kb.ranking.PairRanking;
@@ -14,9 +15,11 @@ import tools.jackson.databind.node.ObjectNode;
 
 /** Rankings as JSON, and what would change or moved them. */
 final class RankingJson {
+    private static final int FIRST_TESTS = 3;
+
     private RankingJson() {}
 
-    static ObjectNode ranking(Reading reading, Ranking ranking, List<TestProposal> next) {
+    static ObjectNode ranking(Reading reading, Ranking ranking, int most, NextStep next) {
         ObjectNode root = JsonNodes.root("ranking");
         root.put("scope", ranking.scope().toString());
         JsonNodes.texts(root, "kinds", ranking.kinds());
@@ -51,10 +54,12 @@ final class RankingJson {
         ArrayNode findings = root.putArray("findings");
         ranking.findings().forEach(f -> JsonNodes.finding(findings.addObject(), f));
         ArrayNode causes = root.putArray("causes");
-        ranking.causes().forEach(c -> cause(causes.addObject(), c));
+        ranking.causes().stream().limit(most).forEach(c -> cause(causes.addObject(), c));
+        root.put("total", ranking.causes().size());
         cause(root.putObject("unlisted"), ranking.unlisted());
+        next.hold().ifPresent(hold -> root.set("hold", JsonNodes.tree(hold)));
         ArrayNode tests = root.putArray("nextTests");
-        for (TestProposal proposal : next) {
+        for (TestProposal proposal : next.inOrder(FIRST_TESTS)) {
             BenchTest test = proposal.test();
             ObjectNode node = tests.addObject();
             node.put("id", test.id());
@@ -74,6 +79,7 @@ final class RankingJson {
         root.putArray("understood");
         notUnderstood(root, reading);
         root.putArray("causes");
+        root.put("total", 0);
         return root;
     }
 
