@@ -52,6 +52,18 @@ class KindTest {
     }
 
     @Test
+    void a_test_of_several_symptoms_leaves_out_those_that_such_a_unit_cannot_show() {
+        String keys = "keys on the front do nothing, display lit";
+        assertThat(text("next", keys, "--device", "television", "--top", "24", "--json"))
+                .contains("\"remote-control\"");
+        JsonNode next = json("next", keys, "--device", "synthesiser", "--top", "24");
+        for (JsonNode test : next.get("tests")) {
+            test.get("results")
+                    .forEach(r -> assertThat(r.get("symptomId").asString()).doesNotStartWith("remote-"));
+        }
+    }
+
+    @Test
     void what_such_a_unit_lacks_is_said_beside_the_cause() {
         assertThat(text("rank", "printer: backlight flickers", "--top", "400"))
                 .contains("a printer has no picture panel");

@@ -25,6 +25,7 @@ final class KindCheck {
         if (knowledge.parts().isEmpty()) { // no pack tells of classes
             return;
         }
+        knowledge.symptoms().forEach(symptom -> needs(EntryKind.SYMPTOM, symptom.id(), symptom.needs()));
         knowledge.causes().forEach(cause -> needs(EntryKind.CAUSE, cause.id(), cause.needs()));
         knowledge.tests().forEach(test -> needs(EntryKind.TEST, test.id(), test.needs()));
         knowledge.fixes().forEach(fix -> needs(EntryKind.FIX, fix.id(), fix.needs()));

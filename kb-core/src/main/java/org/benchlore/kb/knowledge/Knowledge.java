@@ -185,6 +185,11 @@ public final class Knowledge {
         return lacking(fix.needs(), causesFixedBy(fix.id()), classes);
     }
 
+    /** Parts without which such a unit cannot show a symptom, as for a cause. */
+    public List<String> lacking(Symptom symptom, Collection<String> classes) {
+        return lacking(symptom.needs(), classes);
+    }
+
     private List<String> lacking(List<String> needs, List<Cause> serves, Collection<String> classes) {
         List<String> own = lacking(needs, classes);
         if (!own.isEmpty()) {

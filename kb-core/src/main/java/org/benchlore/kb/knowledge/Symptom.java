@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param negated the state that "no NAME" means, or null
  * @param bare the state that the name alone means, or null
  * @param history whether it is about what once happened to the unit, so that "last year" does not put it aside
+ * @param needs parts without which a unit cannot show it, so that a test of several symptoms leaves it out
  */
 public record Symptom(
         String id,
@@ -30,7 +31,8 @@ public record Symptom(
         List<State> states,
         @Nullable String negated,
         @Nullable String bare,
-        boolean history) {
+        boolean history,
+        List<String> needs) {
     /** How readily a note mentions a symptom without being asked. */
     public enum Reported {
         /** Anybody would say so: smoke, a dead unit. */
@@ -44,6 +46,7 @@ public record Symptom(
     public Symptom {
         called = List.copyOf(called);
         states = List.copyOf(states);
+        needs = List.copyOf(needs);
     }
 
     /**

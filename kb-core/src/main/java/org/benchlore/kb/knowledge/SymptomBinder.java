@@ -66,7 +66,8 @@ final class SymptomBinder {
                 states,
                 state(fields, "negated", list),
                 state(fields, "bare", list),
-                fields.flag("history"));
+                fields.flag("history"),
+                fields.ids("needs"));
         fields.find("from");
         fields.finish();
         return symptom;

@@ -160,6 +160,9 @@ final class Situation {
     private List<TestReadings.Hope> findTests(List<TestReadings> readings) {
         Set<String> known = new HashSet<>();
         query.findings().forEach(f -> known.add(f.symptomId()));
+        knowledge.symptoms().stream()
+                .filter(symptom -> !knowledge.lacking(symptom, query.kinds()).isEmpty())
+                .forEach(symptom -> known.add(symptom.id()));
         double extra = opening * (1 - chanceOpened());
         List<TestReadings.Hope> hopes = new ArrayList<>();
         for (TestReadings test : readings) {
