@@ -42,13 +42,15 @@ final class DecisionPage {
                     0,
                     2,
                     say(
-                            "%s: %s [%s] (%.0f min%s; saves about %.0f min of repair).",
+                            "%s: %s [%s] (%.0f min%s%s).",
                             safeFirst(next) ? "Do next, to make it safe" : "Do next",
                             first.test().name(),
                             first.test().id(),
                             first.minutes(),
                             TestPage.toOpen(first.openingMinutes()),
-                            first.savingMinutes()));
+                            TestPage.saves(first)
+                                    ? say("; saves about %.0f min of repair", first.savingMinutes())
+                                    : ""));
         }
         next.repair()
                 .ifPresentOrElse(
@@ -136,11 +138,13 @@ final class DecisionPage {
     }
 
     void results(TestProposal proposal) {
-        page.text(
-                4,
-                say(
-                        "saves about %.0f min of repair for its %.0f%s",
-                        proposal.savingMinutes(), proposal.minutes(), TestPage.toOpen(proposal.openingMinutes())));
+        if (TestPage.saves(proposal)) {
+            page.text(
+                    4,
+                    say(
+                            "saves about %.0f min of repair for its %.0f%s",
+                            proposal.savingMinutes(), proposal.minutes(), TestPage.toOpen(proposal.openingMinutes())));
+        }
         List<TestProposal.Result> telling =
                 proposal.results().stream().filter(DecisionPage::tells).toList();
         for (TestProposal.Result result : telling) {

@@ -1,6 +1,7 @@
 package org.benchlore.cli;
 
 import java.util.List;
+import java.util.Optional;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.planning.NextStep;
 import org.benchlore.kb.planning.TestProposal;
@@ -15,9 +16,6 @@ import picocli.CommandLine.Option;
         description = "List the bench tests worth doing next, by minutes saved per minute, or say to stop testing.",
         mixinStandardHelpOptions = true)
 final class NextCommand extends BenchCommand {
-    /** A test that saves less, in minutes of repair, is not worth a line. */
-    private static final double LEAST_SAVING = 0.5;
-
     @Mixin
     UnitOptions unit = new UnitOptions();
 
@@ -64,17 +62,18 @@ final class NextCommand extends BenchCommand {
             decisions.procedure(shown.get(0).test());
         }
         TestPage tests = new TestPage(kb.knowledge(), page);
+        List<TestProposal> listed = shown.stream()
+                .filter(t -> next.first().equals(Optional.of(t)) || TestPage.saves(t))
+                .toList();
         int place = 1;
-        for (TestProposal proposal : shown) {
-            if (place == 1 || proposal.savingMinutes() >= LEAST_SAVING) {
-                page.blank();
-                tests.summary(place++, proposal);
-                decisions.results(proposal);
-            }
-        }
-        if (place <= shown.size()) {
+        for (TestProposal proposal : listed) {
             page.blank();
-            page.text(0, "Further tests would save no repair.");
+            tests.summary(place++, proposal);
+            decisions.results(proposal);
+        }
+        if (listed.size() < shown.size()) {
+            page.blank();
+            page.text(0, listed.isEmpty() ? "Nothing more is worth testing." : "Further tests would save no repair.");
         }
         if (next.tests().isEmpty()) {
             page.text(0, "No test within these tools and this risk can tell more.");

@@ -16,12 +16,19 @@ final class TestPage {
     /** A longer name, or a state of so many words, takes a colon between them. */
     private static final int LONG = 3;
 
+    private static final double LEAST_SAVING = 0.5;
+
     private final Knowledge knowledge;
     private final Page page;
 
     TestPage(Knowledge knowledge, Page page) {
         this.knowledge = knowledge;
         this.page = page;
+    }
+
+    /** Whether a test saves any time to speak of: half a minute of repair. */
+    static boolean saves(TestProposal test) {
+        return test.savingMinutes() >= LEAST_SAVING;
     }
 
     /** One line of a list. */

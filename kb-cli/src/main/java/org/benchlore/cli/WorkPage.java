@@ -96,11 +96,13 @@ final class WorkPage {
                 next.stopTesting() ? Optional.empty() : next.tests().stream().findFirst();
         String said = test.map(t -> String.format(
                         Locale.ROOT,
-                        "Next: 'test' - %s, %.0f min%s, saves about %.0f min.",
+                        "Next: 'test' - %s, %.0f min%s%s.",
                         t.test().name(),
                         t.minutes(),
                         TestPage.toOpen(t.openingMinutes()),
-                        t.savingMinutes()))
+                        TestPage.saves(t)
+                                ? String.format(Locale.ROOT, ", saves about %.0f min", t.savingMinutes())
+                                : ""))
                 .or(() -> next.repair()
                         .map(r -> String.format(
                                 Locale.ROOT,

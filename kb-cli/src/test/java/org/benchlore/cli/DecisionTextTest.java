@@ -59,6 +59,14 @@ class DecisionTextTest {
     }
 
     @Test
+    void a_test_that_saves_nothing_is_not_listed() {
+        String swollen = text(lines("next", "phone screen black, pack bulging, pack swollen, charges fine"));
+        assertThat(swollen).doesNotContain("saves about 0 min");
+        String surge = text(lines("next", "element to earth 0.4 Mohm, boiler trips the breaker, heats fine"));
+        assertThat(surge).doesNotContain("saves about 0 min");
+    }
+
+    @Test
     void next_says_when_a_fix_is_cheaper_than_any_test() {
         List<String> lines = lines("next", "dead, mains fuse blown black, surge absorber burst");
 
