@@ -32,6 +32,9 @@ final class EndTurn {
     private final Page page;
     private final WorkPage show;
 
+    /** What was typed for a number, to go on with. */
+    private Optional<String> instead = Optional.empty();
+
     /** A fix and the cause it would be for. */
     private record Remedy(Fix fix, Cause cause) {}
 
@@ -42,8 +45,18 @@ final class EndTurn {
         this.show = show;
     }
 
+    /** The words or the command that came in place of a number, to be taken as any line now. */
+    Optional<String> instead() {
+        return instead;
+    }
+
     /** Asks until a number of the list comes; empty for Enter or the end of input. */
     private Optional<Integer> pick(List<String> items) {
+        return pick(items, false);
+    }
+
+    /** @param leave whether words and commands leave the question as well, and are kept */
+    private Optional<Integer> pick(List<String> items, boolean leave) {
         show.numbered(items);
         while (true) {
             Optional<String> answer =
@@ -54,6 +67,11 @@ final class EndTurn {
             List<Integer> picked = Lines.picked(answer.get(), items.size());
             if (picked.size() == 1) {
                 return Optional.of(picked.get(0));
+            }
+            if (leave && (WorkWords.obeyed(answer.get()) || answer.get().matches("(?U).*\\p{L}.*\\s.*"))) {
+                page.text(0, "The question is left; what you wrote comes next.");
+                instead = answer;
+                return Optional.empty();
             }
             page.text(0, "A number from 1 to " + items.size() + ", please, or Enter to leave it.");
         }
@@ -72,7 +90,7 @@ final class EndTurn {
         ids.add(RankingModel.UNLISTED);
         names.add(Names.UNLISTED);
         names.add("another one, by its id (see 'benchlore search')");
-        pick(names)
+        pick(names, true)
                 .flatMap(n -> n < ids.size() ? Optional.of(ids.get(n)) : byId())
                 .ifPresent(this::conclude);
     }
@@ -114,14 +132,16 @@ final class EndTurn {
             return;
         }
         page.text(0, "Which fix?");
-        pickFix().ifPresent(this::apply);
+        pickFix(true).ifPresent(this::apply);
     }
 
-    private Optional<Remedy> pickFix() {
+    private Optional<Remedy> pickFix(boolean leave) {
         List<Remedy> remedies = remedies();
-        return pick(remedies.stream()
-                        .map(r -> r.fix().name() + ", for: " + r.cause().name())
-                        .toList())
+        return pick(
+                        remedies.stream()
+                                .map(r -> r.fix().name() + ", for: " + r.cause().name())
+                                .toList(),
+                        leave)
                 .map(remedies::get);
     }
 
@@ -256,7 +276,7 @@ final class EndTurn {
             }
             if (work.history().cure().isEmpty()) {
                 page.text(0, "No fix is noted that may have done it. Which one did?");
-                pickFix()
+                pickFix(false)
                         .ifPresent(r -> work.record(new CaseEvent.FixApplied(
                                 work.head(), r.fix().id(), r.cause().id(), null, "")));
             }

@@ -67,9 +67,15 @@ final class WorkLoop {
                 note(lines.paste(), before);
             }
             case "undo" -> undo(before);
-            case "cause" -> ending().cause();
+            case "cause" -> {
+                EndTurn turn = ending();
+                turn.cause();
+                left = turn.instead();
+            }
             case "fix" -> {
-                ending().fix();
+                EndTurn turn = ending();
+                turn.fix();
+                left = turn.instead();
                 again(before);
             }
             case "proof" -> {
@@ -98,6 +104,11 @@ final class WorkLoop {
         }
         if (Lines.number(text).isPresent()) {
             page.text(0, "A number alone says nothing, and is not stored: what was it, and in which unit?");
+            return;
+        }
+        Optional<String> elsewhere = WorkWords.elsewhere(text);
+        if (elsewhere.isPresent()) {
+            page.text(0, elsewhere.get());
             return;
         }
         Reading reading = work.kb().read(text, work.history().scope());

@@ -2,6 +2,8 @@ package org.benchlore.cli;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /** The words that the guided run obeys, at its main prompt and wherever else they are typed in haste. */
@@ -29,7 +31,25 @@ final class WorkWords {
     /** Nobody means these as a note. */
     private static final Set<String> LEAVE = Set.of("stop", "quit", "exit", "q", "bye");
 
+    /** Commands of the command line that have another name here. */
+    private static final Map<String, String> NAMED_HERE = Map.of("rank", "why", "next", "test", "outcome", "end");
+
+    /** Commands of the command line that have no use here. */
+    private static final Set<String> OUTSIDE = Set.of(
+            "show", "search", "sheet", "case", "work", "fixes", "import", "export", "evaluate", "quality", "rebuild");
+
     private WorkWords() {}
+
+    /** What to say of a line that is a command of the command line and nothing else; it is no note. */
+    static Optional<String> elsewhere(String line) {
+        String word = line.strip().toLowerCase(Locale.ROOT);
+        if (NAMED_HERE.containsKey(word)) {
+            return Optional.of("'" + word + "' is not stored: here it is '" + NAMED_HERE.get(word) + "'.");
+        }
+        return OUTSIDE.contains(word)
+                ? Optional.of("'" + word + "' is not stored: leave with 'stop', then 'benchlore " + word + " ...'.")
+                : Optional.empty();
+    }
 
     static boolean leaves(String line) {
         return LEAVE.contains(line.toLowerCase(Locale.ROOT));

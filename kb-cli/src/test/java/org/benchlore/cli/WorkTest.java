@@ -80,6 +80,26 @@ class WorkTest {
     }
 
     @Test
+    void a_command_of_the_command_line_is_no_note_and_words_in_place_of_a_number_are_not_lost() throws Exception {
+        String out = whole(List.of(
+                "no 12 V, controller silent",
+                "rank",
+                "Next",
+                "search",
+                "fix",
+                "fan is loud too",
+                "cause",
+                "?",
+                "plan",
+                ""));
+        assertThat(out).contains("'rank' is not stored: here it is 'why'.");
+        assertThat(out).contains("'next' is not stored: here it is 'test'.");
+        assertThat(out).contains("'search' is not stored: leave with 'stop'");
+        assertThat(out).contains("Plan: about");
+        assertThat(history(caseId(out)).texts()).containsExactly("no 12 V, controller silent", "fan is loud too");
+    }
+
+    @Test
     void why_power_stays_off_is_said_at_length_once() throws Exception {
         String out = whole(List.of("laptop battery swollen, runs ten minutes", "hinge is loose", "fan is loud", "stop"))
                 .replaceAll("\\s+", " ");
