@@ -2,6 +2,7 @@ package org.benchlore.kb.search;
 
 import java.io.IOException;
 import java.util.Collection;
+import java.util.function.IntToDoubleFunction;
 import org.apache.lucene.index.DocValues;
 import org.apache.lucene.index.LeafReaderContext;
 import org.apache.lucene.index.NumericDocValues;
@@ -11,17 +12,19 @@ import org.apache.lucene.search.ScoreMode;
 import org.apache.lucene.search.SimpleCollector;
 import org.jspecify.annotations.Nullable;
 
-/** Hands the score of every entry that a query matches to {@link Relevance}. */
+/** Hands the score of every entry that a query matches to {@link Relevance}, less where little of what was asked is there. */
 final class EntryScores implements CollectorManager<SimpleCollector, Relevance> {
     private final Relevance relevance;
+    private final IntToDoubleFunction coverage; // by place
 
-    EntryScores(Relevance relevance) {
+    EntryScores(Relevance relevance, IntToDoubleFunction coverage) {
         this.relevance = relevance;
+        this.coverage = coverage;
     }
 
     @Override
     public SimpleCollector newCollector() {
-        return new Scores(relevance);
+        return new Scores();
     }
 
     @Override
@@ -29,14 +32,9 @@ final class EntryScores implements CollectorManager<SimpleCollector, Relevance> 
         return relevance;
     }
 
-    private static final class Scores extends SimpleCollector {
-        private final Relevance relevance;
+    private final class Scores extends SimpleCollector {
         private NumericDocValues places = DocValues.emptyNumeric();
         private @Nullable Scorable scorer;
-
-        private Scores(Relevance relevance) {
-            this.relevance = relevance;
-        }
 
         @Override
         protected void doSetNextReader(LeafReaderContext leaf) throws IOException {
@@ -51,7 +49,8 @@ final class EntryScores implements CollectorManager<SimpleCollector, Relevance> 
         @Override
         public void collect(int doc) throws IOException {
             if (scorer != null && places.advanceExact(doc)) {
-                relevance.words((int) places.longValue(), scorer.score());
+                int place = (int) places.longValue();
+                relevance.add(place, scorer.score() * Math.sqrt(coverage.applyAsDouble(place)));
             }
         }
 

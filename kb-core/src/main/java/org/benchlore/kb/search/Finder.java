@@ -61,7 +61,10 @@ final class Finder {
         Collection<String> concepts =
                 wordbook.concepts().in(words, query.scope()).keySet();
         Relevance relevance = new Relevance(wordbook.ties(), query.scope());
-        snapshot.searcher().search(Queries.entries(words, concepts), new EntryScores(relevance));
+        Coverage coverage =
+                Coverage.of(snapshot, Queries.distinct(words), wordbook.ties().size());
+        snapshot.searcher().search(Queries.entries(words), new EntryScores(relevance, coverage::of));
+        snapshot.searcher().search(Queries.speakingOf(concepts), new EntryScores(relevance, place -> 1));
         concepts.forEach(relevance::named);
         String asked = EntryLink.idIn(query.words());
         relevance.asked(asked);

@@ -28,20 +28,20 @@ final class Queries {
     // Together these two keep the clauses under Lucene's limit of 1024.
     private static final int MOST_WORDS = 30;
     private static final int MOST_STATES = 300;
-    private static final float WORD = 2.2f;
+    private static final float WORD = 3f;
     private static final float NAMED = 2f; // per word, where all stand in its name
     private static final float CONCEPT = 0.6f;
-    private static final float FINDING = 2.7f;
+    private static final float FINDING = 2f;
     private static final float NEAR_SCOPE = 4.8f;
     private static final float MOST_WEIGHT = 64; // FeatureField takes no more
 
     private Queries() {}
 
     /** What entries the words fit. */
-    static Query entries(List<Word> words, Collection<String> concepts) {
+    static Query entries(List<Word> words) {
         BooleanQuery.Builder any = new BooleanQuery.Builder();
         Set<String> terms = distinct(words);
-        add(any, Fields.TEXT, terms, Fields.CONCEPTS, concepts);
+        addTerms(any, Fields.TEXT, WORD, terms);
         if (!terms.isEmpty()) {
             BooleanQuery.Builder every = new BooleanQuery.Builder();
             terms.forEach(term -> every.add(new TermQuery(new Term(Fields.NAME, term)), Occur.FILTER));
@@ -52,25 +52,25 @@ final class Queries {
         return any.build();
     }
 
+    /** What entries speak of what the words name. */
+    static Query speakingOf(Collection<String> concepts) {
+        BooleanQuery.Builder any = new BooleanQuery.Builder();
+        addTerms(any, Fields.CONCEPTS, CONCEPT, concepts);
+        return any.build();
+    }
+
     /** What cases the words and findings fit. */
     static BooleanQuery.Builder cases(List<Word> words, Collection<String> concepts, List<Finding> findings) {
         BooleanQuery.Builder any = new BooleanQuery.Builder();
-        add(any, Fields.STORY, distinct(words), Fields.CASE_CONCEPTS, concepts);
+        addTerms(any, Fields.STORY, WORD, distinct(words));
+        addTerms(any, Fields.CASE_CONCEPTS, CONCEPT, concepts);
         addFindings(any, Fields.FINDINGS, FINDING, findings);
         return any;
     }
 
-    private static void add(
-            BooleanQuery.Builder any,
-            String wordField,
-            Set<String> terms,
-            String conceptField,
-            Collection<String> concepts) {
+    private static void addTerms(BooleanQuery.Builder any, String field, float boost, Collection<String> terms) {
         for (String term : terms) {
-            any.add(boosted(new TermQuery(new Term(wordField, term)), WORD), Occur.SHOULD);
-        }
-        for (String concept : concepts) {
-            any.add(boosted(new TermQuery(new Term(conceptField, concept)), CONCEPT), Occur.SHOULD);
+            any.add(boosted(new TermQuery(new Term(field, term)), boost), Occur.SHOULD);
         }
     }
 
@@ -137,7 +137,8 @@ final class Queries {
         return shared == 0 ? 0 : NEAR_SCOPE * shared / scope.depth();
     }
 
-    private static Set<String> distinct(List<Word> words) {
+    /** The words that are asked with. */
+    static Set<String> distinct(List<Word> words) {
         Set<String> seen = new LinkedHashSet<>();
         for (Word word : words) {
             if (seen.size() < MOST_WORDS) {

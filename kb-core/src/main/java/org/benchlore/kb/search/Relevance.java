@@ -19,7 +19,7 @@ import org.benchlore.kb.reading.Finding;
  * causes to their symptoms, tests, fixes and past cases. So what helps is found although no word of it was said, as
  * spreading activation does in semantic networks (Collins and Loftus, Psychological Review 82, 1975).
  *
- * <p>Relevance passes as {@code top * (score / top)^3}, {@code top} being the most relevant of all: what leads gives most of
+ * <p>Relevance passes as {@code top * (score / top)^2.5}, {@code top} being the most relevant of all: what leads gives most of
  * itself, the also-rans next to nothing. The weights were set with {@code SearchMeasure} on the half of the graded
  * queries that is for that, and rounded; each lies on a plateau, halving one costs 0.02 of nDCG@10 at most there.
  */
@@ -34,7 +34,7 @@ final class Relevance {
     private static final double RAREST = 0.001;
     private static final double PER_NAT = 4;
     private static final double AGAINST = 0.2; // of what speaks against a cause, what holds against hearsay too
-    private static final double NAMED_SYMPTOM = 2;
+    private static final double NAMED_SYMPTOM = 4;
     private static final double CALLED = 2.5;
     private static final double SYMPTOM_TO_TEST = 0.25;
     private static final double CASE_TO_CAUSE = 1.3;
@@ -60,9 +60,9 @@ final class Relevance {
         this.against = new double[ties.size()];
     }
 
-    /** What the words give an entry. */
-    void words(int place, double score) {
-        scores[place] = score;
+    /** What words or names give an entry. */
+    void add(int place, double score) {
+        scores[place] += score;
     }
 
     /** The entries that are called for outright, by their id. */
@@ -198,7 +198,7 @@ final class Relevance {
 
     private static double passed(double score, double top) {
         double share = score / top;
-        return score * share * share;
+        return score * share * Math.sqrt(share);
     }
 
     /** Takes out what belongs to other devices, and returns the highest score. */

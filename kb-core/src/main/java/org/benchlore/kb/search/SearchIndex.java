@@ -52,7 +52,7 @@ import org.jspecify.annotations.Nullable;
 public final class SearchIndex implements AutoCloseable {
     private static final String IN_MEMORY = "index in memory";
     private static final int MOST_SUGGESTIONS = 100;
-    private static final float OF_THE_WORDS = 0.05f; // findings make cases alike, words only help where those are few
+    private static final float OF_THE_WORDS = 0.04f; // findings make cases alike, words only help where those are few
     private static final float OF_THE_SCOPE = 0.8f;
 
     private final String where;

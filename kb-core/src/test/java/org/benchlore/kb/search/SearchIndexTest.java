@@ -54,6 +54,24 @@ final class SearchIndexTest {
     }
 
     @Test
+    void having_all_that_was_asked_counts_for_more_than_one_word_over_and_over() {
+        String pack = Bench.PACK
+                .replace("Standby lives, the big transformer stays silent.", "Board, board. ".repeat(10))
+                .replace("The diode of the minus branch fails, everything else runs.", """
+                        The diode of the minus branch fails. A drop of solder wanders over the board until the next track
+                        is joined, so that nobody sees where the current goes; after years of warm and cold the pad lifts,
+                        the sleeve tears, the foil curls, the screw turns, the bush slides, and a magpie nest stays.
+                        """.replace("\n", " ")
+                        .strip());
+        try (SearchIndex other = SearchIndex.inMemory(Bench.knowledge(pack))) {
+            assertThat(other.search(SearchQuery.of("board magpie nest").only(CAUSE))
+                            .hits())
+                    .extracting(SearchHit::id)
+                    .startsWith("serial-supply-open", "main-converter-dead");
+        }
+    }
+
+    @Test
     void the_same_findings_in_other_words_find_the_same_entries() {
         List<SearchHit> plain = index.search(SearchQuery.of("no standby")
                         .with(List.of(NO_STANDBY, NO_12V))
