@@ -7,11 +7,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tools.jackson.databind.JsonNode;
 
 /**
- * Lines of JSON of other programs, each a flat object, as rows: texts, numbers and truth values by key; lists are joined,
- * keys of inner objects follow their object's name and a full stop. A bad line is reported and stops nothing. For one
+ * Lines of JSON of other programs, each an object, as rows: texts, numbers and truth values by key. Keys of inner objects
+ * follow their object's name and a full stop; what a list holds, however deep, is joined. A bad line is reported and stops nothing. For one
  * thread and one use.
  */
 public final class JsonRows {
@@ -71,21 +72,15 @@ public final class JsonRows {
             JsonNode value = e.getValue();
             if (value.isObject()) {
                 flatten(key + ".", value, fields);
-            } else if (value.isArray()) {
-                fields.put(
-                        key,
-                        value.valueStream()
-                                .filter(JsonNode::isValueNode)
-                                .map(JsonRows::text)
-                                .filter(t -> !t.isEmpty())
-                                .collect(Collectors.joining("; ")));
             } else {
-                fields.put(key, text(value));
+                fields.put(key, texts(value).collect(Collectors.joining("; ")));
             }
         });
     }
 
-    private static String text(JsonNode value) {
-        return value.isNull() ? "" : value.asString();
+    private static Stream<String> texts(JsonNode value) {
+        return value.isContainer()
+                ? value.valueStream().flatMap(JsonRows::texts)
+                : Stream.of(value.isNull() ? "" : value.asString()).filter(text -> !text.isEmpty());
     }
 }

@@ -264,13 +264,14 @@ class TableTest {
     @Test
     void objects_of_other_programs_are_read_by_their_keys() {
         ImportReview review = Workshop.review("""
-                {"received":"2024-03-12","unit":{"serial":"C3-0417","model":"Corvane 300"},"notes":["no 12 V","ring dark"]}
+                {"received":"2024-03-12","unit":{"serial":"C3-0417","model":"Corvane 300"},"notes":["no 12 V",{"seen":"ring dark","by":["bench",{"also":"smells burnt"}]}]}
                 {"received":"2024-03-13","notes":"disc not read","work done":"cleaned lens","result":"ok"}
                 {"received":
                 """, ImportSettings.of(ImportKind.OBJECTS));
         assertThat(review.drafts()).hasSize(2);
         assertThat(review.drafts().get(0).unit()).contains("C3-0417");
         assertThat(ids(review.drafts().get(0), Item.FINDING)).containsExactly("rail-12v=absent", "power-lamp=off");
+        assertThat(review.drafts().get(0).events().toString()).contains("smells burnt");
         assertThat(acts(review.drafts().get(1))).contains("fix clean-lens", "outcome fixed");
         assertThat(review.problems()).extracting(p -> p.line()).containsExactly(3L);
     }
