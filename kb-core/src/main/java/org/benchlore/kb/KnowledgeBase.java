@@ -528,6 +528,7 @@ public final class KnowledgeBase implements AutoCloseable {
      * @param source how problems name it, usually the file
      * @param origin {@link CaseHistory#OWN} for one's own cases, else a name for the other bench
      * @throws IOException if {@code lines} throws it
+     * @throws org.benchlore.kb.cases.ListenerException if a listener failed; every good line is imported all the same
      */
     public ImportResult importCases(Reader lines, String source, String origin) throws IOException {
         requireNonNull(lines, "lines");

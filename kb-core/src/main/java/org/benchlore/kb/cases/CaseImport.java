@@ -26,6 +26,7 @@ public final class CaseImport {
      * @return counts and problems
      * @throws IOException if {@code lines} throws it; batches stored before stay, and importing again is harmless
      * @throws StoreException if the store is in trouble; likewise
+     * @throws ListenerException if a listener failed; every good line is imported all the same
      * @throws IllegalArgumentException if the origin is blank or longer than 80 characters
      */
     public static ImportResult read(

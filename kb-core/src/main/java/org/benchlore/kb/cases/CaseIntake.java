@@ -3,6 +3,7 @@ package org.benchlore.kb.cases;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Stores records in batches, each batch one durable transaction: of a record everything or nothing. A record that cannot
@@ -22,6 +23,7 @@ public final class CaseIntake {
     private long events;
     private long added;
     private long leftOut;
+    private @Nullable ListenerException failed;
 
     /**
      * @param store where to
@@ -79,9 +81,16 @@ public final class CaseIntake {
         moreProblems += more;
     }
 
-    /** Stores what is waiting and says what was done. */
+    /**
+     * Stores what is waiting and says what was done.
+     *
+     * @throws ListenerException if a listener failed; every record is stored that can be
+     */
     public ImportResult finish() {
         store();
+        if (failed != null) {
+            throw failed;
+        }
         problems.sort(Comparator.comparingLong(ImportProblem::line));
         return new ImportResult(openings, events, added, events - added, leftOut, problems, moreProblems);
     }
@@ -104,9 +113,11 @@ public final class CaseIntake {
     }
 
     private List<EventTable.Appended> append() {
-        return store.appendGroups(waiting.stream()
-                .map(r -> new CaseStore.Group(r.events(), (recorded, given) -> same(recorded, given, r)))
-                .toList());
+        return store.appendGroups(
+                waiting.stream()
+                        .map(r -> new CaseStore.Group(r.events(), (recorded, given) -> same(recorded, given, r)))
+                        .toList(),
+                e -> failed = failed == null ? e : failed);
     }
 
     /** Whether a record holds an event that no store takes, which is reported then. */

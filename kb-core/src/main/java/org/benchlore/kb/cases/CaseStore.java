@@ -117,13 +117,18 @@ public final class CaseStore implements AutoCloseable {
      * @throws StoreException with {@link Trouble#READ_ONLY} if opened for reading only
      */
     public List<Recorded> append(List<CaseEvent> events) {
-        EventTable.Appended done = appendGroups(List.of(new Group(events, CaseStore::sameButForOrigin)))
+        EventTable.Appended done = appendGroups(
+                        List.of(new Group(events, CaseStore::sameButForOrigin)), CaseStore::fail)
                 .get(0);
         EventTable.Conflict conflict = done.conflict();
         if (conflict != null) {
             throw new EventConflictException(where, conflict.recorded(), conflict.given());
         }
         return List.copyOf(done.added());
+    }
+
+    private static void fail(ListenerException failed) {
+        throw failed;
     }
 
     static boolean sameButForOrigin(CaseEvent recorded, CaseEvent given) {
@@ -133,8 +138,12 @@ public final class CaseStore implements AutoCloseable {
     /** Events that are stored together or not at all, and what counts as the same event again. */
     record Group(List<CaseEvent> events, BiPredicate<CaseEvent, CaseEvent> same) {}
 
-    /** Records groups of events in one transaction; of a group with a conflict nothing, of the others everything. */
-    List<EventTable.Appended> appendGroups(List<Group> groups) {
+    /**
+     * Records groups of events in one transaction; of a group with a conflict nothing, of the others everything.
+     *
+     * @param failed hears of it where a listener failed
+     */
+    List<EventTable.Appended> appendGroups(List<Group> groups, Consumer<ListenerException> failed) {
         EventTable table = writing();
         List<EventTable.Appended> all = locked(writing, () -> {
             List<EventTable.Appended> done = new ArrayList<>(groups.size());
@@ -145,15 +154,16 @@ public final class CaseStore implements AutoCloseable {
                 }
                 table.commit();
                 return done;
-            } catch (SQLException | RuntimeException e) {
+            } catch (SQLException | RuntimeException | Error e) {
                 table.rollback(e);
                 throw e;
             }
         });
         tell(all.stream()
-                .flatMap(done -> done.added().stream())
-                .map(Recorded::event)
-                .toList());
+                        .flatMap(done -> done.added().stream())
+                        .map(Recorded::event)
+                        .toList())
+                .ifPresent(failed);
         return all;
     }
 
@@ -176,7 +186,7 @@ public final class CaseStore implements AutoCloseable {
     }
 
     /** Every listener hears of every event, whatever another one throws. */
-    private void tell(List<CaseEvent> added) {
+    private Optional<ListenerException> tell(List<CaseEvent> added) {
         ListenerException failed = null;
         for (CaseEvent event : added) {
             for (Consumer<CaseEvent> listener : listeners) {
@@ -187,9 +197,7 @@ public final class CaseStore implements AutoCloseable {
                 }
             }
         }
-        if (failed != null) {
-            throw failed;
-        }
+        return Optional.ofNullable(failed);
     }
 
     /**

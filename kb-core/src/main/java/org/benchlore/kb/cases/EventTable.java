@@ -263,7 +263,7 @@ final class EventTable {
         SqliteEngine.commit(connection);
     }
 
-    void rollback(Exception because) {
+    void rollback(Throwable because) {
         forgetStatements();
         try {
             SqliteEngine.rollback(connection);

@@ -20,7 +20,7 @@ public final class ListenerException extends KnowledgeBaseException {
         this.recorded = List.copyOf(recorded);
     }
 
-    /** The events that are recorded and were new. */
+    /** The events that are recorded and were new; of an import, those of the batch at which a listener failed first. */
     public List<CaseEvent> recorded() {
         return recorded;
     }

@@ -178,8 +178,7 @@ final class SqliteEngine {
         String sentence = switch (trouble) {
             case BUSY -> "another program is writing and did not finish in time; try again, or close it";
             case FULL -> "no room on the disk, nothing of this batch was stored; free some space and try again";
-            case NO_ACCESS ->
-                "cannot be opened or written; mend the permissions of file and directory, or choose another" + " home";
+            case NO_ACCESS -> NO_ACCESS;
             case NOT_A_STORE ->
                 "is not a case store, or is damaged; put it aside and restore a copy or import an export";
             default -> "the database failed (" + e.getMessage() + "); check the disk, then open the store again";

@@ -96,7 +96,7 @@ final class StoreOpening {
                 }
             }
             table.commit();
-        } catch (SQLException | RuntimeException e) {
+        } catch (SQLException | RuntimeException | Error e) {
             table.rollback(e);
             throw e;
         }

@@ -341,6 +341,25 @@ class CaseImportTest {
     }
 
     @Test
+    void a_listener_that_throws_does_not_stop_an_import() {
+        StringBuilder lines = new StringBuilder();
+        int cases = 5000;
+        for (int i = 0; i < cases; i++) {
+            lines.append(CaseJson.write(CaseStoreTest.noted("e" + i, "k" + i, 1, "")))
+                    .append('\n');
+        }
+        try (CaseStore store = CaseStore.inMemory()) {
+            store.onAppended(event -> {
+                throw new IllegalStateException("the lamp is out");
+            });
+            assertThatThrownBy(() -> putBack(store, lines.toString()))
+                    .isInstanceOf(ListenerException.class)
+                    .hasMessageContaining("all is recorded");
+            assertThat(store.caseCount()).isEqualTo(cases);
+        }
+    }
+
+    @Test
     void problems_told_elsewhere_are_problems_too() {
         try (CaseStore store = CaseStore.inMemory()) {
             CaseIntake intake = new CaseIntake(store, "shop.jsonl", "shop");

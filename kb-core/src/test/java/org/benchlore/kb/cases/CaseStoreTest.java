@@ -324,6 +324,20 @@ class CaseStoreTest {
     }
 
     @Test
+    void an_error_in_mid_writing_leaves_the_store_to_be_written() {
+        try (CaseStore store = CaseStore.open(home)) {
+            store.append(List.of(noted("a", "k", 1, "")));
+            List<CaseEvent> again = List.of(noted("b", "k", 1, ""), noted("a", "k", 1, ""));
+            CaseStore.Group group = new CaseStore.Group(again, (recorded, given) -> {
+                throw new OutOfMemoryError("made up");
+            });
+            assertThatThrownBy(() -> store.appendGroups(List.of(group), failed -> {}))
+                    .isInstanceOf(OutOfMemoryError.class);
+            assertThat(store.append(List.of(noted("b", "k", 1, "")))).hasSize(1);
+        }
+    }
+
+    @Test
     void a_store_locked_beyond_the_patience_says_so_and_recovers() throws Exception {
         try (CaseStore store = CaseStore.open(home, Duration.ofMillis(50));
                 Connection other = DriverManager.getConnection("jdbc:sqlite:" + home.resolve(CaseStore.FILE));
