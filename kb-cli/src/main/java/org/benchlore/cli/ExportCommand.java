@@ -6,6 +6,7 @@ import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -82,6 +83,8 @@ final class ExportCommand extends BenchCommand {
                 long events = write(kb, to);
                 bench.err().println("benchlore: wrote " + events + " events to " + to);
             }
+        } catch (NoSuchFileException e) {
+            throw new BadInputException(to + ": there is no such folder; make it, or choose another place");
         } catch (IOException e) {
             throw new BadInputException((to == null ? "standard output" : to.toString()) + ": cannot be written ("
                     + e.getMessage() + "); choose another place");
@@ -89,10 +92,13 @@ final class ExportCommand extends BenchCommand {
         return ExitCode.DONE;
     }
 
-    /** Beside the target first, so that an export that fails leaves the last good one alone. */
-    private long write(KnowledgeBase kb, Path to) throws IOException {
-        Path folder = to.toAbsolutePath().getParent();
-        Path part = Files.createTempFile(folder, ".benchlore", ".part");
+    /** Beside the target first, so that an export that fails leaves the last good one alone; what a link means, not the link. */
+    private long write(KnowledgeBase kb, Path file) throws IOException {
+        if (Files.exists(file) && !Files.isRegularFile(file)) {
+            throw new BadInputException(file + ": is no plain file; give one, or none for standard output");
+        }
+        Path to = Files.exists(file) ? file.toRealPath() : file.toAbsolutePath();
+        Path part = Files.createTempFile(to.getParent(), ".benchlore", ".part");
         try {
             long events;
             try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE);

@@ -268,4 +268,25 @@ class BadInputTest {
             assertThat(run.err()).contains("--unit").contains("200");
         }
     }
+
+    @Test
+    void an_export_replaces_nothing_but_a_plain_file() throws IOException {
+        Path folder = Files.createDirectory(dir.resolve("folder"));
+        Path kept = Files.createFile(dir.resolve("kept.jsonl"));
+        Path link = Files.createSymbolicLink(dir.resolve("link.jsonl"), kept);
+        Run.of("case", "open", "no 12 V", "--home", home());
+
+        Run onto = Run.of("export", folder.toString(), "--home", home());
+        Run into = Run.of("export", folder.resolve("none/cases.jsonl").toString(), "--home", home());
+        Run through = Run.of("export", link.toString(), "--home", home());
+
+        assertThat(onto.code()).isEqualTo(ExitCode.BAD_INPUT);
+        assertThat(onto.err()).contains("is no plain file");
+        assertThat(folder).isEmptyDirectory();
+        assertThat(into.code()).isEqualTo(ExitCode.BAD_INPUT);
+        assertThat(into.err()).contains("there is no such folder").doesNotContain(".part");
+        assertThat(through.code()).as(through.err()).isZero();
+        assertThat(link).isSymbolicLink();
+        assertThat(Files.readAllLines(kept)).hasSize(2);
+    }
 }
