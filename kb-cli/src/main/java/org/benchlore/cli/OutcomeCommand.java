@@ -109,10 +109,7 @@ final class OutcomeCommand extends BenchCommand {
                     && before.map(h -> h.events().stream()
                                     .anyMatch(e -> e.head().eventId().equals(caseId + OPENED)))
                             .orElse(true);
-            Heads heads = step -> {
-                CaseEvent.Head fresh = kb.head(caseId);
-                return oneStep && id != null ? new CaseEvent.Head(caseId + step, caseId, fresh.at()) : fresh;
-            };
+            Heads heads = step -> head(kb, caseId, oneStep && id != null ? step : "");
             List<CaseEvent> events = new ArrayList<>();
             if (!seen.nothing()) {
                 DeviceScope scope = seen.scope(before.map(CaseHistory::scope).orElse(DeviceScope.ANY));
@@ -134,6 +131,16 @@ final class OutcomeCommand extends BenchCommand {
             whole.addAll(ending);
             CaseHistory told = CaseHistory.fold(whole).orElseThrow();
             return record(kb, events, known ? told : held, told, known);
+        }
+    }
+
+    /** @param step what its id ends in behind the case's; empty for an id of its own */
+    private static CaseEvent.Head head(KnowledgeBase kb, String caseId, String step) {
+        try {
+            CaseEvent.Head fresh = kb.head(caseId);
+            return step.isEmpty() ? fresh : new CaseEvent.Head(caseId + step, caseId, fresh.at());
+        } catch (IllegalArgumentException e) {
+            throw new UsageException("--case: " + e.getMessage());
         }
     }
 

@@ -182,7 +182,7 @@ final class UnitOptions {
 
     /** What to say of minutes that are none; empty if they are, or are not given. */
     static Optional<String> noMinutes(@Nullable Double minutes) {
-        return minutes == null || minutes >= 0
+        return minutes == null || (minutes >= 0 && Double.isFinite(minutes))
                 ? Optional.empty()
                 : Optional.of("--minutes " + minutes + ": give the bench time in minutes, 0 or more");
     }

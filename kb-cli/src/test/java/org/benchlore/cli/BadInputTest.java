@@ -289,4 +289,20 @@ class BadInputTest {
         assertThat(link).isSymbolicLink();
         assertThat(Files.readAllLines(kept)).hasSize(2);
     }
+
+    @Test
+    void numbers_and_ids_that_no_event_takes_are_wrong_usage() {
+        String fix = "replace-reset-supervisor";
+        Run.of("outcome", "no 12 V", "--case", "k1", "--ended", "given-up", "--home", home());
+        for (String[] call : new String[][] {
+            {"case", "note", "k1", "no 12 V", "--after", fix, "--minutes", "Infinity", "--minutes Infinity"},
+            {"outcome", "no 12 V", "--case", "my case", "--ended", "given-up", "--case: id 'my case'"},
+            {"outcome", "no 12 V", "--case", "k".repeat(75), "--ended", "given-up", "--case: id 'kkk"}
+        }) {
+            Run run = Run.of(Stream.concat(Stream.of(call).limit(call.length - 1), Stream.of("--home", home()))
+                    .toArray(String[]::new));
+            assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.USAGE);
+            assertThat(run.err()).contains(call[call.length - 1]);
+        }
+    }
 }
