@@ -1,7 +1,9 @@
 package org.benchlore.cli;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
+import java.io.StringWriter;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -16,6 +18,7 @@ import org.benchlore.kb.KnowledgeBaseBuilder;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.data.ShippedPacks;
+import org.benchlore.kb.importing.SourceText;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.DeviceScope;
@@ -68,7 +71,12 @@ abstract class BenchCommand implements Callable<Integer> {
         }
         String set = bench.environment().get("BENCHLORE_HOME");
         if (set != null && !set.isBlank()) {
-            return Path.of(set);
+            try {
+                return Path.of(set);
+            } catch (InvalidPathException e) {
+                throw new UsageException(
+                        "BENCHLORE_HOME '" + set + "' is no path (" + e.getReason() + "); set another");
+            }
         }
         String os = System.getProperty("os.name", "").toLowerCase(Locale.ROOT);
         Path user = Path.of(System.getProperty("user.home", "."));
@@ -100,19 +108,15 @@ abstract class BenchCommand implements Callable<Integer> {
             if (bytes.length > MAX_INPUT) {
                 throw new BadInputException("standard input: more than 16 MiB; split it");
             }
-            return text("standard input", bytes);
+            StringWriter text = new StringWriter(bytes.length);
+            SourceText.reader(new ByteArrayInputStream(bytes)).transferTo(text);
+            if (text.getBuffer().indexOf("\0") >= 0) {
+                throw new BadInputException("standard input: this is not text (it holds zero bytes); give a text file");
+            }
+            return text.toString();
         } catch (IOException e) {
             throw new BadInputException("standard input: cannot be read (" + e.getMessage() + "); try again");
         }
-    }
-
-    private static String text(String name, byte[] bytes) {
-        for (byte b : bytes) {
-            if (b == 0) {
-                throw new BadInputException(name + ": this is not text (it holds zero bytes); give a text file");
-            }
-        }
-        return new String(bytes, StandardCharsets.UTF_8);
     }
 
     static DeviceScope scope(@Nullable String text) {

@@ -2,11 +2,18 @@ package org.benchlore.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.io.Writer;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -303,6 +310,35 @@ class BadInputTest {
                     .toArray(String[]::new));
             assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.USAGE);
             assertThat(run.err()).contains(call[call.length - 1]);
+        }
+    }
+
+    @Test
+    void a_home_that_can_be_no_path_is_told() {
+        StringWriter err = new StringWriter();
+        int code = Benchlore.run(
+                new String[] {"case", "list"},
+                new PrintWriter(Writer.nullWriter()),
+                new PrintWriter(err),
+                false,
+                Map.of("BENCHLORE_HOME", "a\0b"));
+        assertThat(code).as(err.toString()).isEqualTo(ExitCode.USAGE);
+        assertThat(err.toString()).contains("BENCHLORE_HOME");
+    }
+
+    @Test
+    void words_piped_in_from_an_old_program_are_read() throws IOException {
+        InputStream before = System.in;
+        for (Charset charset :
+                List.of(StandardCharsets.UTF_8, Charset.forName("windows-1252"), StandardCharsets.UTF_16)) {
+            System.setIn(new ByteArrayInputStream("hot air: 70 \u00b0C".getBytes(charset)));
+            try {
+                assertThat(Run.of("rank", "-", "--json", "--home", home()).out())
+                        .as(charset.name())
+                        .contains("70 \u00b0C");
+            } finally {
+                System.setIn(before);
+            }
         }
     }
 }
