@@ -103,7 +103,10 @@ public final class Benchlore {
         return line.execute(wordsLast(args, line));
     }
 
-    /** "-12V missing" is words, not an option: what starts with a minus and a digit, or holds blanks, goes last. */
+    /**
+     * "-12V missing" is words, not an option: what starts with a minus and a digit, or holds blanks, goes last, or belongs to
+     * the option before it.
+     */
     private static String[] wordsLast(String[] args, CommandLine line) {
         List<String> options = new ArrayList<>();
         List<String> words = new ArrayList<>();
@@ -111,13 +114,13 @@ public final class Benchlore {
             if (args[i].equals("--")) {
                 return args;
             }
-            if (i > 0 && args[i].matches("-\\d+([.,]\\d+)?") && takesValue(args[i - 1], line)) {
-                options.set(options.size() - 1, args[i - 1] + "=" + args[i]);
-                continue;
-            }
             boolean minus = args[i].length() > 1 && args[i].charAt(0) == '-';
             if (minus && (Character.isDigit(args[i].charAt(1)) || args[i].matches("-[^=]*\\s.*"))) {
-                words.add(args[i]);
+                if (i > 0 && takesValue(args[i - 1], line)) {
+                    options.set(options.size() - 1, args[i - 1] + "=" + args[i]);
+                } else {
+                    words.add(args[i]);
+                }
             } else {
                 options.add(args[i]);
             }

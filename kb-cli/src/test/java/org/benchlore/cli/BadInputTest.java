@@ -341,4 +341,11 @@ class BadInputTest {
             }
         }
     }
+
+    @Test
+    void words_after_an_option_are_its_value_though_they_start_with_a_minus() {
+        Run.of("outcome", "no 12 V", "--case", "k1", "--ended", "given-up", "--home", home());
+        Run run = Run.of("case", "withdraw", "k1", "--reason", "-12 V was a typo", "--json", "--home", home());
+        assertThat(run.code()).as(run.err()).isZero();
+    }
 }
