@@ -303,14 +303,19 @@ final class CaseCommand extends BenchCommand {
                 throw new UsageException("--limit " + limit + " lists nothing; give 1 or more");
             }
             try (KnowledgeBase kb = open()) {
-                List<CaseHistory> cases = kb.cases(limit).stream()
-                        .filter(h -> !onlyOpen || h.unfinished())
-                        .toList();
+                List<CaseHistory> newest = kb.cases(limit);
+                List<CaseHistory> cases =
+                        newest.stream().filter(h -> !onlyOpen || h.unfinished()).toList();
                 if (json) {
                     bench.out().println(Json.histories(cases));
                 } else {
                     CasePage page = new CasePage(kb.knowledge(), bench.page());
                     cases.forEach(page::summary);
+                }
+                if (newest.size() == limit && limit < kb.caseCount()) {
+                    bench.err()
+                            .println("benchlore: looked at the newest " + limit + " of " + kb.caseCount()
+                                    + " cases; --limit looks further");
                 }
                 if (cases.isEmpty()) {
                     bench.err()

@@ -53,7 +53,8 @@ final class DemoCommand extends BenchCommand {
                                         + (all.cases() - results.get(0).cases())
                                         + " of them from another bench. None of it is real.");
             }
-            return all.clean() ? ExitCode.DONE : ExitCode.INTERNAL;
+            new ImportPage(bench, kb.knowledge()).problems(all.problems(), all.moreProblems(), "demo");
+            return all.clean() ? ExitCode.DONE : ExitCode.BAD_INPUT;
         }
     }
 

@@ -48,7 +48,11 @@ final class FixesCommand extends BenchCommand {
                 DecisionPage page = new DecisionPage(kb.knowledge(), bench.page());
                 records.forEach(page::fixRecord);
             }
-            return records.isEmpty() ? ExitCode.NOTHING_FOUND : ExitCode.DONE;
+            if (records.isEmpty()) {
+                bench.err().println("benchlore: no fix was tried in such a case yet; 'benchlore outcome' records one");
+                return ExitCode.NOTHING_FOUND;
+            }
+            return ExitCode.DONE;
         }
     }
 }

@@ -348,4 +348,23 @@ class BadInputTest {
         Run run = Run.of("case", "withdraw", "k1", "--reason", "-12 V was a typo", "--json", "--home", home());
         assertThat(run.code()).as(run.err()).isZero();
     }
+
+    @Test
+    void an_empty_answer_says_that_it_is_empty() {
+        Run run = Run.of("fixes", "--home", home());
+        assertThat(run.code()).isEqualTo(ExitCode.NOTHING_FOUND);
+        assertThat(run.err()).contains("no fix");
+    }
+
+    @Test
+    void a_list_says_how_many_cases_it_did_not_look_at() {
+        for (String id : List.of("k1", "k2", "k3")) {
+            Run.of("outcome", "no 12 V", "--case", id, "--ended", "given-up", "--home", home());
+        }
+        assertThat(Run.of("case", "list", "--open", "--limit", "2", "--home", home())
+                        .err())
+                .contains("the newest 2 of 3 cases");
+        assertThat(Run.of("case", "list", "--limit", "3", "--home", home()).err())
+                .isEmpty();
+    }
 }
