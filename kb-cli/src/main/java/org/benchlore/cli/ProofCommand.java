@@ -107,6 +107,9 @@ final class ProofCommand extends BenchCommand {
             throw new UsageException("a fault seen " + seen + " times in " + ProofPage.hours(seenHours)
                     + " gives nothing to prove against; give 1 time or more in more than 0 hours");
         }
+        if (hours != null && !(hours > 0)) {
+            throw new UsageException("a run of " + ProofPage.hours(hours) + " tells nothing; give more than 0");
+        }
         try (KnowledgeBase kb = open()) {
             ProofRecord known = caseId == null ? asGiven(kb) : ofCase(kb, caseId, how);
             Optional<Double> prior = Optional.ofNullable(notCured);

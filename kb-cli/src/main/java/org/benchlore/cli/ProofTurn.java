@@ -15,7 +15,13 @@ import org.jspecify.annotations.Nullable;
 
 /** Goes through a fix's proof, step by step, and notes runs. Each answer is stored at once; Enter leaves the rest. */
 final class ProofTurn {
-    private static final Pattern HOURS = Pattern.compile("(\\d{1,5}(?:[.,]\\d{1,3})?) *(h|hours?|min|minutes?)?\\b");
+    private static final String NUMBER = "(\\d{1,5}(?:[.,]\\d{1,3})?) *";
+    private static final String UNIT = "(h|hours?|min|minutes?)";
+    private static final Pattern RUN = Pattern.compile(NUMBER + UNIT + "?");
+
+    /** In other words a number may be of anything: "p 12 V" is no run. */
+    private static final Pattern HOURS = Pattern.compile(NUMBER + UNIT + "\\b");
+
     private static final Pattern TIMES = Pattern.compile("\\d{1,5}");
     private static final double MINUTES = 60;
 
@@ -71,7 +77,7 @@ final class ProofTurn {
             if (answer.isEmpty() || answer.get().isEmpty()) {
                 return Optional.empty();
             }
-            Optional<Checked> check = check(item.step(), answer.get().toLowerCase(Locale.ROOT));
+            Optional<Checked> check = check(item.step(), answer.get());
             if (check.isPresent()) {
                 work.record(check.get());
                 page.text(0, "Stored: " + Page.words(check.get().result()) + ".");
@@ -81,25 +87,28 @@ final class ProofTurn {
         }
     }
 
-    /** "p 2 h warm", "failed", "n". */
+    /** "p 2 h warm", "failed", "n"; other words behind it are a note. */
     private Optional<Checked> check(String step, String answer) {
-        Matcher first = Pattern.compile("(p|passed|f|failed|n|not done)\\b(.*)").matcher(answer);
+        Matcher first =
+                Pattern.compile("(?i)(p|passed|f|failed|n|not done)\\b(.*)").matcher(answer);
         if (!first.matches()) {
             return Optional.empty();
         }
-        Checked.Result result = switch (first.group(1).charAt(0)) {
+        Checked.Result result = switch (first.group(1).toLowerCase(Locale.ROOT).charAt(0)) {
             case 'p' -> Checked.Result.PASSED;
             case 'f' -> Checked.Result.FAILED;
             default -> Checked.Result.NOT_DONE;
         };
         boolean done = result != Checked.Result.NOT_DONE;
-        String rest = first.group(2);
-        return Optional.of(new Checked(
-                work.head(), step, result, null, done ? hours(rest) : null, done ? conditions(rest) : List.of(), ""));
+        String rest = first.group(2).strip();
+        String told = rest.toLowerCase(Locale.ROOT);
+        Double hours = done ? hours(HOURS.matcher(told)) : null;
+        List<Condition> how = done ? conditions(told) : List.of();
+        String note = hours == null && how.isEmpty() ? rest : "";
+        return Optional.of(new Checked(work.head(), step, result, null, hours, how, note));
     }
 
-    private static @Nullable Double hours(String words) {
-        Matcher matcher = HOURS.matcher(words);
+    private static @Nullable Double hours(Matcher matcher) {
         if (!matcher.find()) {
             return null;
         }
@@ -136,8 +145,9 @@ final class ProofTurn {
 
     /** Hours of run, and how often the fault showed; whether it was noted that it did not. */
     boolean run() {
-        Optional<Double> hours = number("How many hours did it run?", "hours> ", HOURS);
-        if (hours.isEmpty()) {
+        Optional<Double> hours = number("How many hours did it run?", "hours> ", RUN);
+        if (hours.filter(h -> h > 0).isEmpty()) {
+            hours.ifPresent(none -> page.text(0, "A run of 0 hours tells nothing, and is not stored."));
             return false;
         }
         Optional<Double> times = number("How often did the fault show? 0 for never.", "times> ", TIMES);
@@ -172,9 +182,8 @@ final class ProofTurn {
                 return Optional.empty();
             }
             String told = answer.get().strip().toLowerCase(Locale.ROOT);
-            Double number = form.matcher(told).matches() ? hours(told) : null;
-            if (number != null) {
-                return Optional.of(number);
+            if (form.matcher(told).matches()) {
+                return Optional.ofNullable(hours(RUN.matcher(told)));
             }
             page.text(0, "A number, please, or Enter to leave it.");
         }

@@ -114,6 +114,7 @@ class ProofTest {
                 .contains("use cold, warm, under-load");
         assertThat(run("proof", "--case", ID, "--condition", "warm").err()).contains("go with a step");
         assertThat(run("proof", "--case", ID, "--hours", "-1").code()).isEqualTo(ExitCode.USAGE);
+        assertThat(run("proof", "--case", ID, "--hours", "0").code()).isEqualTo(ExitCode.USAGE);
         assertThat(run("case", "note", ID, "--seen", "2").err()).contains("--seen and --in go together");
         assertThat(run("case", "note", ID, "--seen=-2", "--in", "3").err()).contains("give 1 to");
     }

@@ -146,7 +146,10 @@ class WorkTest {
                 "12",
                 "yes",
                 "p 2 h warm",
+                "P 12 V steady",
                 "",
+                "run",
+                "0",
                 "run",
                 "5",
                 "0",
@@ -161,15 +164,27 @@ class WorkTest {
         assertThat(ended.causeId()).isNotNull();
         assertThat(ended.events().stream().map(e -> e.getClass().getSimpleName()))
                 .containsExactly(
-                        "Opened", "Noted", "Noted", "Tested", "Concluded", "FixApplied", "Checked", "Checked", "Ended");
+                        "Opened",
+                        "Noted",
+                        "Noted",
+                        "Tested",
+                        "Concluded",
+                        "FixApplied",
+                        "Checked",
+                        "Checked",
+                        "Checked",
+                        "Ended");
         CaseEvent.FixApplied fix = (CaseEvent.FixApplied) ended.events().get(5);
         assertThat(fix.causeId()).isEqualTo(ended.causeId());
         assertThat(fix.minutes()).isEqualTo(12.0);
         CaseEvent.Checked first = (CaseEvent.Checked) ended.events().get(6);
         assertThat(first.hours()).isEqualTo(2);
         assertThat(first.conditions()).containsExactly(Reading.Condition.WARM);
-        assertThat(((CaseEvent.Checked) ended.events().get(7)).isRun()).isTrue();
-        CaseEvent.Ended last = (CaseEvent.Ended) ended.events().get(8);
+        CaseEvent.Checked second = (CaseEvent.Checked) ended.events().get(7);
+        assertThat(second.hours()).isNull();
+        assertThat(second.note()).isEqualTo("12 V steady");
+        assertThat(((CaseEvent.Checked) ended.events().get(8)).isRun()).isTrue();
+        CaseEvent.Ended last = (CaseEvent.Ended) ended.events().get(9);
         assertThat(last.note()).isEqualTo("ran all night");
     }
 
