@@ -336,7 +336,7 @@ public final class KnowledgeBase implements AutoCloseable {
 
     /**
      * Past cases concluded on a cause that moved its place in a ranking most, the strongest first. Of many, the 200 most like
-     * the query are looked at.
+     * the query are looked at. None for a cause that does not apply in the query's scope.
      *
      * @param limit most to return, from 1
      * @throws IllegalArgumentException if the packs have no such cause

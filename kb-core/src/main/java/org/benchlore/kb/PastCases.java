@@ -32,6 +32,9 @@ final class PastCases {
         }
         Lore now = memory.about(query);
         double with = decibans(now.model(), query, causeId);
+        if (Double.isInfinite(with)) {
+            return List.of(); // such a unit cannot have it
+        }
         List<Influence> found = new ArrayList<>();
         index.concludedOn(causeId, query, LOOKED_AT).stream()
                 .filter(hit -> !hit.id().equals(query.about()))

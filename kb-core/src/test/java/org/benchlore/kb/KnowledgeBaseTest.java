@@ -92,6 +92,20 @@ class KnowledgeBaseTest {
     }
 
     @Test
+    void no_case_is_behind_a_cause_that_such_a_unit_cannot_have() {
+        String yaml =
+                MemoryTest.PACK.yaml().replace("    name: Core loose\n", "    name: Core loose\n    scope: radio\n");
+        try (KnowledgeBase kb = KnowledgeBase.builder()
+                .packs(List.of(new PackSource("scoped.yaml", yaml)))
+                .open()) {
+            kb.record(fixed("radio", "dark", "core-loose"));
+            RankingQuery lamp =
+                    new RankingQuery(List.of(Finding.of("lamp", "dark")), DeviceScope.parse("torch"), false);
+            assertThat(kb.casesBehind(lamp, "core-loose", 5)).isEmpty();
+        }
+    }
+
+    @Test
     void a_search_that_comes_too_late_opens_no_index_again(@TempDir Path home) {
         try (CaseStore store = CaseStore.open(home)) {
             IndexFollower index = new IndexFollower(MemoryTest.KNOWLEDGE, store, home);
