@@ -104,6 +104,9 @@ final class Memory {
 
     private synchronized void catchUp() {
         long position = store.position();
+        if (position == lore.position()) {
+            return; // another thread was first
+        }
         Lore next = follow(lore, position);
         // A replay learns each case once and takes none back, so that nothing can be lacking after it.
         lore = fit(next.earliest().lacks() ? follow(nothing, position) : next);

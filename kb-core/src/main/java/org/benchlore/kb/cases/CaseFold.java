@@ -161,7 +161,8 @@ final class CaseFold {
                 ended = e.outcome();
             } else if (event instanceof CaseEvent.Checked checked
                     && checked.result() == CaseEvent.Checked.Result.FAILED
-                    && (ended == Outcome.FIXED || ended == Outcome.FIXED_AND_PROVEN)) {
+                    && ended != null
+                    && ended.cured()) {
                 ended = Outcome.NOT_FIXED;
             }
         }

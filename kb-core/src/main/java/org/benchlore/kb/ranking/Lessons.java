@@ -69,7 +69,7 @@ public final class Lessons {
         SortedMap<String, Long> weights = new TreeMap<>();
         String causeId = history.causeId();
         boolean concluded = false;
-        if (causeId == null && (outcome == Outcome.FIXED || outcome == Outcome.FIXED_AND_PROVEN)) {
+        if (causeId == null && outcome.cured()) {
             cured(history).forEach((id, share) -> put(weights, id, trust * CURED * share));
         } else if (outcome == Outcome.NOT_FIXED || (causeId == null && outcome != Outcome.NO_FAULT_FOUND)) {
             failed(history).forEach((id, share) -> put(weights, id, trust * FAILED * share));
