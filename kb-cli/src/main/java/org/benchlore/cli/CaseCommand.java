@@ -57,6 +57,15 @@ final class CaseCommand extends BenchCommand {
                                 id, kb.cases(200).stream().map(CaseHistory::id).toList())));
     }
 
+    /** A case to record in: what comes to one that was withdrawn would count for nothing. */
+    static CaseHistory standing(KnowledgeBase kb, String id) {
+        CaseHistory history = known(kb, id);
+        if (history.withdrawn()) {
+            throw new UsageException("case " + id + " was withdrawn; open another");
+        }
+        return history;
+    }
+
     /** Opens a case. */
     @Command(name = "open", description = "Open a case with the owner's complaint.", mixinStandardHelpOptions = true)
     static final class Open extends BenchCommand {
@@ -165,7 +174,7 @@ final class CaseCommand extends BenchCommand {
             requireSense(told);
             List<Reading.Condition> how = ProofCommand.conditions(conditions);
             try (KnowledgeBase kb = open()) {
-                CaseHistory history = known(kb, id);
+                CaseHistory history = standing(kb, id);
                 List<CaseEvent> events = new ArrayList<>();
                 if (after != null) {
                     done(kb, history, after, test == null ? minutes : null).ifPresent(events::add);

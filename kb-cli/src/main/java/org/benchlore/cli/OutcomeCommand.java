@@ -102,8 +102,8 @@ final class OutcomeCommand extends BenchCommand {
             Outcome outcome = checked(kb);
             String caseId = id == null ? kb.newCaseId() : id;
             Optional<CaseHistory> before = kb.history(caseId);
-            if (seen.nothing()) {
-                CaseCommand.known(kb, caseId);
+            if (seen.nothing() || before.isPresent()) {
+                CaseCommand.standing(kb, caseId);
             }
             boolean oneStep = !seen.nothing()
                     && before.map(h -> h.events().stream()

@@ -143,6 +143,9 @@ final class ProofCommand extends BenchCommand {
         if (checks.isEmpty() && !(how.isEmpty() && note.isEmpty())) {
             throw new UsageException("--condition and --note go with a step or with --hours");
         }
+        if (!checks.isEmpty()) {
+            CaseCommand.standing(kb, id);
+        }
         kb.record(checks);
         ProofRecord known = ProofRecord.of(CaseCommand.known(kb, id));
         return seen == null || seenHours == null ? known : known.seen(seen, seenHours);

@@ -66,10 +66,7 @@ final class WorkCommand extends BenchCommand {
                 page.text(0, "Nothing was entered, and nothing stored.");
                 return ExitCode.NOTHING_FOUND;
             }
-            CaseHistory history = CaseCommand.known(kb, chosen.get());
-            if (history.withdrawn()) {
-                throw new UsageException("case " + history.id() + " was withdrawn; open another");
-            }
+            CaseHistory history = CaseCommand.standing(kb, chosen.get());
             page.heading("Case " + history.id() + ", device " + history.scope());
             new WorkLoop(new WorkCase(kb, history.id(), risk), lines, page).run();
             return ExitCode.DONE;

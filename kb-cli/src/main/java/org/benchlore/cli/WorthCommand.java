@@ -77,6 +77,7 @@ final class WorthCommand extends BenchCommand {
             Stakes stakes = new Stakes(repaired, alone == null ? 0 : alone, worse, parts, cost);
             Worth worth = kb.worth(unit.unit(kb, this).query(), UnitOptions.fixId(kb, fix), stakes);
             if (decided != null && unit.caseId != null) {
+                CaseCommand.standing(kb, unit.caseId);
                 kb.record(new CaseEvent.Weighed(
                         kb.head(unit.caseId), fix, stakes, worth.success(), worth.worse(), decided, note));
             }

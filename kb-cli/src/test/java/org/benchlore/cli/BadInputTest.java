@@ -367,4 +367,26 @@ class BadInputTest {
         assertThat(Run.of("case", "list", "--limit", "3", "--home", home()).err())
                 .isEmpty();
     }
+
+    @Test
+    void nothing_is_recorded_in_a_case_that_was_withdrawn() {
+        String cause = "reset-supervisor-failed";
+        String fix = "replace-reset-supervisor";
+        Run.of(
+                "outcome", "no 12 V", "--case", "k1", "--cause", cause, "--fix", fix, "--ended", "fixed", "--home",
+                home());
+        Run.of("case", "withdraw", "k1", "--home", home());
+        for (String call : List.of(
+                "case note k1 smoke",
+                "outcome --case k1 --ended came-back",
+                "outcome smoke --case k1 --ended fixed",
+                "proof --case k1 --hours 2",
+                "worth --case k1 --fix " + fix + " --repaired 9 --decide leave",
+                "work k1")) {
+            Run run = Run.of((call + " --home " + home()).split(" "));
+            assertThat(run.code()).as(call).isEqualTo(ExitCode.USAGE);
+            assertThat(run.err()).as(call).contains("case k1 was withdrawn");
+        }
+        assertThat(Run.of("show", "k1", "--home", home()).code()).isZero();
+    }
 }
