@@ -3,6 +3,7 @@ package org.benchlore.cli;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.StringWriter;
+import java.nio.file.FileSystemException;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -117,6 +118,17 @@ abstract class BenchCommand implements Callable<Integer> {
         } catch (IOException e) {
             throw new BadInputException("standard input: cannot be read (" + e.getMessage() + "); try again");
         }
+    }
+
+    /** Why a file cannot be used; many file systems say no more than its name. */
+    static String why(IOException e) {
+        return e instanceof FileSystemException named && named.getReason() == null
+                ? e.getClass()
+                        .getSimpleName()
+                        .replaceAll("Exception$", "")
+                        .replaceAll("(?<=[a-z])(?=[A-Z])", " ")
+                        .toLowerCase(Locale.ROOT)
+                : String.valueOf(e.getMessage());
     }
 
     static DeviceScope scope(@Nullable String text) {

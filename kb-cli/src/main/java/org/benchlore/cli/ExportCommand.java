@@ -69,7 +69,7 @@ final class ExportCommand extends BenchCommand {
                             + " of them new or changed, " + written.removed() + " removed");
         } catch (IOException e) {
             throw new BadInputException(
-                    folder + ": cannot be written (" + e.getMessage() + "); choose another folder with --html");
+                    folder + ": cannot be written (" + why(e) + "); choose another folder with --html");
         }
         return ExitCode.DONE;
     }
@@ -87,7 +87,7 @@ final class ExportCommand extends BenchCommand {
             throw new BadInputException(to + ": there is no such folder; make it, or choose another place");
         } catch (IOException e) {
             throw new BadInputException((to == null ? "standard output" : to.toString()) + ": cannot be written ("
-                    + e.getMessage() + "); choose another place");
+                    + why(e) + "); choose another place");
         }
         return ExitCode.DONE;
     }

@@ -77,8 +77,7 @@ final class SheetCommand extends BenchCommand {
         } catch (NoSuchFileException e) {
             throw new BadInputException(to + ": there is no such folder; make it, or choose another place with --out");
         } catch (IOException e) {
-            throw new BadInputException(
-                    to + ": cannot be written (" + e.getMessage() + "); choose another place with --out");
+            throw new BadInputException(to + ": cannot be written (" + why(e) + "); choose another place with --out");
         }
     }
 }

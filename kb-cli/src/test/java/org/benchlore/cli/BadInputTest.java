@@ -10,6 +10,7 @@ import java.io.StringWriter;
 import java.io.Writer;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -292,6 +293,7 @@ class BadInputTest {
         assertThat(folder).isEmptyDirectory();
         assertThat(into.code()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(into.err()).contains("there is no such folder").doesNotContain(".part");
+        assertThat(BenchCommand.why(new AccessDeniedException(kept.toString()))).isEqualTo("access denied");
         assertThat(through.code()).as(through.err()).isZero();
         assertThat(link).isSymbolicLink();
         assertThat(Files.readAllLines(kept)).hasSize(2);

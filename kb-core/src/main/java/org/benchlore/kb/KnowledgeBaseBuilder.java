@@ -98,7 +98,7 @@ public final class KnowledgeBaseBuilder {
             CaseStore.requireDirectory(home); // before the packs, which take their time
         }
         List<PackSource> all = new ArrayList<>(packs);
-        files.forEach(file -> all.add(PackSource.read(file)));
+        all.addAll(PackSource.read(files));
         if (home != null) {
             all.addAll(PackSource.readFolder(home.resolve(HOME_PACKS)));
         }

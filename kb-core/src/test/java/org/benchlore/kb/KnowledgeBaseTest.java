@@ -20,6 +20,7 @@ import org.benchlore.kb.cases.CaseStore;
 import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.cases.StoreException;
+import org.benchlore.kb.knowledge.BadPackException;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.PackSource;
 import org.benchlore.kb.ranking.Influence;
@@ -89,6 +90,15 @@ class KnowledgeBaseTest {
                     .extracting(Influence::caseId)
                     .containsExactly("rare");
         }
+    }
+
+    @Test
+    void every_pack_file_that_cannot_be_read_is_told_at_once(@TempDir Path dir) {
+        KnowledgeBaseBuilder builder =
+                KnowledgeBase.builder().pack(dir.resolve("a.yaml")).pack(dir.resolve("b.yaml"));
+        assertThatThrownBy(builder::open)
+                .isInstanceOf(BadPackException.class)
+                .hasMessageContainingAll("a.yaml:1:1: there is no such file", "b.yaml:1:1");
     }
 
     @Test

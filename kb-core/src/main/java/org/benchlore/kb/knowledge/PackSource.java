@@ -8,9 +8,11 @@ import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -48,6 +50,8 @@ public record PackSource(String name, String yaml) {
             return new PackSource(file.toString(), text);
         } catch (CharacterCodingException e) {
             throw bad(file, "this is not UTF-8 text", "give a YAML file saved as UTF-8");
+        } catch (AccessDeniedException e) {
+            throw bad(file, "this file may not be read", "mend its permissions");
         } catch (NoSuchFileException e) {
             throw bad(file, "there is no such file", "check the path");
         } catch (IOException e) {
@@ -56,19 +60,39 @@ public record PackSource(String name, String yaml) {
     }
 
     /**
+     * Reads pack files, in this order.
+     *
+     * @throws BadPackException as {@link #read(Path)}, with every file that cannot be read
+     */
+    public static List<PackSource> read(List<Path> files) {
+        List<PackSource> sources = new ArrayList<>(files.size());
+        List<PackProblem> problems = new ArrayList<>();
+        for (Path file : files) {
+            try {
+                sources.add(read(file));
+            } catch (BadPackException e) {
+                problems.addAll(e.problems());
+            }
+        }
+        if (!problems.isEmpty()) {
+            throw new BadPackException(problems);
+        }
+        return sources;
+    }
+
+    /**
      * The packs of a folder, files ending in {@code .yaml} in order of name; none if there is no such folder.
      *
-     * @throws BadPackException as {@link #read}
+     * @throws BadPackException as {@link #read(List)}, or if the folder cannot be read
      */
     public static List<PackSource> readFolder(Path folder) {
         if (!Files.isDirectory(folder)) {
             return List.of();
         }
         try (Stream<Path> files = Files.list(folder)) {
-            return files.filter(f -> f.getFileName().toString().endsWith(".yaml"))
+            return read(files.filter(f -> f.getFileName().toString().endsWith(".yaml"))
                     .sorted()
-                    .map(PackSource::read)
-                    .toList();
+                    .toList());
         } catch (IOException | UncheckedIOException e) {
             throw bad(folder, "the folder cannot be read (" + e.getMessage() + ")", "check that you may read it");
         }
