@@ -10,6 +10,7 @@ import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.Nearest;
 import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
@@ -53,8 +54,10 @@ final class CaseCommand extends BenchCommand {
     static CaseHistory known(KnowledgeBase kb, String id) {
         return kb.history(id)
                 .orElseThrow(() -> new UsageException("no case '" + id + "'; "
-                        + nearest(
-                                id, kb.cases(200).stream().map(CaseHistory::id).toList())));
+                        + Nearest.remedy(
+                                id,
+                                kb.cases(200).stream().map(CaseHistory::id).toList(),
+                                "'benchlore case list' lists them")));
     }
 
     /** A case to record in: what comes to one that was withdrawn would count for nothing. */

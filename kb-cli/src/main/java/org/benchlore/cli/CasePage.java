@@ -14,7 +14,7 @@ import org.benchlore.kb.reading.Finding;
 /** Cases as plain text. */
 final class CasePage {
     private static final DateTimeFormatter TIME =
-            DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT).withZone(ZoneOffset.UTC);
+            DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm'Z'", Locale.ROOT).withZone(ZoneOffset.UTC);
 
     private final Knowledge knowledge;
     private final Page page;
@@ -65,7 +65,7 @@ final class CasePage {
             if (!text.isEmpty()) {
                 page.hanging(
                         "  " + TIME.format(event.head().at()) + "  ",
-                        20,
+                        21,
                         text + " [" + event.head().eventId() + "]");
             }
         }

@@ -195,7 +195,10 @@ class WheelTest {
                         .code())
                 .isZero();
 
-        assertThat(run("show", id).out()).contains("12 V missing", "reset-supervisor-failed", "fixed");
+        assertThat(run("show", id).out())
+                .contains("12 V missing", "reset-supervisor-failed", "fixed")
+                .containsPattern("[0-9]{2}:[0-9]{2}Z {2}came in");
+        assertThat(run("sheet", "none-such").err()).contains("'benchlore case list'");
         assertThat(run("case", "list", "--open").code()).isEqualTo(ExitCode.NOTHING_FOUND);
         assertThat(run("search", "dead after the move", "--kind", "case").out()).contains(id);
     }

@@ -71,7 +71,7 @@ public final class KnowledgeBaseBuilder {
         return this;
     }
 
-    /** Another clock for event times. */
+    /** Another clock for event times, and in its zone for the day in case ids; the clock of the system in UTC without. */
     public KnowledgeBaseBuilder clock(Clock other) {
         clock = requireNonNull(other, "other");
         return this;

@@ -12,13 +12,8 @@ final class Svg {
     private final StringBuilder out = new StringBuilder(2048);
 
     Svg(double height, String says) {
-        out.append(String.format(
-                        Locale.ROOT,
-                        "<svg viewBox=\"0 0 %.0f %.0f\" role=\"img\" xmlns=\"http://www.w3.org/2000/svg\">%n<title>",
-                        WIDTH,
-                        height)
-                .replace(System.lineSeparator(), "\n"));
-        out.append(Escape.html(says)).append("</title>\n");
+        add("<svg viewBox=\"0 0 %.0f %.0f\" role=\"img\" xmlns=\"http://www.w3.org/2000/svg\">", WIDTH, height);
+        add("<title>%s</title>", Escape.html(says));
     }
 
     Svg line(String style, double x1, double y1, double x2, double y2) {
