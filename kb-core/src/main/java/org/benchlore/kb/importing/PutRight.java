@@ -25,7 +25,11 @@ public final class PutRight {
 
     private PutRight() {}
 
-    /** @param text a note, as it was written */
+    /**
+     * What a note tells.
+     *
+     * @param text as it was written
+     */
     public static PutRight in(String text) {
         PutRight told = new PutRight();
         for (Clause clause : Clause.of(text)) {
