@@ -67,6 +67,9 @@ final class ActReader {
     private boolean worked;
     private boolean othersWorked;
 
+    /** Whether the last work or ending told says that a fix was proven. */
+    private boolean proven;
+
     /** The last clauses, the latest first. */
     private final Deque<Clause> earlier = new ArrayDeque<>();
 
@@ -128,7 +131,21 @@ final class ActReader {
             }
         }
         endings.finish(acts);
-        return merged(acts);
+        return unsaid(merged(acts));
+    }
+
+    /** Without a "collected" in another text that says less than the ending before it, where no work lies between. */
+    private List<Act> unsaid(List<Act> acts) {
+        List<Act> kept = new ArrayList<>();
+        for (Act act : acts) {
+            boolean less = proven && act.outcome() == Outcome.FIXED;
+            boolean changes = act.is(Act.Kind.WORK) || act.is(Act.Kind.ENDING);
+            proven = less || (changes ? act.outcome() == Outcome.FIXED_AND_PROVEN : proven);
+            if (!less) {
+                kept.add(act);
+            }
+        }
+        return kept;
     }
 
     /** "Cleaned and greased the mechanism": work whose thing stands behind the next. */
@@ -398,13 +415,20 @@ final class ActReader {
             Set<String> full = things(clause, 0, clause.words().size());
             if (actless(clause) && full.stream().anyMatch(t -> said.contains(t) && names.isThing(t))) {
                 full.addAll(said);
-                Optional<String> fix = names.fix(kind, full, scope);
+                Optional<String> fix = names.fix(kind, full, scope).or(() -> names.fix(kind, parts(full), scope));
                 if (fix.isPresent()) {
                     return fix;
                 }
             }
         }
         return Optional.empty();
+    }
+
+    /** Those terms that name parts, without how they are. */
+    private Set<String> parts(Set<String> terms) {
+        Set<String> parts = new LinkedHashSet<>(terms);
+        parts.removeIf(term -> !names.isThing(term) || NameWords.fault(term));
+        return parts;
     }
 
     /** "Replaced fuse and bridge rectifier": the first of several things that names a fix on its own. */
@@ -438,9 +462,11 @@ final class ActReader {
             }
             return fix;
         }
-        return actless(before)
-                ? names.fix(kind, things(before, 0, before.words().size()), scope)
-                : Optional.empty();
+        if (!actless(before)) {
+            return Optional.empty();
+        }
+        Set<String> things = things(before, 0, before.words().size());
+        return names.fix(kind, things, scope).or(() -> names.fix(kind, parts(things), scope));
     }
 
     private void implyCause(Clause clause, @Nullable Clause before, String cause, Set<String> said, List<Act> acts) {

@@ -213,7 +213,7 @@ record Clause(int start, int end, List<Token> words, List<Hit> hits, Set<Cue> cu
             if (hit.to() <= word && hit.to() > word - NEAR && hit.cue() != null && NOT_OURS.contains(hit.cue())) {
                 return false;
             }
-            turns |= hit.from() == word && (hit.work() != null || TURNING.contains(hit.cue()));
+            turns |= hit.from() == word && (hit.work() != null || (hit.cue() != null && TURNING.contains(hit.cue())));
         }
         return turns;
     }

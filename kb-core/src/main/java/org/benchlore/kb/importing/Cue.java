@@ -70,7 +70,7 @@ enum Cue {
             + "to the scrap | was scrapped | written off | write off | write-off | for parts | used for parts | "
             + "kept for parts | to parts | declined | customer declined | owner declined | declined repair | "
             + "repair declined | quote declined | quote refused | estimate declined | estimate refused | "
-            + "too expensive | too dear | too costly | recycled | to recycling | binned | total loss | disposed | "
+            + "too expensive | too dear | too costly | recycled | to recycling | binned | total loss | disposed | advised against | to the tip | to the dump | "
             + "disposed of | thrown away | for spares | kept for spares"),
     GIVEN_UP("gave up | given up | giving up | give up | i give up | abandoned | not repairable | unrepairable | "
             + "irreparable | can not be repaired | cannot be repaired | could not repair | could not be repaired | "
@@ -84,7 +84,7 @@ enum Cue {
     HANDED(
             "collected | fetched | picked up | picked it up | has it picked up | handed over | handed back | handed out | "
                     + "handed it over | handed it back | given back | gave it back | back with its owner | back with owner | "
-                    + "back with the owner | gone home | went home | taken home | took it home | took home | paid | invoiced | "
+                    + "back with the owner | gone home | went home | taken home | took it home | took home | took it with | took it away | took it along | paid | invoiced | "
                     + "no charge | free of charge | without charge | without invoice | no invoice | no bill | gratis | "
                     + "on the house | at no cost"),
 

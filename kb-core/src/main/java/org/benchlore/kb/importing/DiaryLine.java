@@ -122,6 +122,9 @@ record DiaryLine(
         int colon = rest.indexOf(':');
         Optional<ImportField> label =
                 colon > 0 && colon <= LONGEST_LABEL ? MappingGuess.field(rest.substring(0, colon)) : Optional.empty();
+        if (label.filter(ImportField.CLOSED::equals).isPresent()) {
+            return closed(number, kind, indent, rest.substring(colon + 1).strip(), days);
+        }
         return new DiaryLine(
                 number,
                 kind,
@@ -132,6 +135,28 @@ record DiaryLine(
                 found.filter(day -> !day.exists()).isPresent(),
                 label.orElse(ImportField.NOTES),
                 label.isPresent());
+    }
+
+    /** "Out: 5 Nov 2025, paid": words behind the day say how it ended. */
+    private static DiaryLine closed(long number, Kind kind, int indent, String text, DayScan days) {
+        Optional<DayScan.Day> found = days.at(text, 0);
+        String rest = found.map(day -> Wording.bare(text.substring(day.end()))).orElse(text);
+        boolean words = rest.chars().anyMatch(Character::isLetter);
+        return new DiaryLine(
+                number,
+                kind,
+                indent,
+                words ? rest : text,
+                found.flatMap(DayScan.Day::date),
+                "",
+                false,
+                words ? ImportField.OUTCOME : ImportField.CLOSED,
+                true);
+    }
+
+    /** The same, telling of something else. */
+    DiaryLine about(ImportField other) {
+        return new DiaryLine(number, kind, level, text, date, day, noSuchDay, other, labelled);
     }
 
     boolean is(Kind other) {

@@ -38,6 +38,7 @@ final class DiaryRecord {
     private boolean spoilt;
     private boolean preamble;
     private boolean named;
+    private boolean leads;
     private boolean worked;
     private boolean ended;
     private Optional<String> unit = Optional.empty();
@@ -121,6 +122,11 @@ final class DiaryRecord {
 
     boolean named() {
         return named;
+    }
+
+    /** Whether a line of it begins with the name of a unit that no pack knows. */
+    boolean leads() {
+        return leads;
     }
 
     boolean worked() {
@@ -224,6 +230,7 @@ final class DiaryRecord {
     /** Notes what a line of it says at first sight. */
     void notice(Glance glance) {
         named |= glance.named();
+        leads |= glance.naming().leads();
         worked |= glance.worked();
         ended |= glance.ended();
         unit = unit.or(glance::unit);

@@ -280,7 +280,11 @@ final class DiarySplitter {
         return gap && below < parsed.size() && parsed.get(below).is(Kind.BLANK);
     }
 
-    private void content(DiaryLine line) {
+    private void content(DiaryLine read) {
+        boolean unit = read.labelled()
+                && read.field() == ImportField.UNIT
+                && vocabulary.units().describes(read.text());
+        DiaryLine line = unit ? read.about(ImportField.DEVICE) : read;
         introduction(line);
         if (line.dayOnly()) {
             DiaryRecord record = current;
@@ -305,7 +309,7 @@ final class DiarySplitter {
         }
         if (line.labelled()) {
             if (begins(line) || line.field() == ImportField.COMPLAINT) {
-                boolean again = record.has(line.field()) && (!record.headed() || record.ended());
+                boolean again = record.has(line.field()) && !record.bare() && (!record.headed() || record.ended());
                 if (again) {
                     start(line, clauses, glance(line.text(), clauses, false));
                     return;
@@ -383,8 +387,8 @@ final class DiarySplitter {
         if (sameUnit) {
             return record.ended() && !glance.goesOn();
         }
-        boolean other = (how == How.DATED || (glance.naming().leads() && (record.worked() || record.ended())))
-                && glance.naming().otherThan(record.terms());
+        boolean apart = glance.naming().leads() && (record.worked() || record.ended() || record.leads());
+        boolean other = (how == How.DATED || apart) && glance.naming().otherThan(record.terms());
         if (glance.named() || other) {
             return true;
         }

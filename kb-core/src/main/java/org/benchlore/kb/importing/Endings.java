@@ -219,9 +219,10 @@ final class Endings {
                 return aside && (hit.to() == n || aside(clause, hit.to()));
             }
         }
+        boolean free = n == 1 && clause.words().get(0).surface().equals("free");
         boolean out = clause.words().get(0).surface().equals("out")
                 && IntStream.range(1, n).allMatch(i -> aside(clause, i));
-        return out || (says(clause, GLAD) && says(clause, PEOPLE) && !clause.has(Cue.NEGATION));
+        return free || out || (says(clause, GLAD) && says(clause, PEOPLE) && !clause.has(Cue.NEGATION));
     }
 
     /** Whether a word says who, when or how, and nothing of the unit. */

@@ -161,7 +161,10 @@ record Heading(
     }
 
     private static String unit(RawRecord record, List<Told> told, Map<Part, List<Stretch>> places) {
-        String label = labelled(record, ImportField.UNIT);
+        String label = record.parts().stream()
+                .filter(p -> p.field() == ImportField.UNIT)
+                .map(p -> p.text().strip())
+                .reduce("", (a, b) -> b); // of "Ticket: 5521" and "Serial: 4471" the nearer one
         if (!label.isEmpty()) {
             return take(UnitScan.labelled(label), label, told);
         }

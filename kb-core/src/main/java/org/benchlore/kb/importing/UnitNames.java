@@ -110,6 +110,17 @@ final class UnitNames {
         return kinds.whole(text).isPresent();
     }
 
+    /** Whether a text that is there to tell of the unit says what it is, and gives no number of it. */
+    boolean describes(String text) {
+        List<Token> words = PhraseTable.words(text);
+        for (int i = 0; i < words.size(); i++) {
+            if (kinds.longest(words, i).isPresent()) {
+                return UnitScan.first(text).isEmpty() && words.size() > 1;
+            }
+        }
+        return false;
+    }
+
     /** For each word the end of the kind of unit that begins there, or 0. */
     private int[] kinds(Clause clause) {
         int[] to = new int[clause.words().size() + 1];

@@ -54,6 +54,8 @@ class ActReaderTest {
                 "replaced bridge rectifier and fuse | work replace-bridge-rectifier",
                 "replaced the gizmo | work ?",
                 "start resistor reads 2 Mohm. Fitted 330 kohm 1 W. Paid | work replace-start-resistor, fixed",
+                "start resistor 2 Mohm where 330 k is printed. Fitted 330 kohm | work replace-start-resistor",
+                "start resistor gets very hot there and goes. Swapped both resistors | work replace-start-resistor",
                 "fitted 47 uF | work ?",
                 "mains fuse is black inside, 12 V absent, swapped the fuse | work replace-mains-fuse",
                 "new gizmo in, works | work ?, fixed",

@@ -591,4 +591,44 @@ class DiaryTest {
         assertThat(review.drafts().get(3).likenesses().get(0).line()).isEqualTo(2);
         assertThat(review.drafts().get(4).likenesses()).noneMatch(l -> l.sameUnit());
     }
+
+    @Test
+    void labels_of_a_job_sheet_are_read() {
+        ImportReview review = Workshop.diary("""
+                Ticket: 5521
+                In: 3 Nov 2025
+                Unit: Hestrel H32 television, owner Mr Dorn
+                Complaint: no sound
+                Bench: fuse blown. Replaced the mains fuse.
+                Out: 5 Nov 2025, paid, happy.
+
+                Ticket: 5522
+                In: 4 Nov 2025
+                Unit: 4471-B
+                Complaint: no 12 V
+                Bench: Gave up.
+                Out: 6 Nov 2025
+                """);
+
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(1L, 8L);
+        ImportDraft first = review.drafts().get(0);
+        assertThat(first.date()).contains(LocalDate.of(2025, 11, 3));
+        assertThat(first.unit()).contains("5521");
+        assertThat(first.kinds()).containsExactly("tv");
+        assertThat(acts(first)).contains("device ?", "fix replace-mains-fuse", "outcome fixed");
+        assertThat(review.drafts().get(1).date()).contains(LocalDate.of(2025, 11, 4));
+        assertThat(acts(review.drafts().get(1))).contains("outcome given-up");
+    }
+
+    @Test
+    void bullets_that_begin_with_names_are_cases_of_their_own() {
+        ImportReview review = Workshop.diary("""
+                4 October 2025
+                * Vacuum radio "Narvo NS500" has no sound.
+                * Zanto G7 here again, no 12 V. Replaced C5, ok.
+                * tried another lead
+                """);
+
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(2L, 3L);
+    }
 }
