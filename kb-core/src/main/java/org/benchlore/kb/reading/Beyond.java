@@ -1,5 +1,6 @@
 package org.benchlore.kb.reading;
 
+import java.util.BitSet;
 import java.util.List;
 import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.knowledge.Symptom;
@@ -21,19 +22,26 @@ final class Beyond {
     private final Passage passage;
     private final List<Claim> claims;
 
+    /** Where "above", "below" and the like stand. */
+    private final BitSet comparisons = new BitSet();
+
     Beyond(Passage passage, List<Claim> claims) {
         this.passage = passage;
         this.claims = claims;
+        for (int i = 1; i + 1 < passage.size(); i++) {
+            String term = passage.token(i).term();
+            boolean compared = ABOVE.contains(term) || BELOW.contains(term);
+            if (compared
+                    && !passage.unreal(i)
+                    && !SLIGHTLY.contains(passage.token(i - 1).term())) {
+                comparisons.set(i);
+            }
+        }
     }
 
     void link() {
-        for (int i = 1; i + 1 < passage.size(); i++) {
-            boolean above = ABOVE.contains(passage.token(i).term());
-            boolean below = BELOW.contains(passage.token(i).term());
-            boolean slightly = SLIGHTLY.contains(passage.token(i - 1).term());
-            if ((above || below) && !slightly && !passage.unreal(i)) {
-                link(i, above ? Levels.HIGH : Levels.LOW);
-            }
+        for (int i = comparisons.nextSetBit(0); i >= 0; i = comparisons.nextSetBit(i + 1)) {
+            link(i, ABOVE.contains(passage.token(i).term()) ? Levels.HIGH : Levels.LOW);
         }
     }
 

@@ -110,7 +110,10 @@ final class Kinds {
 
     Named in(Passage passage) {
         int n = passage.size();
-        List<String> keys = passage.tokens.stream().map(Kinds::key).toList();
+        List<String> keys = new ArrayList<>(n);
+        for (Token token : passage.tokens) {
+            keys.add(key(token));
+        }
         BitSet spoken = new BitSet(n);
         BitSet unit = new BitSet(n);
         TreeSet<String> ids = new TreeSet<>();
@@ -119,7 +122,9 @@ final class Kinds {
         while (i < n) {
             Name name = at(keys, i);
             if (name == null) {
-                unit.set(i, pointedAt(passage, i));
+                if (pointedAt(passage, i)) {
+                    unit.set(i);
+                }
                 i++;
                 continue;
             }
@@ -147,7 +152,11 @@ final class Kinds {
 
     /** The longest name from a token on, or null. */
     private @Nullable Name at(List<String> keys, int from) {
-        for (Name name : names.getOrDefault(keys.get(from), List.of())) {
+        List<Name> starting = names.get(keys.get(from));
+        if (starting == null) {
+            return null;
+        }
+        for (Name name : starting) {
             int to = from + name.keys().size();
             if (to <= keys.size() && name.keys().equals(keys.subList(from, to))) {
                 return name;

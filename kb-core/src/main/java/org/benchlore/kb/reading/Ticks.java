@@ -19,8 +19,8 @@ final class Ticks {
     static void add(Passage passage, List<Claim> claims) {
         for (Item name : passage.items) {
             int answer = name.to + 1;
-            boolean open = name.free()
-                    && !name.entry.names.isEmpty()
+            boolean open = name.names
+                    && name.free()
                     && answer < passage.size()
                     && OPENING.contains(passage.token(name.to).term())
                     && closes(passage, answer + 1)

@@ -43,13 +43,9 @@ final class Unmeant {
 
     /** Whether an item is only spoken of or still to be looked at. */
     private boolean supposed(Item item) {
-        if (item.entry.names.isEmpty() && item.entry.words.isEmpty() && item.entry.phrases.isEmpty()) {
-            return false;
-        }
-        if (passage.unreal(item.from) || passage.unreal(item.to - 1)) {
-            return true;
-        }
-        return unchecked && beside(item);
+        boolean unreal = passage.unreal(item.from) || passage.unreal(item.to - 1);
+        return (unreal || (unchecked && beside(item)))
+                && (item.names || !item.entry.words.isEmpty() || !item.entry.phrases.isEmpty());
     }
 
     private boolean beside(Item item) {

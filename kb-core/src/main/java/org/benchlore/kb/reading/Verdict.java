@@ -28,6 +28,9 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
 
     private static final double SECONDS_PER_HOUR = 3600;
 
+    /** Whole numbers below it have no more digits than are shown. */
+    private static final double MOST_WHOLE = 1e6;
+
     /** Weighs a count, which is exact. */
     static Verdict ofCount(Symptom symptom, Quantity quantity, long count) {
         return weigh(symptom, quantity, (double) count, COUNT_UNCERTAINTY, Long.toString(count));
@@ -128,6 +131,9 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
     }
 
     private static String plain(double value) {
+        if (value == Math.rint(value) && Math.abs(value) < MOST_WHOLE) {
+            return Long.toString((long) value);
+        }
         return BigDecimal.valueOf(value)
                 .round(new MathContext(6))
                 .stripTrailingZeros()
