@@ -11,8 +11,8 @@ import org.benchlore.kb.reading.analysis.Words;
 /** Names said to lie beyond what they should be, without a reading: "well under its 12 V", "above the rated 12 V". */
 final class Beyond {
     private static final int ARTICLES = 4;
-    private static final Words ABOVE = Words.terms("abov over exceed more");
     private static final Words BELOW = Words.terms("below under less");
+    private static final Words EITHER = Words.terms("abov over exceed more below under less");
     private static final Words LEADING = Words.terms("the its their his her any all a than lower upper");
     private static final Words LIMITS =
             Words.terms("limit toleranc spec norm nominal rate rated rating label mark marking print");
@@ -29,9 +29,7 @@ final class Beyond {
         this.passage = passage;
         this.claims = claims;
         for (int i = 1; i + 1 < passage.size(); i++) {
-            String term = passage.token(i).term();
-            boolean compared = ABOVE.contains(term) || BELOW.contains(term);
-            if (compared
+            if (EITHER.contains(passage.token(i).term())
                     && !passage.unreal(i)
                     && !SLIGHTLY.contains(passage.token(i - 1).term())) {
                 comparisons.set(i);
@@ -41,7 +39,7 @@ final class Beyond {
 
     void link() {
         for (int i = comparisons.nextSetBit(0); i >= 0; i = comparisons.nextSetBit(i + 1)) {
-            link(i, ABOVE.contains(passage.token(i).term()) ? Levels.HIGH : Levels.LOW);
+            link(i, BELOW.contains(passage.token(i).term()) ? Levels.LOW : Levels.HIGH);
         }
     }
 

@@ -186,7 +186,7 @@ final class Passage {
         boolean any = false;
         for (Trie.Match match : hidden) {
             Item over = itemAt[match.from()];
-            boolean cue = match.entry().rank() == Entry.LANGUAGE;
+            boolean cue = match.rank() == Entry.LANGUAGE;
             if (cue && !PLAIN_NO.contains(terms[match.from()])) {
                 continue;
             }
@@ -313,6 +313,19 @@ final class Passage {
     /** The item that covers a token, if any. */
     Optional<Item> item(int token) {
         return Optional.ofNullable(itemAt[token]);
+    }
+
+    /** Whether a token belongs to a name. */
+    boolean named(int token) {
+        Item item = itemAt[token];
+        return item != null && item.names;
+    }
+
+    /** The cue that a token belongs to, or null. */
+    @Nullable
+    Cue cue(int token) {
+        Item item = itemAt[token];
+        return item == null ? null : item.entry.cue;
     }
 
     int sentence(int token) {

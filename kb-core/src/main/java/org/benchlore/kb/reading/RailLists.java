@@ -5,6 +5,7 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.benchlore.kb.reading.analysis.Words;
@@ -74,10 +75,8 @@ final class RailLists {
             if (heads.get(i)) {
                 return true;
             }
-            if (passage.item(i)
-                            .filter(item -> !item.entry.names.isEmpty() && item.name)
-                            .isPresent()
-                    && passage.sameSegment(i, reading)) {
+            Item item = passage.itemAt(i);
+            if (item != null && item.names && item.name && passage.sameSegment(i, reading)) {
                 return false;
             }
         }
@@ -85,7 +84,7 @@ final class RailLists {
     }
 
     private void list(int head) {
-        List<Integer> members = new ArrayList<>();
+        List<Integer> members = new ArrayList<>(0);
         int last = head;
         for (int i = head + 1; i < passage.size() && i - last <= JOINT; i++) {
             Token token = passage.token(i);

@@ -124,10 +124,10 @@ final class Referents {
     Trie.Match resolve(List<Token> tokens, String[] terms, int[] numbers, Trie.Match match) {
         Entry entry = match.entry();
         boolean phrase = !entry.phrases.isEmpty();
-        if (entry.code != null || (!phrase && (entry.names.isEmpty() || listed(tokens, match)))) {
+        if (entry.code != null || (!phrase && entry.names.isEmpty()) || !holdsHead(numbers, match)) {
             return match;
         }
-        if (onTheUnit(tokens, match.to())) {
+        if ((!phrase && listed(tokens, match)) || onTheUnit(tokens, match.to())) {
             return match;
         }
         int head = head(terms, numbers, match, phrase);
@@ -142,6 +142,16 @@ final class Referents {
         }
         Entry other = phrase ? said(terms, match, head, meant) : named(entry, meant);
         return other == null ? match : new Trie.Match(match.from(), match.to(), match.depth(), other);
+    }
+
+    /** Whether any token of a match alone may be one of several things. */
+    private boolean holdsHead(int[] numbers, Trie.Match match) {
+        for (int i = match.from(); i < match.to(); i++) {
+            if (byHead.get(numbers[i]) != null) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** "Buttons on the set" are its own, whatever else the sentence speaks of. */

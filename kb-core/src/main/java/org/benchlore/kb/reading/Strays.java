@@ -124,7 +124,8 @@ final class Strays {
                 if (passage.content(i) && !passage.token(i).unit().equals("s")) {
                     return false;
                 }
-                connected |= Plain.joining(passage.token(i))
+                connected = connected
+                        || Plain.joining(passage.token(i))
                         || passage.token(i).term().equals("now");
             }
         }

@@ -157,7 +157,7 @@ final class Values {
         for (int i = reading + 1; i < passage.size() && i <= reading + REACH && passage.sameSegment(reading, i); i++) {
             Token token = passage.token(i);
             Item item = passage.itemAt(i);
-            if (item != null && !item.entry.names.isEmpty()) {
+            if (item != null && item.names) {
                 boolean own = PLACE.contains(passage.token(item.from).term());
                 boolean close = i == reading + 1
                         && !fitting.nominal(reading)
@@ -196,7 +196,7 @@ final class Values {
         for (int i = reading - 1; i >= 0 && i >= reading - REACH && passage.sameClause(reading, i); i--) {
             Token token = passage.token(i);
             Item item = passage.itemAt(i);
-            if (item != null && !item.entry.names.isEmpty() && !item.done && !item.name) {
+            if (item != null && item.names && !item.done && !item.name) {
                 boolean comma = !passage.sameSegment(reading, item.from);
                 boolean near = reading - item.to <= 1
                         && (value.kind() == Kind.QUANTITY || value.resolution() < 1 || counted(value, item));
@@ -223,7 +223,7 @@ final class Values {
             boolean negation = item != null && item.entry.cue == Cue.NEGATION && !moves;
             moves |= MOVES.contains(token.term());
             boolean passed = told.asMarking(i) || (share && !token.unit().equals("%"));
-            if ((number && !passed && (item == null || item.entry.names.isEmpty())) || negation) {
+            if ((number && !passed && (item == null || !item.names)) || negation) {
                 return;
             }
             says |= SAYS.contains(token.term());
@@ -281,9 +281,8 @@ final class Values {
         if (token.kind() == Kind.PUNCTUATION) {
             return token.is(",") || token.is(";") ? 1 : 0.2;
         }
-        boolean own = passage.item(i)
-                .filter(item -> item.entry.cue != null || !item.entry.words.isEmpty())
-                .isPresent();
+        Item item = passage.itemAt(i);
+        boolean own = item != null && (item.entry.cue != null || !item.entry.words.isEmpty());
         return own ? 0.5 : passage.content(i) ? 1.2 : 0.4;
     }
 
@@ -298,8 +297,9 @@ final class Values {
         }
         Optional<Symptom> measured = fitting.of(item, reading);
         Optional<Symptom> named = measured.isPresent() ? measured : fitting.there(item, reading);
-        named.ifPresent(symptom ->
-                pairs.add(new Pair(reading, item, symptom, measured.isPresent() ? cost : cost + BARELY_TOLD)));
+        if (named.isPresent()) {
+            pairs.add(new Pair(reading, item, named.get(), measured.isPresent() ? cost : cost + BARELY_TOLD));
+        }
         return named.isPresent();
     }
 
@@ -344,7 +344,8 @@ final class Values {
 
     private boolean negated(int reading) {
         for (int i = reading - 1; i >= 0 && i >= reading - 2 && passage.sameSegment(i, reading); i--) {
-            if (passage.item(i).filter(item -> item.cue(Cue.NEGATION)).isPresent()) {
+            Item item = passage.itemAt(i);
+            if (item != null && item.cue(Cue.NEGATION)) {
                 return true;
             }
         }
@@ -354,10 +355,10 @@ final class Values {
     /** State words between the name and its value say the same in other words. */
     private void absorb(Claim claim) {
         for (int i = claim.from; i < claim.to; i++) {
-            passage.item(i)
-                    .filter(item -> item.entry.words.stream()
-                            .anyMatch(s -> s.symptom().id().equals(claim.symptom.id())))
-                    .ifPresent(item -> item.done = true);
+            Item item = passage.itemAt(i);
+            if (item != null && item.entry.saidOf(claim.symptom.id()) != null) {
+                item.done = true;
+            }
         }
     }
 
