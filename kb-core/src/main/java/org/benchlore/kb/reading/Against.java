@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
-import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Words;
 
 /**
@@ -36,9 +35,8 @@ final class Against {
     }
 
     void link() {
-        for (int i = 1; i < passage.size(); i++) {
-            Token token = passage.token(i);
-            if (token.numeric() && token.value() != 0 && told.asLabelled(i)) {
+        for (int i : passage.numerals) {
+            if (i > 0 && passage.token(i).value() != 0 && told.asLabelled(i)) {
                 expected(i);
             }
         }

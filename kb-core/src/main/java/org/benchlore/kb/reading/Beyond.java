@@ -1,5 +1,6 @@
 package org.benchlore.kb.reading;
 
+import java.util.BitSet;
 import java.util.List;
 import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.knowledge.Symptom;
@@ -10,8 +11,8 @@ import org.benchlore.kb.reading.analysis.Words;
 /** Names said to lie beyond what they should be, without a reading: "well under its 12 V", "above the rated 12 V". */
 final class Beyond {
     private static final int ARTICLES = 4;
-    private static final Words ABOVE = Words.terms("abov over exceed more");
     private static final Words BELOW = Words.terms("below under less");
+    private static final Words EITHER = Words.terms("abov over exceed more below under less");
     private static final Words LEADING = Words.terms("the its their his her any all a than lower upper");
     private static final Words LIMITS =
             Words.terms("limit toleranc spec norm nominal rate rated rating label mark marking print");
@@ -21,19 +22,24 @@ final class Beyond {
     private final Passage passage;
     private final List<Claim> claims;
 
+    /** Where "above", "below" and the like stand. */
+    private final BitSet comparisons = new BitSet();
+
     Beyond(Passage passage, List<Claim> claims) {
         this.passage = passage;
         this.claims = claims;
+        for (int i = 1; i + 1 < passage.size(); i++) {
+            if (EITHER.contains(passage.token(i).term())
+                    && !passage.unreal(i)
+                    && !SLIGHTLY.contains(passage.token(i - 1).term())) {
+                comparisons.set(i);
+            }
+        }
     }
 
     void link() {
-        for (int i = 1; i + 1 < passage.size(); i++) {
-            boolean above = ABOVE.contains(passage.token(i).term());
-            boolean below = BELOW.contains(passage.token(i).term());
-            boolean slightly = SLIGHTLY.contains(passage.token(i - 1).term());
-            if ((above || below) && !slightly && !passage.unreal(i)) {
-                link(i, above ? Levels.HIGH : Levels.LOW);
-            }
+        for (int i = comparisons.nextSetBit(0); i >= 0; i = comparisons.nextSetBit(i + 1)) {
+            link(i, BELOW.contains(passage.token(i).term()) ? Levels.LOW : Levels.HIGH);
         }
     }
 

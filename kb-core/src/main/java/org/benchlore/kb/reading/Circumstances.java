@@ -55,8 +55,8 @@ final class Circumstances {
         }
         boolean asItShould = claim.normal() && !claim.negated;
         return (asItShould && opened(claim.from, WHEN, 2))
-                || (deed(claim) && opened(claim.from, WITH, REACH))
-                || tried(claim);
+                || (claim.name == null && deed(claim) && opened(claim.from, WITH, REACH))
+                || (claim.name == null && tried(claim));
     }
 
     /** "Wiggle the plug." and no word of what came of it. */
@@ -67,8 +67,7 @@ final class Circumstances {
                 || passage.sentence(claim.to) != sentence
                 || (passage.token(claim.to).kind() == Token.Kind.PUNCTUATION
                         && (claim.to + 1 == passage.size() || passage.sentence(claim.to + 1) != sentence));
-        return claim.name == null
-                && opens
+        return opens
                 && ends
                 && HANDLING.contains(passage.token(claim.from).surface())
                 && claim.to - claim.from > 1
@@ -112,7 +111,7 @@ final class Circumstances {
             deed |= DEEDS.contains(passage.token(i).surface());
             content += passage.content(i) ? 1 : 0;
         }
-        return deed && content <= LONGEST_DEED && claim.name == null;
+        return deed && content <= LONGEST_DEED;
     }
 
     /** "No belt in stock", "no power lead enclosed": what is not at hand is not what is not as it should be. */

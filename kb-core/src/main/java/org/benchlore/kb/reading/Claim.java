@@ -76,18 +76,31 @@ final class Claim {
         to = Math.max(to, otherTo);
     }
 
+    /** The one state that it says, null where it leaves several open. */
+    private @Nullable String certain() {
+        State said = symptom.states().get(state);
+        return !negated ? said.id() : anyOther ? null : said.opposite();
+    }
+
+    /** The state it speaks for most. */
+    String likeliest() {
+        String certain = measured == null ? certain() : null;
+        return certain != null ? certain : finding(false).state();
+    }
+
     /** The finding, softened when the writer is in doubt. */
     Finding finding(boolean doubt) {
         if (measured != null) {
             return Finding.soft(symptom.id(), measured);
         }
+        String certain = certain();
+        if (certain != null && !doubt) {
+            return Finding.of(symptom.id(), certain);
+        }
         SortedMap<String, Double> likelihoods = new TreeMap<>();
         State said = symptom.states().get(state);
-        String opposite = said.opposite();
-        if (!negated) {
-            likelihoods.put(said.id(), 1.0);
-        } else if (opposite != null && !anyOther) {
-            likelihoods.put(opposite, 1.0);
+        if (certain != null) {
+            likelihoods.put(certain, 1.0);
         } else {
             for (State other : symptom.states()) {
                 if (!other.id().equals(said.id())) {

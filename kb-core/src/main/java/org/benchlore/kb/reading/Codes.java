@@ -87,6 +87,9 @@ final class Codes {
 
     /** Codes in order of their first place; claims for known ones are added to {@code claims}. */
     List<CodeSeen> read(List<Claim> claims) {
+        if (!passage.holdsCodes()) {
+            return List.of();
+        }
         Map<String, Mentions> seen = new LinkedHashMap<>();
         Map<String, Claim> claimed = new LinkedHashMap<>();
         for (int i = 0; i < passage.size(); i++) {
@@ -244,8 +247,11 @@ final class Codes {
 
     /** "Faults C9 C9 C2", "errors L02 (23)": what would be a part but for being counted. */
     private boolean noPart(int at, Item item) {
-        boolean part = PART.matcher(passage.token(at).term()).matches();
-        boolean code = part && item.to - item.from == 1 && looksLikeCode(at);
+        Token token = passage.token(at);
+        boolean part = token.kind() == Kind.CODE
+                && item.to - item.from == 1
+                && PART.matcher(token.term()).matches();
+        boolean code = part && looksLikeCode(at);
         item.done |= code;
         return code;
     }

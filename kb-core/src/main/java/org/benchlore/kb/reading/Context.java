@@ -67,7 +67,7 @@ final class Context {
             if (lastedBefore(claims.get(i))) {
                 cues.get(i).add(Cue.AFTER_A_WHILE);
             }
-            if (asked(claims.get(i))) {
+            if (passage.asks() && asked(claims.get(i))) {
                 cues.get(i).add(Cue.DOUBT);
             }
         }
@@ -188,8 +188,7 @@ final class Context {
     private boolean light(Item item, int step) {
         int i = step < 0 ? item.from - 1 : item.to;
         for (; i >= 0 && i < passage.size() && passage.sameSegment(i, item.from); i += step) {
-            boolean cue = passage.item(i).filter(c -> c.entry.cue != null).isPresent();
-            if (!cue && passage.content(i)) {
+            if (passage.content(i) && passage.cue(i) == null) {
                 return false;
             }
         }
@@ -305,6 +304,9 @@ final class Context {
     }
 
     static List<Condition> conditions(Set<Cue> cues) {
+        if (cues.isEmpty()) {
+            return List.of();
+        }
         List<Condition> conditions = new ArrayList<>();
         for (Cue cue : cues) {
             if (Cue.CONDITIONS.contains(cue)) {

@@ -2,6 +2,8 @@ package org.benchlore.kb.reading;
 
 import com.google.common.base.Splitter;
 import com.google.common.collect.ImmutableList;
+import java.util.Collections;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 
@@ -113,7 +115,8 @@ enum Cue {
     ONCE("once | one time | a single | single | just once | only once | one entry");
 
     /** Cues that tell when or how often. */
-    static final Set<Cue> CONDITIONS = Set.of(COLD, WARM, UNDER_LOAD, AFTER_A_WHILE, INTERMITTENT, STANDBY);
+    static final Set<Cue> CONDITIONS =
+            Collections.unmodifiableSet(EnumSet.of(COLD, WARM, UNDER_LOAD, AFTER_A_WHILE, INTERMITTENT, STANDBY));
 
     private final ImmutableList<String> phrases;
 

@@ -24,8 +24,8 @@ final class Expected {
     }
 
     void link() {
-        for (int i = 0; i < passage.size(); i++) {
-            if (passage.token(i).numeric() && told.asExpected(i)) {
+        for (int i : passage.numerals) {
+            if (told.asExpected(i)) {
                 behind(i);
             }
         }

@@ -20,7 +20,7 @@ public record Finding(String symptomId, SortedMap<String, Double> likelihoods) {
     public Finding {
         requireNonNull(symptomId, "symptomId");
         requireNonNull(likelihoods, "likelihoods");
-        if (symptomId.isBlank() || likelihoods.keySet().stream().anyMatch(String::isBlank)) {
+        if (symptomId.isBlank() || blank(likelihoods)) {
             throw new IllegalArgumentException(
                     "finding '" + symptomId + "'=" + likelihoods.keySet() + " has a blank id; name symptom and state");
         }
@@ -43,10 +43,21 @@ public record Finding(String symptomId, SortedMap<String, Double> likelihoods) {
         likelihoods = Collections.unmodifiableSortedMap(scaled);
     }
 
+    private static boolean blank(SortedMap<String, Double> likelihoods) {
+        for (String stateId : likelihoods.keySet()) {
+            if (stateId.isBlank()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** A symptom seen for certain in one state. */
     public static Finding of(String symptomId, String stateId) {
         requireNonNull(stateId, "stateId");
-        return new Finding(symptomId, new TreeMap<>(Map.of(stateId, 1.0)));
+        TreeMap<String, Double> likelihoods = new TreeMap<>();
+        likelihoods.put(stateId, 1.0);
+        return new Finding(symptomId, likelihoods);
     }
 
     /** An uncertain observation. @see #likelihoods */

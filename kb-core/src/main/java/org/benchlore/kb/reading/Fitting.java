@@ -48,14 +48,19 @@ final class Fitting {
     /** What a name means when the reading is of it; empty if it cannot be. */
     Optional<Symptom> of(Item item, int reading) {
         Token value = passage.token(reading);
+        boolean lost = lost(reading);
+        boolean rippling = ofRipple(reading) || besideRipple(reading);
         for (Sense sense : item.entry.names) {
             Symptom named = sense.symptom();
-            if (lost(reading) && named.quantity() != null && named.quantity().nominal() != null) {
+            if (lost && named.quantity() != null && named.quantity().nominal() != null) {
                 // "loses 0.35 V at the 12 V pin" is no reading of the rail
                 continue;
             }
-            Optional<Symptom> ripple = rippling(named, reading);
-            if (ripple.isEmpty() && (ofRipple(reading) || besideRipple(reading)) && small(named, value)) {
+            // a small part of a rail's voltage is its ripple where the reading or, for millivolts, the sentence speaks
+            // of ripple
+            boolean rest = rippling && small(named, value);
+            Optional<Symptom> ripple = rest ? lexicon.ripple(named) : Optional.empty();
+            if (rest && ripple.isEmpty()) {
                 continue;
             }
             Optional<Symptom> fitting =
@@ -76,10 +81,16 @@ final class Fitting {
 
     /** What a name means when the reading only tells that a voltage is there or not. */
     Optional<Symptom> there(Item item, int reading) {
-        return item.entry.names.stream()
-                .map(Sense::symptom)
-                .filter(named -> tells(named, reading) && !nominal(reading) && !said(named, item, reading))
-                .findFirst();
+        if (!passage.token(reading).unit().equals("V") || nominal(reading)) {
+            return Optional.empty();
+        }
+        for (Sense sense : item.entry.names) {
+            Symptom named = sense.symptom();
+            if (tells(named, reading) && !said(named, item, reading)) {
+                return Optional.of(named);
+            }
+        }
+        return Optional.empty();
     }
 
     /** "Only 4 V" may be there, and says that it is not as it should be. */
@@ -113,17 +124,15 @@ final class Fitting {
         int i = reading - 1;
         while (i > 0
                 && (Plain.joining(passage.token(i))
-                        || (passage.token(i).kind() == Kind.NUMBER
-                                && passage.item(i).isEmpty()))) {
+                        || (passage.token(i).kind() == Kind.NUMBER && passage.itemAt(i) == null))) {
             i--;
         }
-        return i >= 0
-                && passage.sameSegment(i, reading)
-                && passage.item(i)
-                        .filter(item -> !item.entry.names.isEmpty() && item.free())
-                        .map(item -> item.entry.names.get(0).symptom())
-                        .filter(symptom -> symptom.quantity() == null && supplies(symptom))
-                        .isPresent();
+        Item item = i >= 0 && passage.sameSegment(i, reading) ? passage.itemAt(i) : null;
+        if (item == null || !item.names || !item.free()) {
+            return false;
+        }
+        Symptom symptom = item.entry.names.get(0).symptom();
+        return symptom.quantity() == null && supplies(symptom);
     }
 
     /** Whether a name only tells where a reading was taken: "TMDS pin 1 at the socket drops 1.8 V". */
@@ -162,10 +171,9 @@ final class Fitting {
 
     /** Whether a reading is written as a name is, and names something. */
     boolean nominal(int i) {
-        boolean bare = passage.token(i).kind() == Kind.NUMBER;
-        return passage.item(i)
-                .filter(item -> bare || (!item.entry.names.isEmpty() && Quantities.round(passage.token(i))))
-                .isPresent();
+        Token token = passage.token(i);
+        Item item = passage.itemAt(i);
+        return item != null && (token.kind() == Kind.NUMBER || (item.names && Quantities.round(token)));
     }
 
     /** Whether a reading has a unit that rules a name out, so that it may be of one further off. */
@@ -193,27 +201,21 @@ final class Fitting {
 
     /** Whether the reading is itself a name of the symptom, as "320 V" may be of the bulk voltage, which has no nominal. */
     boolean names(int reading, Item name) {
-        return passage.item(reading)
-                .filter(item -> name.entry.names.stream().anyMatch(n -> {
-                    Quantity quantity = n.symptom().quantity();
-                    return quantity != null
-                            && quantity.nominal() == null
-                            && item.entry.names.stream()
-                                    .anyMatch(s ->
-                                            s.symptom().id().equals(n.symptom().id()));
-                }))
-                .isPresent();
+        Item own = passage.itemAt(reading);
+        if (own == null || !own.names) {
+            return false;
+        }
+        for (Sense named : name.entry.names) {
+            Quantity quantity = named.symptom().quantity();
+            if (quantity != null && quantity.nominal() == null && own.entry.names(named.symptom())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private boolean lost(int reading) {
         return LOST.contains(term(reading + 1)) || LOST.contains(term(reading - 1)) || LOST.contains(term(reading - 2));
-    }
-
-    /** A small part of a rail's voltage is its ripple where the reading or, for millivolts, the sentence speaks of ripple. */
-    private Optional<Symptom> rippling(Symptom rail, int reading) {
-        Token value = passage.token(reading);
-        boolean told = ofRipple(reading) || besideRipple(reading);
-        return told && small(rail, value) ? lexicon.ripple(rail) : Optional.empty();
     }
 
     /** "180 mV ripple", "clean 2 mV". */
@@ -253,7 +255,7 @@ final class Fitting {
 
     static boolean fits(Symptom symptom, Token value) {
         Quantity quantity = symptom.quantity();
-        if (quantity == null || symptom.states().stream().noneMatch(s -> s.range() != null)) {
+        if (quantity == null || !ranges(symptom)) {
             return false;
         }
         String unit = quantity.unit();
@@ -266,11 +268,22 @@ final class Fitting {
                 || (unit.equals("h") && (value.unit().equals("s") || value.value() >= SOME_HOURS));
     }
 
+    private static boolean ranges(Symptom symptom) {
+        for (State state : symptom.states()) {
+            if (state.range() != null) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** The state of a supply that is only there or not, told by a voltage on it; -1 where that says nothing. */
     static int presence(Symptom symptom, Token value) {
+        if (symptom.quantity() != null || !value.unit().equals("V")) {
+            return -1;
+        }
         double volts = Math.abs(value.value());
-        boolean presence = PRESENT.contains(symptom.normal().id()) || (volts < NO_VOLTAGE && supplies(symptom));
-        if (symptom.quantity() != null || !value.unit().equals("V") || !presence) {
+        if (!PRESENT.contains(symptom.normal().id()) && !(volts < NO_VOLTAGE && supplies(symptom))) {
             return -1;
         }
         for (int i = 0; i < symptom.states().size(); i++) {
@@ -295,8 +308,7 @@ final class Fitting {
     private boolean said(Symptom symptom, Item name, int reading) {
         for (int i = Math.min(name.to, reading); i < Math.max(name.from, reading); i++) {
             Item word = passage.itemAt(i);
-            if (word != null
-                    && word.entry.words.stream().anyMatch(s -> s.symptom().id().equals(symptom.id()))) {
+            if (word != null && word.entry.saidOf(symptom.id()) != null) {
                 return true;
             }
         }

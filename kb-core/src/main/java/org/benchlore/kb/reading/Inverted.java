@@ -29,14 +29,15 @@ final class Inverted {
     private static void around(
             List<Token> tokens, int[] numbers, int join, int second, Trie trie, List<Trie.Match> all) {
         for (int tail = second + 1; tail <= Math.min(numbers.length, second + MOST_WORDS); tail++) {
-            if (tokens.get(tail - 1).kind() == Token.Kind.PUNCTUATION) {
+            int node = trie.node(numbers, second, tail);
+            if (node == 0 || tokens.get(tail - 1).kind() == Token.Kind.PUNCTUATION) {
                 return;
             }
             for (int head = join - 1; head >= Math.max(0, join - MOST_WORDS); head--) {
                 if (tokens.get(head).kind() == Token.Kind.PUNCTUATION) {
                     break;
                 }
-                Entry entry = trie.find(numbers, second, tail, head, join);
+                Entry entry = trie.find(node, numbers, head, join);
                 if (entry != null && !entry.names.isEmpty()) {
                     all.add(new Trie.Match(head, tail, tail - second + join - head, entry));
                 }

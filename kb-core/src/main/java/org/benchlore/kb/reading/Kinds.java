@@ -139,7 +139,9 @@ final class Kinds {
         while (i < n) {
             Name name = starts[i];
             if (name == null) {
-                unit.set(i, pointedAt(passage, i));
+                if (pointedAt(passage, i)) {
+                    unit.set(i);
+                }
                 i++;
                 continue;
             }
@@ -167,7 +169,11 @@ final class Kinds {
 
     /** The longest name from a token on, or null. */
     private @Nullable Name at(List<String> keys, int from) {
-        for (Name name : names.getOrDefault(keys.get(from), List.of())) {
+        List<Name> starting = names.get(keys.get(from));
+        if (starting == null) {
+            return null;
+        }
+        for (Name name : starting) {
             int to = from + name.keys().size();
             if (to <= keys.size() && name.keys().equals(keys.subList(from, to))) {
                 return name;

@@ -120,8 +120,8 @@ final class Lexicon {
     boolean namesItself(Passage passage, Passage.Item phrase) {
         Symptom symptom = phrase.entry.phrases.get(0).symptom();
         for (int i = phrase.from; i < phrase.to && phrase.to - phrase.from > 1; i++) {
-            Optional<Entry> entry = trie.find(List.of(passage.term(i)));
-            if (entry.isPresent() && entry.get().names(symptom)) {
+            Entry entry = trie.find(passage.term(i));
+            if (entry != null && entry.names(symptom)) {
                 return true;
             }
         }

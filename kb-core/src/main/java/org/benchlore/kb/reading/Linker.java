@@ -25,12 +25,22 @@ final class Linker {
     private final int negationReach;
     private final List<Claim> claims = new ArrayList<>();
     private final List<Item> items;
+    private final Values values;
+    private final WordLinks wordLinks;
+    private final Strays strays;
+    private final Outcomes outcomes;
+    private final ListSpread listSpread;
 
     Linker(Passage passage, Lexicon lexicon, int negationReach) {
         this.passage = passage;
         this.lexicon = lexicon;
         this.negationReach = negationReach;
         this.items = passage.items;
+        this.values = new Values(passage, lexicon, claims);
+        this.wordLinks = new WordLinks(passage, lexicon, claims);
+        this.strays = new Strays(passage, lexicon, claims);
+        this.outcomes = new Outcomes(passage, lexicon, claims);
+        this.listSpread = new ListSpread(passage, claims);
     }
 
     /** Claims in order of their first token. */
@@ -60,29 +70,29 @@ final class Linker {
     private void pass() {
         Unmeant unmeant = new Unmeant(passage);
         for (Item item : items) {
-            item.done |= unmeant.is(item);
+            item.done = item.done || unmeant.is(item);
         }
         Ticks.add(passage, claims);
-        new Values(passage, lexicon, claims).link();
+        values.link();
         for (Item item : items) {
-            item.done |= item.free() && unmeant.reached(item);
+            item.done = item.done || (item.free() && unmeant.reached(item));
         }
         phrases(false);
-        new WordLinks(passage, lexicon, claims).link();
+        wordLinks.link();
         new Fragments(passage, lexicon, claims).link();
         phrases(true);
         shared();
-        new Strays(passage, lexicon, claims).link();
-        new Outcomes(passage, lexicon, claims).take();
+        strays.link();
+        outcomes.take();
         new Negations(passage, claims, negationReach).apply();
-        new ListSpread(passage, claims).spread();
+        listSpread.spread();
     }
 
     /** Phrases; one that may also be a word for a name beside it waits until the words are linked. */
     private void phrases(boolean alsoWords) {
         for (Item item : items) {
-            boolean now = alsoWords || item.entry.words.isEmpty();
-            if (now && item.free() && !item.entry.phrases.isEmpty() && !waits(item)) {
+            boolean open = item.free() && !item.entry.phrases.isEmpty();
+            if (open && (alsoWords || item.entry.words.isEmpty()) && !waits(item)) {
                 claim(item);
             }
         }
@@ -152,7 +162,7 @@ final class Linker {
         @Nullable Claim[] endAt = new Claim[passage.size() + 1];
         claims.forEach(claim -> endAt[claim.to] = claim);
         for (Item item : items) {
-            if (!item.free()) {
+            if (!item.names || !item.free()) {
                 continue;
             }
             for (Sense named : item.entry.names) {

@@ -21,10 +21,11 @@ final class ListSpread {
     }
 
     void spread() {
-        List<Claim> more = new ArrayList<>();
-        for (Claim claim : List.copyOf(claims)) {
+        int told = claims.size();
+        for (int c = 0; c < told; c++) {
+            Claim claim = claims.get(c);
             if (claim.name != null && claim.measured == null && !claim.listed) {
-                List<Claim> same = new ArrayList<>();
+                List<Claim> same = new ArrayList<>(0);
                 spread(claim, claim.name, -1, same);
                 spread(claim, claim.name, 1, same);
                 for (Claim other : same) {
@@ -34,10 +35,9 @@ final class ListSpread {
                     other.cover(claim.from, claim.to);
                 }
                 claim.listed = !same.isEmpty();
-                more.addAll(same);
+                claims.addAll(same);
             }
         }
-        claims.addAll(more);
     }
 
     private void spread(Claim claim, Item start, int step, List<Claim> more) {
@@ -47,7 +47,7 @@ final class ListSpread {
             Item next = items.get(index);
             Item left = step < 0 ? next : last;
             Item right = step < 0 ? last : next;
-            if (next.name || next.done || next.entry.names.isEmpty() || !Lists.joined(passage, left.to, right.from)) {
+            if (next.name || next.done || !next.names || !Lists.joined(passage, left.to, right.from)) {
                 return;
             }
             Optional<Claim> same = sameSaid(claim, next);

@@ -29,14 +29,27 @@ final class Misfits {
 
     private static final Words PLACES = Words.of("the", "its", "my", "his", "her", "their", "our");
 
+    /** Terms without one of which, and without a number or "cleaned", nothing is sorted out but a wrong participle. */
+    private static final Words SUSPECT =
+            Words.of("no", "not", "neither", "code", "power", "on", "off", "drop", "fall", "after", "voltag", "charg", GONE);
+
     private final List<Token> tokens;
     private final String[] terms;
     private final Trie trie;
+
+    /** How many tokens in front of each are suspect. */
+    private final int[] suspects;
 
     Misfits(List<Token> tokens, String[] terms, Trie trie) {
         this.tokens = tokens;
         this.terms = terms;
         this.trie = trie;
+        this.suspects = new int[terms.length + 1];
+        for (int i = 0; i < terms.length; i++) {
+            Token token = tokens.get(i);
+            boolean suspect = SUSPECT.contains(terms[i]) || token.kind() == Kind.NUMBER || cleaned(token);
+            suspects[i + 1] = suspects[i] + (suspect ? 1 : 0);
+        }
     }
 
     void sort(List<Trie.Match> all) {
@@ -44,15 +57,12 @@ final class Misfits {
                 ? new Trie.Match(
                         match.from(), match.to(), match.depth(), match.entry().withoutPhrases())
                 : match);
-        all.removeIf(match -> match.entry().empty()
-                || dangling(match)
-                || phrasal(match)
-                || counts(match)
-                || act(match)
-                || refused(match)
-                || turned(match)
-                || ofAnother(match)
-                || paid(match));
+        all.removeIf(
+                match -> match.entry().empty() || (suspects[match.to()] > suspects[match.from()] && misfits(match)));
+    }
+
+    private boolean misfits(Trie.Match match) {
+        return dangling(match) || phrasal(match) || counts(match) || act(match) || refused(match) || turned(match) || ofAnother(match) || paid(match);
     }
 
     /** "It drops" is not "it was dropped". */
@@ -74,9 +84,7 @@ final class Misfits {
      * "hums", "K-115" or "to the drive" goes on.
      */
     private boolean dangling(Trie.Match match) {
-        if (match.to() == tokens.size()
-                || match.to() - match.from() < 2
-                || match.entry().rank() == Entry.LANGUAGE) {
+        if (match.to() == tokens.size() || match.to() - match.from() < 2 || match.rank() == Entry.LANGUAGE) {
             return false;
         }
         String last = terms[match.to() - 1];
@@ -125,7 +133,7 @@ final class Misfits {
         }
         Words particles = terms[verb].equals("drop") ? DROPPED : terms[verb].equals("fall") ? FELL : null;
         int next = match.to();
-        if (particles == null || match.entry().rank() == Entry.LANGUAGE) {
+        if (particles == null || match.rank() == Entry.LANGUAGE) {
             return false;
         }
         if (next < tokens.size() && OBJECTS.contains(tokens.get(next).surface())) {
@@ -148,8 +156,11 @@ final class Misfits {
 
     /** "Rollers cleaned" tells what was done, not that they are clean. */
     private boolean act(Trie.Match match) {
-        return match.to() - match.from() == 1
-                && tokens.get(match.from()).surface().equals("cleaned");
+        return match.to() - match.from() == 1 && cleaned(tokens.get(match.from()));
+    }
+
+    private static boolean cleaned(Token token) {
+        return token.surface().equals("cleaned");
     }
 
     /** "Heater voltage fine" is the heater's, "voltages fine" the supply's. */
@@ -186,7 +197,7 @@ final class Misfits {
 
     /** Packs' words that end with what only turned. */
     private boolean turned(Trie.Match match) {
-        return match.entry().rank() != Entry.LANGUAGE && turns(tokens, terms, match.to() - 1);
+        return match.rank() != Entry.LANGUAGE && turns(tokens, terms, match.to() - 1);
     }
 
     /** "Had gone yellowish", "went thin": it turned so, and did not go. */

@@ -26,6 +26,8 @@ final class Mood {
     private final Item[] itemAt;
     private final Orders orders;
     private final boolean[] unreal;
+    private final boolean apostrophes;
+    private boolean colons;
 
     private Mood(String text, List<Token> tokens, Item[] itemAt) {
         this.text = text;
@@ -34,7 +36,9 @@ final class Mood {
         this.words = new ArrayList<>(tokens.size());
         for (Token token : tokens) {
             words.add(token.surface());
+            colons |= token.is(":");
         }
+        this.apostrophes = text.indexOf('\'') >= 0 || text.indexOf('’') >= 0;
         this.orders = new Orders(text, tokens, words, itemAt);
         this.unreal = new boolean[tokens.size()];
     }
@@ -54,7 +58,7 @@ final class Mood {
                 to++;
             }
             mood.sentence(from, to);
-            from = mood.taughtUpTo(from, to);
+            from = mood.colons ? mood.taughtUpTo(from, to) : to;
         }
         return mood.unreal;
     }
@@ -62,7 +66,7 @@ final class Mood {
     private void sentence(int from, int to) {
         boolean asked = tokens.get(to - 1).is("?")
                 || (to < tokens.size() && tokens.get(to).is("?"));
-        if (headed(from, to)) {
+        if (colons && headed(from, to)) {
             mark(from, to);
             return;
         }
@@ -155,13 +159,12 @@ final class Mood {
         if (MoodWords.LIMITING.contains(word) && limit(i, sentenceTo)) {
             return;
         }
-        if (says(MoodWords.PLANS, i, to) || willDo(i, to)) {
+        boolean phrase = MoodWords.TOLD.at(words, i, to) > 0;
+        if ((phrase && says(MoodWords.PLANS, i, to)) || willDo(i, to)) {
             mark(i, turn(i, sentenceTo));
-        } else if (says(MoodWords.TRADE, i, to) && !compound(i)) {
-            mark(from, turn(i, sentenceTo));
-        } else if (says(MoodWords.OF_ALL, i, to)) {
-            mark(sentenceFrom, turn(i, sentenceTo));
-        } else if (says(MoodWords.GENERAL, i, to) || says(MoodWords.NOT_THE_UNIT, i, to) || ownUnit(i, to)) {
+        } else if (phrase && toldOtherwise(sentenceFrom, from, i, to, sentenceTo)) {
+            return;
+        } else if (ownUnit(i, to)) {
             mark(from, to);
         } else if (taught(i, 1) || frequency(i, to)) {
             return;
@@ -172,6 +175,20 @@ final class Mood {
         } else if (word.equals("if") || word.equals("unless")) {
             supposed(from, i, to, sentenceTo);
         }
+    }
+
+    /** Marks what a phrase says of trade, of all units or of another thing. @return whether one does */
+    private boolean toldOtherwise(int sentenceFrom, int from, int i, int to, int sentenceTo) {
+        if (says(MoodWords.TRADE, i, to) && !compound(i)) {
+            mark(from, turn(i, sentenceTo));
+        } else if (says(MoodWords.OF_ALL, i, to)) {
+            mark(sentenceFrom, turn(i, sentenceTo));
+        } else if (says(MoodWords.GENERAL, i, to) || says(MoodWords.NOT_THE_UNIT, i, to)) {
+            mark(from, to);
+        } else {
+            return false;
+        }
+        return true;
     }
 
     private boolean says(MoodWords.Phrases phrases, int i, int to) {
@@ -343,7 +360,8 @@ final class Mood {
     /** Whether a token is written with a short form of a verb, such as "I'll". */
     private boolean contracted(Token token, String tail) {
         int at = token.end() - tail.length();
-        boolean apostrophe = at - 1 > token.start() && (text.charAt(at - 1) == '\'' || text.charAt(at - 1) == '’');
+        boolean apostrophe =
+                apostrophes && at - 1 > token.start() && (text.charAt(at - 1) == '\'' || text.charAt(at - 1) == '’');
         return apostrophe && text.regionMatches(true, at, tail, 0, tail.length());
     }
 

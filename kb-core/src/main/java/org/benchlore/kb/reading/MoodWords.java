@@ -15,12 +15,24 @@ final class MoodWords {
     static final class Phrases {
         private final Map<String, List<List<String>>> byFirst = new HashMap<>();
 
+        private Phrases() {}
+
         private Phrases(String lines) {
             for (String phrase : Splitter.on('|').trimResults().split(lines)) {
-                List<String> words = Splitter.on(' ').splitToList(phrase);
-                byFirst.computeIfAbsent(words.get(0), first -> new ArrayList<>(2))
-                        .add(words);
+                add(Splitter.on(' ').splitToList(phrase));
             }
+        }
+
+        private static Phrases all(List<Phrases> several) {
+            Phrases all = new Phrases();
+            for (Phrases phrases : several) {
+                phrases.byFirst.values().forEach(list -> list.forEach(all::add));
+            }
+            return all;
+        }
+
+        private void add(List<String> words) {
+            byFirst.computeIfAbsent(words.get(0), first -> new ArrayList<>(2)).add(words);
         }
 
         /** Length of the longest phrase that starts at a word, 0 for none. */
@@ -230,6 +242,9 @@ final class MoodWords {
                     + "| the soldering iron | the new soldering iron | the shop | my glasses "
                     + "| his neighbour | her neighbour | their neighbour | a neighbour | his other | her other | their other");
 
+    /** All that is told of plans, of trade, of units in general or of another thing. */
+    static final Phrases TOLD = Phrases.all(List.of(PLANS, TRADE, OF_ALL, GENERAL, NOT_THE_UNIT));
+
     /** Words that change the mood from where they stand; a sentence without them and without "I'll" is as it begins. */
     static final Words TELLING = telling();
 
@@ -239,11 +254,8 @@ final class MoodWords {
     private MoodWords() {}
 
     private static Words telling() {
-        Set<String> words =
-                new HashSet<>(List.of("should", "would", "if", "unless", "will", "shall", "must", "to", "own"));
-        for (Phrases phrases : List.of(PLANS, TRADE, OF_ALL, GENERAL, NOT_THE_UNIT)) {
-            words.addAll(phrases.byFirst.keySet());
-        }
+        Set<String> words = new HashSet<>(List.of("should", "would", "if", "unless", "will", "shall", "must", "to", "own"));
+        words.addAll(TOLD.byFirst.keySet());
         return Words.of(words.toArray(String[]::new));
     }
 }

@@ -54,7 +54,9 @@ final class Negations {
                 apply(item);
             }
         }
-        claims.forEach(this::answered);
+        if (passage.asks()) {
+            claims.forEach(this::answered);
+        }
     }
 
     private void apply(Item item) {
@@ -150,7 +152,7 @@ final class Negations {
      * the name of what it denies.
      */
     private boolean hidden(Item item) {
-        if (item.entry.cue != null || !item.entry.names.isEmpty() || item.entry.words.isEmpty()) {
+        if (item.entry.cue != null || item.names || item.entry.words.isEmpty()) {
             return false;
         }
         String first = passage.token(item.from).term();

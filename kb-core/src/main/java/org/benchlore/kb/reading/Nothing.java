@@ -50,12 +50,10 @@ final class Nothing {
             if (surface.equals("and") || surface.equals("then")) {
                 break;
             }
-            boolean named =
-                    passage.item(i).filter(item -> !item.entry.names.isEmpty()).isPresent();
             boolean governs = i == word.from - 1
                     && (GOVERNING.contains(surface)
                             || GOVERNING.contains(passage.token(i).term()));
-            boolean tells = passage.content(i) || passage.token(i).kind() == Kind.NUMBER || named;
+            boolean tells = passage.content(i) || passage.token(i).kind() == Kind.NUMBER || passage.named(i);
             if (governs || (tells && !SUBJECTS.contains(surface))) {
                 return true;
             }

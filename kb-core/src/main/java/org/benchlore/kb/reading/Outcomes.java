@@ -26,8 +26,8 @@ final class Outcomes {
 
     /** Turns claims that go well behind a free name of a trial into claims of its outcome. */
     void take() {
-        List<Claim> more = new ArrayList<>();
-        for (Claim claim : claims) {
+        List<Claim> more = new ArrayList<>(0);
+        for (Claim claim : lexicon.works() == null ? List.<Claim>of() : claims) {
             Item name = claim.dropped || !goesWell(claim) ? null : trialBefore(claim);
             Sense shown = name == null ? null : Trials.works(lexicon, name);
             if (name != null && shown != null) {
@@ -40,7 +40,9 @@ final class Outcomes {
             }
         }
         claims.removeIf(c -> c.dropped);
-        claims.addAll(more);
+        if (!more.isEmpty()) {
+            claims.addAll(more);
+        }
     }
 
     private boolean goesWell(Claim claim) {

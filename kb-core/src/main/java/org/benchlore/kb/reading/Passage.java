@@ -29,6 +29,13 @@ final class Passage {
         final int from;
         final int to;
         final Entry entry;
+
+        /** Whether the entry names anything. */
+        final boolean names;
+
+        /** Whether the entry can be said of a name. */
+        final boolean says;
+
         boolean name;
         boolean word;
         boolean done;
@@ -41,6 +48,8 @@ final class Passage {
             this.from = from;
             this.to = to;
             this.entry = entry;
+            this.names = !entry.names.isEmpty();
+            this.says = entry.says();
         }
 
         boolean free() {
@@ -73,7 +82,12 @@ final class Passage {
     private final int[] hiddenNameEnd;
 
     private final boolean[] unreal;
-    private final boolean numbered;
+
+    /** Tokens that are numbers or quantities. */
+    final int[] numerals;
+
+    private boolean coded;
+    private boolean asking;
 
     /** The claim that a token is the reading of. */
     private final @Nullable Claim[] readAt;
@@ -94,16 +108,21 @@ final class Passage {
         this.skipped = new boolean[n];
         boolean[] leftOut = new boolean[n]; // in names and phrases
         this.terms = new String[n];
-        boolean anyNumber = false;
+        int[] numeric = new int[n];
+        int numerics = 0;
         for (int i = 0; i < n; i++) {
             Token token = at[i];
             terms[i] = ordinal(i) ? "number" : term(token, lexicon);
             skipped[i] = Plain.skipped(token);
             content[i] = !skipped[i] && Plain.content(token);
             leftOut[i] = skipped[i] || Ordinals.idle(tokens, i);
-            anyNumber |= token.numeric();
+            asking |= token.is("?");
+            coded |= token.kind() == Kind.CODE || token.kind() == Kind.NUMBER;
+            if (token.numeric()) {
+                numeric[numerics++] = i;
+            }
         }
-        this.numbered = anyNumber;
+        this.numerals = Arrays.copyOf(numeric, numerics);
         Parts.name(tokens, terms, lexicon);
         Rails.name(tokens, terms, lexicon);
         this.itemAt = new Item[n];
@@ -165,6 +184,7 @@ final class Passage {
 
     private void put(Trie.Match match) {
         Item item = new Item(items.size(), match.from(), match.to(), match.entry());
+        coded |= item.entry.code != null;
         items.add(item);
         Arrays.fill(itemAt, item.from, item.to, item);
     }
@@ -180,7 +200,7 @@ final class Passage {
         boolean any = false;
         for (Trie.Match match : hidden) {
             Item over = itemAt[match.from()];
-            boolean cue = match.entry().rank() == Entry.LANGUAGE;
+            boolean cue = match.rank() == Entry.LANGUAGE;
             if (cue && !PLAIN_NO.contains(terms[match.from()])) {
                 continue;
             }
@@ -309,6 +329,19 @@ final class Passage {
         return Optional.ofNullable(itemAt[token]);
     }
 
+    /** Whether a token belongs to a name. */
+    boolean named(int token) {
+        Item item = itemAt[token];
+        return item != null && item.names;
+    }
+
+    /** The cue that a token belongs to, or null. */
+    @Nullable
+    Cue cue(int token) {
+        Item item = itemAt[token];
+        return item == null ? null : item.entry.cue;
+    }
+
     int sentence(int token) {
         return sentences.sentence[token];
     }
@@ -329,9 +362,14 @@ final class Passage {
         return sentences.segment[a] == sentences.segment[b];
     }
 
-    /** Whether any token is a number or a quantity. */
-    boolean holdsNumbers() {
-        return numbered;
+    /** Whether anything is asked. */
+    boolean asks() {
+        return asking;
+    }
+
+    /** Whether anything may be a log code: mixed letters and digits, bare figures, or what a pack knows as one. */
+    boolean holdsCodes() {
+        return coded;
     }
 
     /** The claim that a token is the reading of, or null. */

@@ -129,8 +129,8 @@ final class Quantities {
         for (int i = number - 1;
                 i >= Math.max(0, number - COMPARED) && passage.sentence(i) == passage.sentence(number);
                 i--) {
-            boolean volts = passage.item(i).filter(Quantities::ofVolts).isPresent();
-            if (volts) {
+            Passage.Item item = passage.itemAt(i);
+            if (item != null && ofVolts(item)) {
                 return true;
             }
         }

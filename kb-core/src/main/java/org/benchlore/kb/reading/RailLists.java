@@ -1,9 +1,11 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import org.benchlore.kb.knowledge.Symptom;
+import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.benchlore.kb.reading.analysis.Words;
@@ -26,22 +28,39 @@ final class RailLists {
     private static final Words HEADS = Words.of("voltages", "rails", "supplies", "outputs", "volts", "psu", "supply");
     private static final Words JOINTS = Words.terms(": , / and be at read measur = all now ; ok fine");
 
-    private RailLists() {}
+    private final Passage passage;
+    private final Lexicon lexicon;
+    private final Values values;
 
-    static void link(Passage passage, Lexicon lexicon, Values values) {
-        for (int i = 0; i < passage.size(); i++) {
-            if (HEADS.contains(passage.token(i).surface()) && !passage.unreal(i)) {
-                list(passage, lexicon, values, i);
+    /** Where words stand that may head a list. */
+    private final BitSet heads = new BitSet();
+
+    RailLists(Passage passage, Lexicon lexicon, Values values) {
+        this.passage = passage;
+        this.lexicon = lexicon;
+        this.values = values;
+        for (int i = 0; passage.numerals.length > 0 && i < passage.size(); i++) {
+            heads.set(i, HEADS.contains(passage.token(i).surface()));
+        }
+    }
+
+    void link() {
+        for (int i = heads.nextSetBit(0); i >= 0; i = heads.nextSetBit(i + 1)) {
+            if (!passage.unreal(i)) {
+                list(i);
             }
         }
     }
 
     /** "Ran the PSU on a dummy load: fine, 12.05 V": what no name took and only one rail comes close to. */
-    static void close(Passage passage, Lexicon lexicon, Values values) {
-        for (int i = 0; i < passage.size(); i++) {
+    void close() {
+        if (heads.isEmpty()) {
+            return;
+        }
+        for (int i : passage.numerals) {
             Token token = passage.token(i);
             boolean volts = token.kind() == Kind.QUANTITY && token.unit().equals("V") && token.resolution() < FINE;
-            if (volts && values.reading(i) && passage.itemAt(i) == null && ofSupply(passage, i)) {
+            if (volts && values.reading(i) && passage.itemAt(i) == null && ofSupply(i)) {
                 int at = i;
                 lexicon.railNear(token.value(), CLOSE)
                         .ifPresent(rail -> values.measure(new Claim(rail, 0, null, at, at + 1), at));
@@ -49,25 +68,23 @@ final class RailLists {
         }
     }
 
-    private static boolean ofSupply(Passage passage, int reading) {
+    private boolean ofSupply(int reading) {
         for (int i = reading - 1;
                 i >= Math.max(0, reading - SUPPLY_REACH) && passage.sentence(i) == passage.sentence(reading);
                 i--) {
-            if (HEADS.contains(passage.token(i).surface())) {
+            if (heads.get(i)) {
                 return true;
             }
-            if (passage.item(i)
-                            .filter(item -> !item.entry.names.isEmpty() && item.name)
-                            .isPresent()
-                    && passage.sameSegment(i, reading)) {
+            Item item = passage.itemAt(i);
+            if (item != null && item.names && item.name && passage.sameSegment(i, reading)) {
                 return false;
             }
         }
         return false;
     }
 
-    private static void list(Passage passage, Lexicon lexicon, Values values, int head) {
-        List<Integer> members = new ArrayList<>();
+    private void list(int head) {
+        List<Integer> members = new ArrayList<>(0);
         int last = head;
         for (int i = head + 1; i < passage.size() && i - last <= JOINT; i++) {
             Token token = passage.token(i);

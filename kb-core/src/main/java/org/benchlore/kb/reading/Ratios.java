@@ -1,7 +1,6 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.knowledge.Symptom;
@@ -23,15 +22,17 @@ final class Ratios {
     private final Passage passage;
     private final Told told;
     private final Values values;
+    private final boolean holdsUnits;
 
     Ratios(Passage passage, Told told, Values values) {
         this.passage = passage;
         this.told = told;
         this.values = values;
+        this.holdsUnits = passage.numerals.length > 0 && holdsUnits();
     }
 
     void link() {
-        if (!holdsUnits()) {
+        if (!holdsUnits) {
             return;
         }
         for (Item item : List.copyOf(passage.items)) {
@@ -163,7 +164,7 @@ final class Ratios {
                 1);
         Verdict verdict = Verdict.of(symptom, share, 0);
         claim.state = verdict.state();
-        claim.measured = new HashMap<>(verdict.likelihoods());
+        claim.measured = verdict.likelihoods();
         claim.note = verdict.note();
         item.name = true;
         values.add(claim, read);

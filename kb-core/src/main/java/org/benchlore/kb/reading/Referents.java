@@ -3,10 +3,8 @@ package org.benchlore.kb.reading;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.benchlore.kb.knowledge.Symptom;
@@ -66,7 +64,7 @@ final class Referents {
     private final List<@Nullable List<Role>> byHead;
 
     /** By the number of a term: symptoms called that term's resistance. */
-    private final Map<Integer, List<Symptom>> byThing = new HashMap<>();
+    private final List<@Nullable List<Symptom>> byThing;
 
     private final Trie trie;
 
@@ -74,6 +72,7 @@ final class Referents {
     Referents(List<Symptom> nearestFirst, Phrasings phrasings, Trie trie, Terms terms) {
         this.trie = trie;
         this.byHead = new ArrayList<>(Collections.nCopies(terms.size(), null));
+        this.byThing = new ArrayList<>(Collections.nCopies(terms.size(), null));
         for (Symptom symptom : nearestFirst) {
             add(symptom, phrasings.all(symptom.called()), terms);
         }
@@ -88,20 +87,24 @@ final class Referents {
                     && symptom.quantity() != null
                     && known.term(numbers[1]).equals(RESISTANCE)
                     && !tellsNothing(known.term(numbers[0]))) {
-                byThing.computeIfAbsent(numbers[0], t -> new ArrayList<>(1)).add(symptom);
+                with(byThing, numbers[0]).add(symptom);
             }
             if (n > 1 && n <= MOST_MODIFIERS + 1 && symptom.bare() == null && tells(numbers, known)) {
                 if (seen.add(name.entries.get(0))) {
-                    int head = numbers[n - 1];
-                    List<Role> roles = byHead.get(head);
-                    if (roles == null) {
-                        roles = new ArrayList<>(2);
-                        byHead.set(head, roles);
-                    }
-                    roles.add(new Role(Arrays.copyOf(numbers, n - 1), symptom));
+                    with(byHead, numbers[n - 1]).add(new Role(Arrays.copyOf(numbers, n - 1), symptom));
                 }
             }
         }
+    }
+
+    /** The list of a number, made when new. */
+    private static <T> List<T> with(List<@Nullable List<T>> lists, int number) {
+        List<T> list = lists.get(number);
+        if (list == null) {
+            list = new ArrayList<>(1);
+            lists.set(number, list);
+        }
+        return list;
     }
 
     private static boolean tells(int[] numbers, Terms known) {
@@ -121,10 +124,10 @@ final class Referents {
     Trie.Match resolve(List<Token> tokens, String[] terms, int[] numbers, Trie.Match match) {
         Entry entry = match.entry();
         boolean phrase = !entry.phrases.isEmpty();
-        if (entry.code != null || (!phrase && (entry.names.isEmpty() || listed(tokens, match)))) {
+        if (entry.code != null || (!phrase && entry.names.isEmpty()) || !holdsHead(numbers, match)) {
             return match;
         }
-        if (onTheUnit(tokens, match.to())) {
+        if ((!phrase && listed(tokens, match)) || onTheUnit(tokens, match.to())) {
             return match;
         }
         int head = head(terms, numbers, match, phrase);
@@ -139,6 +142,16 @@ final class Referents {
         }
         Entry other = phrase ? said(terms, match, head, meant) : named(entry, meant);
         return other == null ? match : new Trie.Match(match.from(), match.to(), match.depth(), other);
+    }
+
+    /** Whether any token of a match alone may be one of several things. */
+    private boolean holdsHead(int[] numbers, Trie.Match match) {
+        for (int i = match.from(); i < match.to(); i++) {
+            if (byHead.get(numbers[i]) != null) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** "Buttons on the set" are its own, whatever else the sentence speaks of. */
@@ -166,13 +179,17 @@ final class Referents {
 
     /** A short name that no pack teaches alone, where "its" points at the thing it belongs to. */
     Optional<Trie.Match> pointedAt(List<Token> tokens, String[] terms, int[] numbers, int at) {
-        Symptom read = byThing.isEmpty() ? null : readOf(tokens, terms, numbers, at);
+        List<Role> roles = byHead.get(numbers[at]);
+        List<Symptom> things = byThing.get(numbers[at]);
+        if (roles == null && things == null) {
+            return Optional.empty();
+        }
+        Symptom read = things == null ? null : readOf(things, tokens, terms, at);
         if (read != null) {
             Entry entry = new Entry();
             entry.addName(new Sense(read, Sense.NAME));
             return Optional.of(new Trie.Match(at, at + 1, 1, entry));
         }
-        List<Role> roles = byHead.get(numbers[at]);
         if (roles == null) {
             return Optional.empty();
         }
@@ -188,13 +205,12 @@ final class Referents {
     }
 
     /** "Insulation 0.1 Mohm": what a thing with a reading in the unit of its resistance is called. */
-    private @Nullable Symptom readOf(List<Token> tokens, String[] terms, int[] numbers, int at) {
-        List<Symptom> symptoms = byThing.get(numbers[at]);
-        if (symptoms == null || !read(tokens, terms, at)) {
+    private static @Nullable Symptom readOf(List<Symptom> things, List<Token> tokens, String[] terms, int at) {
+        if (!read(tokens, terms, at)) {
             return null;
         }
         Token value = tokens.get(terms[at + 1].equals("of") ? at + 2 : at + 1);
-        for (Symptom symptom : symptoms) {
+        for (Symptom symptom : things) {
             if (Fitting.fits(symptom, value)) {
                 return symptom;
             }

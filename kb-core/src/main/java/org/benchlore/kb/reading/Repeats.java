@@ -28,12 +28,14 @@ final class Repeats {
     private static boolean joins(Passage passage, List<Claim> kept, Claim claim) {
         for (int i = kept.size() - 1; i >= Math.max(0, kept.size() - REACH); i--) {
             Claim before = kept.get(i);
-            boolean same = before.symptom.id().equals(claim.symptom.id())
-                    && passage.sentence(before.from) == passage.sentence(claim.from);
-            if (!same || before.measured != null || claim.measured != null) {
+            boolean same = before.measured == null
+                    && claim.measured == null
+                    && passage.sentence(before.from) == passage.sentence(claim.from)
+                    && before.symptom.id().equals(claim.symptom.id());
+            if (!same) {
                 continue;
             }
-            if (said(before).equals(said(claim))) {
+            if (before.likeliest().equals(claim.likeliest())) {
                 before.cover(claim.from, claim.to);
                 return true;
             }
@@ -65,10 +67,6 @@ final class Repeats {
                 && !normal(other)
                 && !denied.normal()
                 && passage.segment(claim.from) - passage.segment(before.to - 1) <= 1;
-    }
-
-    private static String said(Claim claim) {
-        return claim.finding(false).state();
     }
 
     private static boolean normal(Claim claim) {

@@ -32,7 +32,7 @@ final class Sides {
 
     void link() {
         int before = -1; // the last token that was read
-        for (int i = 0; i < passage.size(); i++) {
+        for (int i : passage.numerals) {
             Claim fellow = before < 0 || i - before > REACH ? null : passage.readAt(before);
             if (fellow != null
                     && values.reading(i)

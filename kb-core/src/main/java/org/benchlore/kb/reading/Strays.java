@@ -41,7 +41,7 @@ final class Strays {
     private void continued() {
         for (int w = 1; w < items.size(); w++) {
             Item word = items.get(w);
-            if (!word.free() || !word.entry.says() || !continues(w)) {
+            if (!word.says || !word.free() || !continues(w)) {
                 continue;
             }
             for (int i = w - 1; i >= 0 && word.from - items.get(i).to <= Linker.REACH; i--) {
@@ -64,13 +64,14 @@ final class Strays {
     /** "Fuse was blown, new one holds": the thing put in its place is called by no name of its own. */
     private void replaced() {
         for (Item word : items) {
+            if (!word.says || !word.free()) {
+                continue;
+            }
             int one = word.from - 1;
             while (one > 0 && passage.skipped(one)) {
                 one--;
             }
             boolean another = one > 0
-                    && word.free()
-                    && word.entry.says()
                     && ONE.contains(passage.token(one).surface())
                     && NEW.contains(passage.token(one - 1).surface());
             for (Claim claim : another ? List.copyOf(claims) : List.<Claim>of()) {
@@ -113,17 +114,18 @@ final class Strays {
         Item word = items.get(w);
         boolean connected = false;
         for (int i = word.from - 1; i >= Math.max(0, word.from - Linker.REACH); i--) {
-            Optional<Item> item = passage.item(i);
-            if (item.isPresent()) {
-                if (item.get().entry.cue == null || item.get().word || item.get().name) {
+            Item item = passage.itemAt(i);
+            if (item != null) {
+                if (item.entry.cue == null || item.word || item.name) {
                     return connected;
                 }
-                connected |= item.get().entry.cue == Cue.BREAK;
+                connected |= item.entry.cue == Cue.BREAK;
             } else {
                 if (passage.content(i) && !passage.token(i).unit().equals("s")) {
                     return false;
                 }
-                connected |= Plain.joining(passage.token(i))
+                connected = connected
+                        || Plain.joining(passage.token(i))
                         || passage.token(i).term().equals("now");
             }
         }
@@ -133,7 +135,7 @@ final class Strays {
     /** "Pushed all cards home again, now it starts": a trial's outcome may stand in the next part of the sentence. */
     private void trials() {
         for (Item name : items) {
-            Sense works = name.free() ? Trials.works(lexicon, name) : null;
+            Sense works = name.names && name.free() ? Trials.works(lexicon, name) : null;
             for (int i = name.index + 1; works != null && i < items.size(); i++) {
                 Item word = items.get(i);
                 if (word.from - name.to > Linker.REACH || passage.sentence(word.from) != passage.sentence(name.from)) {
@@ -153,7 +155,7 @@ final class Strays {
     /** "Cleared the codes, ran it an hour, none came back": a deed that is a name has its outcome in a later segment. */
     private void acts() {
         for (Item name : items) {
-            if (!name.free() || name.entry.names.isEmpty() || !act(name)) {
+            if (!name.names || !name.free() || !act(name)) {
                 continue;
             }
             for (int i = name.index + 1; i < items.size(); i++) {

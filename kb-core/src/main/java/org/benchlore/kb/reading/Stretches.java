@@ -1,7 +1,6 @@
 package org.benchlore.kb.reading;
 
 import java.util.List;
-import java.util.Optional;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
@@ -80,7 +79,7 @@ final class Stretches {
                 && !colon(left - 1)
                 && !breaks(left - 1)) {
             left--;
-            if (passage.item(left).filter(item -> item.entry.cue == Cue.NOW).isPresent()) {
+            if (passage.cue(left) == Cue.NOW) {
                 return left;
             }
         }
@@ -108,9 +107,8 @@ final class Stretches {
     }
 
     private boolean breaks(int i) {
-        return passage.item(i)
-                .filter(item -> item.entry.cue == Cue.BREAK && item.free())
-                .isPresent();
+        Item item = passage.itemAt(i);
+        return item != null && item.cue(Cue.BREAK);
     }
 
     /** End of the stretch, exclusive: the segment's, or where the next claim's own words begin. */
@@ -170,12 +168,11 @@ final class Stretches {
         int i = from + 1;
         for (; i < next && i <= from + 1 + LONGEST_ASIDE && i < passage.size() && sameSentence(i, from); i++) {
             Token token = passage.token(i);
-            Optional<Item> item = passage.item(i);
-            if (token.kind() == Kind.PUNCTUATION && item.isEmpty()) {
+            if (token.kind() == Kind.PUNCTUATION && passage.itemAt(i) == null) {
                 break;
             }
-            boolean cue = item.filter(c -> c.entry.cue != null && Cue.CONDITIONS.contains(c.entry.cue))
-                    .isPresent();
+            Cue told = passage.cue(i);
+            boolean cue = told != null && Cue.CONDITIONS.contains(told);
             condition |= cue;
             if (!bracket && !cue && passage.content(i)) {
                 return from;

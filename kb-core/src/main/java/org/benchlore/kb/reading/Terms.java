@@ -67,8 +67,9 @@ final class Terms {
     int of(String first, String second) {
         int hash = first.hashCode();
         for (int i = 0; i < second.length(); i++) {
-            hash = HASH_BASE * hash + second.charAt(i);
+            hash *= HASH_BASE;
         }
+        hash += second.hashCode();
         for (int at = slot(hash); table[at] != 0; at = after(at)) {
             if (hash(table[at]) == hash && joined(terms.get(number(table[at])), first, second)) {
                 return number(table[at]);

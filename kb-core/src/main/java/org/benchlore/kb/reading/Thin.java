@@ -71,7 +71,7 @@ final class Thin {
                 between += inside && !part && !placed(i, claim.from) && !denial(i, claim) ? 1 : 0;
                 boolean aside = claimed[i]
                         || (i >= claim.to && placed(i, claim.to - 1) && settled(i))
-                        || (claim.symptom.history() && claim.name == null && named(i));
+                        || (claim.symptom.history() && claim.name == null && passage.named(i));
                 beside += aside ? 0 : 1;
             }
         }
@@ -83,10 +83,8 @@ final class Thin {
         boolean predicate = !word.entry.words.isEmpty();
         for (int i = word.from; i < word.to; i++) {
             // a phrase with a name of its own in it is no single word: "the picture went"
-            predicate &= !lexicon.trie()
-                    .find(List.of(passage.term(i)))
-                    .filter(e -> e.names(claim.symptom))
-                    .isPresent();
+            Entry alone = lexicon.trie().find(passage.term(i));
+            predicate &= alone == null || !alone.names(claim.symptom);
         }
         boolean denies = Token.denies(passage.term(word.from)) && word.to - word.from > 1;
         return predicate && own <= 1 && foreign >= 1 && !denies;
@@ -103,11 +101,6 @@ final class Thin {
                 || EVERYWHERE.contains(passage.token(i - 1).surface())
                 || Kinds.POINTING.contains(passage.token(i - 1).term())
                 || Kinds.POINTING.contains(passage.token(Math.max(0, i - 2)).term());
-    }
-
-    /** Whether a token is of the name of a part: whichever it was that "went bang", it happened to the unit. */
-    private boolean named(int i) {
-        return passage.item(i).filter(item -> !item.entry.names.isEmpty()).isPresent();
     }
 
     /** Whether a token tells where the thing is, "at the board edge", and so takes nothing from what is said of it. */
@@ -137,16 +130,19 @@ final class Thin {
     }
 
     private boolean tells(int i) {
-        boolean cue = passage.item(i).filter(item -> item.entry.cue != null).isPresent();
-        boolean number = passage.token(i).kind() == Kind.NUMBER;
-        boolean time = passage.token(i).unit().equals("s");
-        boolean period = i > 0 && EVERY.contains(passage.token(i - 1).surface()) && PERIODS.contains(passage.term(i));
-        return !cue
+        Token token = passage.token(i);
+        if (token.kind() != Kind.NUMBER && !passage.content(i)) {
+            return false;
+        }
+        boolean time = token.unit().equals("s");
+        return passage.cue(i) == null
                 && !time
-                && !period
-                && (number
-                        || (passage.content(i)
-                                && !SIDES.contains(passage.token(i).term())));
+                && (token.kind() == Kind.NUMBER || !SIDES.contains(token.term()))
+                && !period(i);
+    }
+
+    private boolean period(int i) {
+        return i > 0 && EVERY.contains(passage.token(i - 1).surface()) && PERIODS.contains(passage.term(i));
     }
 
     /** "Way down", "output level" say one thing at least, however plain their words. */

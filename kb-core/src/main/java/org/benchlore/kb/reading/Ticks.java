@@ -18,7 +18,7 @@ final class Ticks {
     /** Adds a claim for each free name behind which only "yes" or "no" stands. */
     static void add(Passage passage, List<Claim> claims) {
         for (Item name : passage.items) {
-            if (!name.free() || name.entry.names.isEmpty() || name.to >= passage.size() || passage.unreal(name.from)) {
+            if (!name.names || !name.free() || name.to >= passage.size() || passage.unreal(name.from)) {
                 continue;
             }
             boolean alone = alone(passage, name);

@@ -1,7 +1,6 @@
 package org.benchlore.kb.reading;
 
 import java.util.Set;
-import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.benchlore.kb.reading.analysis.Words;
@@ -173,11 +172,7 @@ final class Told {
 
     /** "Surge resistor 4R7 measures 150k": a value right behind the name, with the reading still to come. */
     boolean asMarking(int i) {
-        Item item = i > 0 ? passage.itemAt(i - 1) : null;
-        boolean behindName = number(i)
-                && item != null
-                && !item.entry.names.isEmpty()
-                && passage.item(i).filter(own -> !own.entry.names.isEmpty()).isEmpty();
+        boolean behindName = i > 0 && number(i) && passage.named(i - 1) && !passage.named(i);
         return behindName && MEASURES.contains(term(i + 1)) && (comparable(i, i + 2) || comparable(i, i + 3));
     }
 
@@ -207,7 +202,7 @@ final class Told {
 
     private boolean namedBefore(int reading) {
         for (int i = reading - 1; i >= 0 && i >= reading - 2 * NEAR && passage.sameClause(i, reading); i--) {
-            if (passage.item(i).filter(item -> !item.entry.names.isEmpty()).isPresent()) {
+            if (passage.named(i)) {
                 return true;
             }
         }

@@ -35,10 +35,11 @@ final class Trends {
         for (Claim claim : claims) {
             at[claim.to - 1] = claim;
         }
+        int lastNumeral = passage.numerals[passage.numerals.length - 1];
         Claim last = null;
-        for (int i = 0; i < passage.size(); i++) {
+        for (int i = 0; i <= lastNumeral; i++) {
             Item item = passage.itemAt(i);
-            if (item != null && !item.entry.names.isEmpty() && !item.name && !item.done && !trends(item)) {
+            if (item != null && item.names && !item.name && !item.done && !trends(item)) {
                 last = rail(item);
             }
             if (last != null

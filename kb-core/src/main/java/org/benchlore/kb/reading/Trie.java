@@ -21,6 +21,11 @@ final class Trie {
             this(from, to, depth, entry, preference(from, to, depth, entry.rank()));
         }
 
+        /** That of the entry when it was found. */
+        int rank() {
+            return (int) (preference >>> (2 * PLACE_BITS)) & RANKS;
+        }
+
         /** Smaller for what goes first: the longest, the packs' before the language's, the leftmost, the narrowest. */
         private static long preference(int from, int to, int depth, int rank) {
             long byLength = ((long) (DEEPEST - Math.min(DEEPEST, depth)) << 2) | rank;
@@ -32,6 +37,7 @@ final class Trie {
     private static final int DEEPEST = 1 << 10;
 
     private static final int PLACE_BITS = 22; // tokens of the longest text
+    private static final int RANKS = 3;
 
     private static final Comparator<Match> BY_PREFERENCE = Comparator.comparingLong(Match::preference);
     private static final int ROOT = 1;
@@ -135,20 +141,32 @@ final class Trie {
     /** The entry of the terms of a range, or null. */
     @Nullable
     Entry find(int[] numbers, int from, int to) {
-        return find(numbers, from, to, 0, 0);
+        return find(ROOT, numbers, from, to);
     }
 
-    /** The entry of the terms of one range and then of another, or null. */
+    /** The entry of a single term, or null. */
     @Nullable
-    Entry find(int[] numbers, int from, int to, int thenFrom, int thenTo) {
-        int node = ROOT;
+    Entry find(String term) {
+        return entries.get(next(ROOT, terms.of(term)));
+    }
+
+    /** The entry of a node and the terms of a range behind it, or null. */
+    @Nullable
+    Entry find(int node, int[] numbers, int from, int to) {
+        return entries.get(node(node, numbers, from, to));
+    }
+
+    /** The node that the terms of a range lead to, or 0. */
+    int node(int[] numbers, int from, int to) {
+        return node(ROOT, numbers, from, to);
+    }
+
+    private int node(int first, int[] numbers, int from, int to) {
+        int node = first;
         for (int i = from; node != 0 && i < to; i++) {
             node = next(node, numbers[i]);
         }
-        for (int i = thenFrom; node != 0 && i < thenTo; i++) {
-            node = next(node, numbers[i]);
-        }
-        return entries.get(node);
+        return node;
     }
 
     /** Whether any entry starts with a term. */
@@ -205,28 +223,27 @@ final class Trie {
      */
     static List<Match> chosen(List<Match> all, int size, List<Match> hidden) {
         all.sort(BY_PREFERENCE);
-        boolean[] taken = new boolean[size];
-        List<Match> chosen = new ArrayList<>();
+        @Nullable Match[] at = new Match[size];
         for (Match match : all) {
-            if (free(taken, match)) {
-                for (int i = match.from(); i < match.to(); i++) {
-                    taken[i] = true;
-                }
-                chosen.add(match);
-            } else if (match.entry().rank() < Entry.LANGUAGE || match.entry().cue == Cue.NEGATION) {
+            if (free(at, match)) {
+                Arrays.fill(at, match.from(), match.to(), match);
+            } else if (match.rank() < Entry.LANGUAGE || match.entry().cue == Cue.NEGATION) {
                 hidden.add(match);
             }
         }
-        chosen.sort(Comparator.comparingInt(Match::from));
-        return widened(chosen, all, taken.length);
+        widen(at, all);
+        List<Match> chosen = new ArrayList<>();
+        for (int i = 0; i < at.length; i++) {
+            Match match = at[i];
+            if (match != null && match.from() == i) {
+                chosen.add(match);
+            }
+        }
+        return chosen;
     }
 
     /** "mains fuse open": lets the phrase "fuse open" take along the rest of the name it overlaps, of the same symptom. */
-    private static List<Match> widened(List<Match> chosen, List<Match> all, int size) {
-        @Nullable Match[] at = new Match[size];
-        for (Match match : chosen) {
-            Arrays.fill(at, match.from(), match.to(), match);
-        }
+    private static void widen(@Nullable Match[] at, List<Match> all) {
         for (Match name : all) {
             Match first = at[name.from()];
             Match last = at[name.to() - 1];
@@ -238,14 +255,6 @@ final class Trie {
                 Arrays.fill(at, wide.from(), wide.to(), wide);
             }
         }
-        List<Match> wide = new ArrayList<>(chosen.size());
-        for (int i = 0; i < at.length; i++) {
-            Match match = at[i];
-            if (match != null && match.from() == i) {
-                wide.add(match);
-            }
-        }
-        return wide;
     }
 
     private static boolean onlyOver(@Nullable Match[] at, Match name, Match over) {
@@ -258,9 +267,9 @@ final class Trie {
         return true;
     }
 
-    private static boolean free(boolean[] taken, Match match) {
+    private static boolean free(@Nullable Match[] at, Match match) {
         for (int i = match.from(); i < match.to(); i++) {
-            if (taken[i]) {
+            if (at[i] != null) {
                 return false;
             }
         }

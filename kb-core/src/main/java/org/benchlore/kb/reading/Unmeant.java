@@ -1,6 +1,5 @@
 package org.benchlore.kb.reading;
 
-import java.util.Optional;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
@@ -38,31 +37,30 @@ final class Unmeant {
     }
 
     boolean is(Item item) {
-        return supposed(item) || preposition(item) || adverb(item) || forGood(item) || verb(item) || madeBy(item);
+        return supposed(item)
+                || (item.to - item.from == 1
+                        && (preposition(item) || adverb(item) || forGood(item) || verb(item) || madeBy(item)));
     }
 
     /** Whether an item is only spoken of or still to be looked at. */
     private boolean supposed(Item item) {
-        if (item.entry.names.isEmpty() && item.entry.words.isEmpty() && item.entry.phrases.isEmpty()) {
-            return false;
-        }
-        if (passage.unreal(item.from) || passage.unreal(item.to - 1)) {
-            return true;
-        }
-        return unchecked && beside(item);
+        boolean unreal = passage.unreal(item.from) || passage.unreal(item.to - 1);
+        return (unreal || (unchecked && beside(item)))
+                && (item.names || !item.entry.words.isEmpty() || !item.entry.phrases.isEmpty());
     }
 
     private boolean beside(Item item) {
         for (int i = item.from - 1; i >= 0 && i >= item.from - Linker.REACH && passage.sameSegment(i, item.from); i--) {
-            Optional<Item> cue = passage.item(i);
-            if (cue.isPresent() && cue.get().cue(Cue.UNCHECKED)) {
+            Item cue = passage.itemAt(i);
+            if (cue != null && cue.cue(Cue.UNCHECKED)) {
                 return true;
             }
         }
         for (int i = item.to;
                 i < passage.size() && i < item.to + Linker.REACH && passage.sameSegment(i, item.from);
                 i++) {
-            if (passage.item(i).filter(cue -> cue.cue(Cue.UNCHECKED)).isPresent()) {
+            Item cue = passage.itemAt(i);
+            if (cue != null && cue.cue(Cue.UNCHECKED)) {
                 return true;
             }
         }
@@ -71,8 +69,7 @@ final class Unmeant {
 
     /** "Coffee machine", "smoke detector", "distortion pedal": a word that only says what kind of unit it is. */
     private boolean madeBy(Item item) {
-        return item.to - item.from == 1
-                && item.entry.cue == null
+        return item.entry.cue == null
                 && item.to < passage.size()
                 && passage.sameSegment(item.from, item.to)
                 && (MAKERS.contains(passage.token(item.to).surface()) || likened(item.to));
@@ -89,9 +86,8 @@ final class Unmeant {
 
     /** "Off the front display", "out of service": where a place follows, "off" and "out" are no states. */
     private boolean preposition(Item item) {
-        boolean plain = item.to - item.from == 1
-                && item.entry.names.isEmpty()
-                && PREPOSITIONS.contains(passage.token(item.from).term());
+        boolean plain =
+                !item.names && PREPOSITIONS.contains(passage.token(item.from).term());
         return plain
                 && item.to < passage.size()
                 && PLACES.contains(passage.token(item.to).term());
@@ -99,8 +95,7 @@ final class Unmeant {
 
     /** "It is still" is a state, "still no answer" is none. */
     private boolean adverb(Item item) {
-        boolean still =
-                item.to - item.from == 1 && passage.token(item.from).term().equals("still");
+        boolean still = passage.token(item.from).term().equals("still");
         return still
                 && item.to < passage.size()
                 && passage.sameSegment(item.from, item.to)
@@ -109,8 +104,7 @@ final class Unmeant {
 
     /** "Stuck for good" is said of time, as is "for good and all". */
     private boolean forGood(Item item) {
-        boolean good = item.to - item.from == 1
-                && item.from > 0
+        boolean good = item.from > 0
                 && passage.token(item.from).term().equals("good")
                 && passage.token(item.from - 1).term().equals("for");
         return good && (item.to == passage.size() || !passage.content(item.to));
@@ -119,10 +113,8 @@ final class Unmeant {
     /** "Sinks to 10.3" names no heatsink. */
     private boolean verb(Item item) {
         Token token = passage.token(item.from);
-        boolean third = item.to - item.from == 1
-                && !item.entry.names.isEmpty()
-                && token.surface().endsWith("s")
-                && !token.surface().equals(token.term());
+        boolean third =
+                item.names && token.surface().endsWith("s") && !token.surface().equals(token.term());
         return third
                 && item.to + 1 < passage.size()
                 && passage.token(item.to).term().equals("to")

@@ -1,8 +1,8 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
 import org.benchlore.kb.knowledge.Symptom;
@@ -45,11 +45,22 @@ final class Values {
     /** A reading and the name it may belong to. */
     private record Pair(int reading, Item item, Symptom symptom, double cost) {}
 
+    private static final Comparator<Pair> CHEAPEST_FIRST = Comparator.comparingDouble(Pair::cost)
+            .thenComparingInt(Pair::reading)
+            .thenComparingInt(p -> p.item().from);
+
     private final Passage passage;
     private final Lexicon lexicon;
     private final Fitting fitting;
     private final Told told;
     private final List<Claim> claims;
+
+    /** Numbers that may be readings, as the items stand. */
+    private final BitSet readable = new BitSet();
+
+    private final Beyond beyond;
+    private final Ratios ratios;
+    private final RailLists railLists;
 
     Values(Passage passage, Lexicon lexicon, List<Claim> claims) {
         this.passage = passage;
@@ -57,47 +68,53 @@ final class Values {
         this.fitting = new Fitting(passage, lexicon);
         this.told = new Told(passage);
         this.claims = claims;
+        this.beyond = new Beyond(passage, claims);
+        this.ratios = new Ratios(passage, told, this);
+        this.railLists = new RailLists(passage, lexicon, this);
     }
 
     void link() {
-        new Beyond(passage, claims).link();
-        if (!passage.holdsNumbers()) {
+        beyond.link();
+        if (passage.numerals.length == 0) {
             return;
         }
+        for (int i : passage.numerals) {
+            readable.set(i, readable(i));
+        }
         setAside();
-        new Ratios(passage, told, this).link();
+        ratios.link();
         new Against(passage, told, this).link();
         new Expected(passage, lexicon, told, this).link();
-        RailLists.link(passage, lexicon, this);
+        railLists.link();
         List<Pair> pairs = new ArrayList<>();
-        for (int i = 0; i < passage.size(); i++) {
+        for (int i : passage.numerals) {
             if (reading(i)) {
                 behind(i, pairs);
                 before(i, pairs);
             }
         }
-        pairs.sort(Comparator.comparingDouble(Pair::cost)
-                .thenComparingInt(Pair::reading)
-                .thenComparingInt(p -> p.item().from));
+        if (pairs.size() > 1) {
+            pairs.sort(CHEAPEST_FIRST);
+        }
         for (Pair pair : pairs) {
             if (reading(pair.reading) && !pair.item.done && !pair.item.name) {
                 claim(pair);
             }
         }
-        RailLists.close(passage, lexicon, this);
+        railLists.close();
         new Trends(passage, claims).follow(this, lexicon);
         new Sides(passage, this).link();
     }
 
     /** Numbers that are told for something else name no rail either. */
     private void setAside() {
-        for (int i = 0; i < passage.size(); i++) {
-            Item item = number(i) ? passage.itemAt(i) : null;
-            boolean named = item != null && !item.entry.names.isEmpty();
+        for (int i : passage.numerals) {
+            Item item = passage.itemAt(i);
             if (item != null
-                    && item.to - item.from == 1
                     && item.free()
-                    && (told.asNothing(i) || (named && told.throughput(i)))) {
+                    && item.to - item.from == 1
+                    && !Ordinals.at(passage.tokens, i)
+                    && (told.asNothing(i) || (item.names && told.throughput(i)))) {
                 item.done = true;
             }
         }
@@ -105,10 +122,16 @@ final class Values {
 
     /** Whether a token may be a reading that is not used yet. */
     boolean reading(int i) {
+        if (!readable.get(i) || passage.readAt(i) != null) {
+            return false;
+        }
+        Item own = passage.itemAt(i);
+        return own == null || (own.free() && own.to - own.from == 1);
+    }
+
+    private boolean readable(int i) {
         Token token = passage.token(i);
-        boolean number =
-                (token.kind() == Kind.QUANTITY && !token.unit().equals("times")) || token.kind() == Kind.NUMBER;
-        if (!number || token.tolerance() || passage.unreal(i) || passage.readAt(i) != null) {
+        if (token.unit().equals("times") || token.tolerance() || passage.unreal(i)) {
             return false;
         }
         if (Ordinals.at(passage.tokens, i) || told.asNothing(i) || told.asMarking(i)) {
@@ -120,9 +143,7 @@ final class Values {
                 return false;
             }
         }
-        return passage.item(i)
-                .filter(item -> item.done || item.name || item.word || item.to - item.from > 1)
-                .isEmpty();
+        return true;
     }
 
     /** "3.9 V on 5 V", "1.79 on 1.8", "80 mV ripple": the name stands behind. */
@@ -136,7 +157,7 @@ final class Values {
         for (int i = reading + 1; i < passage.size() && i <= reading + REACH && passage.sameSegment(reading, i); i++) {
             Token token = passage.token(i);
             Item item = passage.itemAt(i);
-            if (item != null && !item.entry.names.isEmpty()) {
+            if (item != null && item.names) {
                 boolean own = PLACE.contains(passage.token(item.from).term());
                 boolean close = i == reading + 1
                         && !fitting.nominal(reading)
@@ -175,7 +196,7 @@ final class Values {
         for (int i = reading - 1; i >= 0 && i >= reading - REACH && passage.sameClause(reading, i); i--) {
             Token token = passage.token(i);
             Item item = passage.itemAt(i);
-            if (item != null && !item.entry.names.isEmpty() && !item.done && !item.name) {
+            if (item != null && item.names && !item.done && !item.name) {
                 boolean comma = !passage.sameSegment(reading, item.from);
                 boolean near = reading - item.to <= 1
                         && (value.kind() == Kind.QUANTITY || value.resolution() < 1 || counted(value, item));
@@ -202,7 +223,7 @@ final class Values {
             boolean negation = item != null && item.entry.cue == Cue.NEGATION && !moves;
             moves |= MOVES.contains(token.term());
             boolean passed = told.asMarking(i) || (share && !token.unit().equals("%"));
-            if ((number && !passed && (item == null || item.entry.names.isEmpty())) || negation) {
+            if ((number && !passed && (item == null || !item.names)) || negation) {
                 return;
             }
             says |= SAYS.contains(token.term());
@@ -260,9 +281,8 @@ final class Values {
         if (token.kind() == Kind.PUNCTUATION) {
             return token.is(",") || token.is(";") ? 1 : 0.2;
         }
-        boolean own = passage.item(i)
-                .filter(item -> item.entry.cue != null || !item.entry.words.isEmpty())
-                .isPresent();
+        Item item = passage.itemAt(i);
+        boolean own = item != null && (item.entry.cue != null || !item.entry.words.isEmpty());
         return own ? 0.5 : passage.content(i) ? 1.2 : 0.4;
     }
 
@@ -277,8 +297,9 @@ final class Values {
         }
         Optional<Symptom> measured = fitting.of(item, reading);
         Optional<Symptom> named = measured.isPresent() ? measured : fitting.there(item, reading);
-        named.ifPresent(symptom ->
-                pairs.add(new Pair(reading, item, symptom, measured.isPresent() ? cost : cost + BARELY_TOLD)));
+        if (named.isPresent()) {
+            pairs.add(new Pair(reading, item, named.get(), measured.isPresent() ? cost : cost + BARELY_TOLD));
+        }
         return named.isPresent();
     }
 
@@ -310,7 +331,7 @@ final class Values {
         Token value = told.bySize(reading) ? passage.token(reading).size() : passage.token(reading);
         Verdict verdict = Verdict.of(claim.symptom, value, comparison(reading));
         claim.state = verdict.state();
-        claim.measured = new HashMap<>(verdict.likelihoods());
+        claim.measured = verdict.likelihoods();
         claim.note = verdict.note();
         add(claim, reading);
     }
@@ -323,7 +344,8 @@ final class Values {
 
     private boolean negated(int reading) {
         for (int i = reading - 1; i >= 0 && i >= reading - 2 && passage.sameSegment(i, reading); i--) {
-            if (passage.item(i).filter(item -> item.cue(Cue.NEGATION)).isPresent()) {
+            Item item = passage.itemAt(i);
+            if (item != null && item.cue(Cue.NEGATION)) {
                 return true;
             }
         }
@@ -333,10 +355,10 @@ final class Values {
     /** State words between the name and its value say the same in other words. */
     private void absorb(Claim claim) {
         for (int i = claim.from; i < claim.to; i++) {
-            passage.item(i)
-                    .filter(item -> item.entry.words.stream()
-                            .anyMatch(s -> s.symptom().id().equals(claim.symptom.id())))
-                    .ifPresent(item -> item.done = true);
+            Item item = passage.itemAt(i);
+            if (item != null && item.entry.saidOf(claim.symptom.id()) != null) {
+                item.done = true;
+            }
         }
     }
 

@@ -23,10 +23,18 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
     /** States less likely than this are ruled out by the reading; a meter's specification means no more. */
     private static final double NEGLIGIBLE = 1e-3;
 
+    /** In standard uncertainties; beyond them lie 2e-9 of a normal distribution. */
+    private static final double FAR = 6;
+
     /** Counts are exact; a normal state of knowledge needs some width. */
     private static final double COUNT_UNCERTAINTY = 1e-9;
 
     private static final double SECONDS_PER_HOUR = 3600;
+
+    /** Whole numbers below it have no more digits than are shown. */
+    private static final double MOST_WHOLE = 1e6;
+
+    private static final int MOST_DECIMALS = 3;
 
     /** Weighs a count, which is exact. */
     static Verdict ofCount(Symptom symptom, Quantity quantity, long count) {
@@ -72,9 +80,12 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
         TreeMap<String, Double> likelihoods = new TreeMap<>();
         int best = -1;
         double share = 0;
+        boolean likely = anyHolds(states, value);
         for (int i = 0; i < states.size(); i++) {
             Range range = states.get(i).range();
-            double p = range == null ? 0 : Measurement.share(range, value, uncertainty);
+            double p = range == null || (likely && far(range, value, uncertainty))
+                    ? 0
+                    : Measurement.share(range, value, uncertainty);
             if (p >= NEGLIGIBLE) {
                 likelihoods.put(states.get(i).id(), p);
             }
@@ -88,6 +99,21 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
             likelihoods.put(symptom.normal().id(), 1.0);
         }
         return new Verdict(best, likelihoods, note(symptom, quantity, states.get(best), share, shown));
+    }
+
+    private static boolean anyHolds(List<State> states, double value) {
+        for (State state : states) {
+            Range range = state.range();
+            if (range != null && range.contains(value)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether a range lies so far off that its share is negligible. */
+    private static boolean far(Range range, double value, double uncertainty) {
+        return range.low() - value > FAR * uncertainty || value - range.high() > FAR * uncertainty;
     }
 
     /**
@@ -128,6 +154,12 @@ record Verdict(int state, Map<String, Double> likelihoods, String note) {
     }
 
     private static String plain(double value) {
+        for (int decimals = 0, tens = 1; decimals <= MOST_DECIMALS; decimals++, tens *= 10) {
+            double digits = Math.rint(value * tens);
+            if (digits / tens == value && Math.abs(digits) < MOST_WHOLE) {
+                return BigDecimal.valueOf((long) digits, decimals).toPlainString();
+            }
+        }
         return BigDecimal.valueOf(value)
                 .round(new MathContext(6))
                 .stripTrailingZeros()

@@ -27,6 +27,11 @@ final class WordLinks {
         }
     }
 
+    private static final Comparator<Candidate> CHEAPEST_FIRST = Comparator.comparingDouble(Candidate::cost)
+            .thenComparingInt(Candidate::at)
+            .thenComparing(c -> !c.nameFirst())
+            .thenComparing(c -> c.sense().symptom().id());
+
     private final Passage passage;
     private final Lexicon lexicon;
     private final List<Claim> claims;
@@ -48,15 +53,14 @@ final class WordLinks {
         List<Candidate> candidates = new ArrayList<>();
         for (int w = 0; w < items.size(); w++) {
             Item word = items.get(w);
-            if (word.entry.says() && word.free()) {
+            if (word.says && word.free()) {
                 around(w, -1, candidates);
                 around(w, 1, candidates);
             }
         }
-        candidates.sort(Comparator.comparingDouble(Candidate::cost)
-                .thenComparingInt(Candidate::at)
-                .thenComparing(c -> !c.nameFirst())
-                .thenComparing(c -> c.sense().symptom().id()));
+        if (candidates.size() > 1) {
+            candidates.sort(CHEAPEST_FIRST);
+        }
         for (Candidate c : candidates) {
             if (c.name.free() && c.word.free()) {
                 join(claims, c.name, c.word, c.sense);
@@ -80,7 +84,7 @@ final class WordLinks {
         Item member = null;
         for (int i = w + step; i >= 0 && i < items.size(); i += step) {
             Item name = items.get(i);
-            if (member != null && !name.entry.names.isEmpty() && Lists.joined(passage, name.to, member.from)) {
+            if (member != null && name.names && Lists.joined(passage, name.to, member.from)) {
                 // the last of "12, 5 and 3.3" stands for all of them
                 member = name;
                 continue;
@@ -95,8 +99,7 @@ final class WordLinks {
                 return;
             }
             Optional<Sense> taught = match(name, word);
-            boolean open =
-                    !name.entry.names.isEmpty() && !name.done && !name.name && !(step < 0 && ofQuantity(name, word));
+            boolean open = name.names && !name.done && !name.name && !(step < 0 && ofQuantity(name, word));
             if (open && (taught.isPresent() || word.entry.polarity != null)) {
                 double cost = passed + gapCost(gapFrom, gapTo, step < 0) + (step < 0 ? 0 : 0.5);
                 Optional<Sense> sense = taught.isPresent() ? taught : praised(name, word, cost);
@@ -109,7 +112,7 @@ final class WordLinks {
                 // something is said of a nearer one already; the word goes on about that
                 passed += DEAREST;
             }
-            passed += name.entry.names.isEmpty() && name.entry.words.isEmpty() ? 0.25 : 2;
+            passed += !name.names && name.entry.words.isEmpty() ? 0.25 : 2;
         }
     }
 
