@@ -331,7 +331,7 @@ final class ActReader {
     private static Set<String> withoutMeasures(Set<String> terms) {
         Set<String> things = new LinkedHashSet<>(terms);
         things.removeAll(MEASURES);
-        return things.isEmpty() ? terms : things;
+        return things;
     }
 
     /** Whether all that a text noted as work says is names, work and that it works, so that a name alone may be work. */

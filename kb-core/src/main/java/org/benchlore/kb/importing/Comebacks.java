@@ -135,9 +135,10 @@ final class Comebacks {
     private static ImportDraft cameBack(ImportDraft first, ImportDraft second, String words) {
         Instant from = first.events().get(first.events().size() - 1).head().at();
         Instant to = second.events().get(0).head().at();
-        Optional<Integer> days = first.date().flatMap(a -> second.date()
-                .map(b -> (int) ChronoUnit.DAYS.between(a, b))
-                .filter(n -> n >= 0));
+        Optional<Integer> days = first.date()
+                .flatMap(a -> second.date()
+                        .map(b -> (int) ChronoUnit.DAYS.between(a, b))
+                        .filter(n -> n >= 0));
         Instant at = to.isAfter(from) ? to : from.plus(STEP);
         CaseEvent.Ended ended = new CaseEvent.Ended(
                 new CaseEvent.Head(second.caseId() + ":back", first.caseId(), at),

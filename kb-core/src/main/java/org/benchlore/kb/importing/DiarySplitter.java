@@ -327,7 +327,7 @@ final class DiarySplitter {
             bulletIndent = line.level();
         }
         Glance glance = glance(line.text(), clauses, record.worked());
-        if (how != null && begins(glance, how, record)) {
+        if (how != null && begins(line, glance, how, record)) {
             // "ok" ended the case before, if there was work before it; here it may say something else
             boolean sure = !glance.ended() || glance.worked() || !record.worked();
             start(line, clauses, sure ? glance : glance(line.text(), clauses, false));
@@ -379,7 +379,7 @@ final class DiarySplitter {
     }
 
     /** Whether a line begins another case. */
-    private boolean begins(Glance glance, How how, DiaryRecord record) {
+    private boolean begins(DiaryLine line, Glance glance, How how, DiaryRecord record) {
         if (record.headed() || record.bare()) {
             return false;
         }
@@ -394,11 +394,17 @@ final class DiarySplitter {
         }
         return switch (how) {
             case TAGGED -> !record.named() && (record.worked() || record.ended());
-            case DATED -> record.ended() ? !glance.back() : !glance.goesOn();
+            case DATED -> record.ended() ? !glance.back() : !glance.goesOn() && !sameDay(line, glance, record);
             case BULLET -> record.ended() ? !glance.goesOn() : !record.named() && record.worked() && !glance.goesOn();
             case NUMBERED -> record.ended() ? !glance.goesOn() : glance.naming().leads();
             case PARAGRAPH -> !starters || (record.ended() && !contexts.isEmpty() && !glance.goesOn());
         };
+    }
+
+    /** Work later on the day on which a unit came in that was named: "15:30 - output socket loose, resoldered it". */
+    private static boolean sameDay(DiaryLine line, Glance glance, DiaryRecord record) {
+        boolean same = line.date().isPresent() && line.date().equals(record.date());
+        return same && record.leads() && !record.worked() && glance.worked();
     }
 
     private Optional<LocalDate> day() {

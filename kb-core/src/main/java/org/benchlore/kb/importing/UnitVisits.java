@@ -21,9 +21,22 @@ final class UnitVisits {
 
     /** A unit that is back; "comes back when it has cooled" says something else. */
     private static final Set<String> BACK = Set.of(
-            "back again", "is back", "was back", "came back", "has come back", "back with", "returned with",
-            "returned after", "warranty return", "comeback", "second time here", "here again",
-            "here for the second time", "second visit", "same fault again", "same problem again");
+            "back again",
+            "is back",
+            "was back",
+            "came back",
+            "has come back",
+            "back with",
+            "returned with",
+            "returned after",
+            "warranty return",
+            "comeback",
+            "second time here",
+            "here again",
+            "here for the second time",
+            "second visit",
+            "same fault again",
+            "same problem again");
 
     private UnitVisits() {}
 
@@ -39,8 +52,7 @@ final class UnitVisits {
             Part part = first.get();
             names = Naming.of(part.text(), part.clauses(), units).returned();
         }
-        return new Comebacks.Visit(
-                caseId, names, first.map(UnitVisits::person).orElse(""), back);
+        return new Comebacks.Visit(caseId, names, first.map(UnitVisits::person).orElse(""), back);
     }
 
     private static Set<String> names(RawRecord record, Heading heading, UnitNames units) {

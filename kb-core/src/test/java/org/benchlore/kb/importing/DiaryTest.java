@@ -583,7 +583,8 @@ class DiaryTest {
         CaseHistory history = CaseHistory.fold(first.events()).orElseThrow();
         assertThat(history.outcome()).isEqualTo(Outcome.CAME_BACK);
         assertThat(first.events().get(first.events().size() - 1))
-                .isInstanceOfSatisfying(CaseEvent.Ended.class, e -> assertThat(e.afterDays()).isEqualTo(8));
+                .isInstanceOfSatisfying(
+                        CaseEvent.Ended.class, e -> assertThat(e.afterDays()).isEqualTo(8));
         assertThat(ids(review.drafts().get(2), Item.OUTCOME)).containsExactly("given-up");
         assertThat(review.drafts().get(2).likenesses().get(0).sameUnit()).isTrue();
         // another fault of the same unit is another case, and another owner's another unit
@@ -630,5 +631,18 @@ class DiaryTest {
                 """);
 
         assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(2L, 3L);
+    }
+
+    @Test
+    void work_later_on_the_day_goes_on_with_the_unit_that_came_in() {
+        ImportReview review = Workshop.diary("""
+                24.11.2025 09:10 - Ostrel KR-20 radio, no sound
+                24.11.2025 15:30 - socket loose, resoldered it. Paid.
+                24.11.2025 16:00 - Brask radio, no sound
+                25.11.2025 16:00 - socket loose, resoldered it
+                """);
+
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(1L, 3L, 4L);
+        assertThat(acts(review.drafts().get(0))).containsExactly("device ?", "fix ?", "outcome fixed");
     }
 }
