@@ -30,8 +30,8 @@ final class Misfits {
     private static final Words PLACES = Words.of("the", "its", "my", "his", "her", "their", "our");
 
     /** Terms without one of which, and without a number or "cleaned", nothing is sorted out but a wrong participle. */
-    private static final Words SUSPECT =
-            Words.of("no", "not", "neither", "code", "power", "on", "off", "drop", "fall", "after", "voltag", "charg", GONE);
+    private static final Words SUSPECT = Words.of(
+            "no", "not", "neither", "code", "power", "on", "off", "drop", "fall", "after", "voltag", "charg", GONE);
 
     private final List<Token> tokens;
     private final String[] terms;
@@ -62,7 +62,14 @@ final class Misfits {
     }
 
     private boolean misfits(Trie.Match match) {
-        return dangling(match) || phrasal(match) || counts(match) || act(match) || refused(match) || turned(match) || ofAnother(match) || paid(match);
+        return dangling(match)
+                || phrasal(match)
+                || counts(match)
+                || act(match)
+                || refused(match)
+                || turned(match)
+                || ofAnother(match)
+                || paid(match);
     }
 
     /** "It drops" is not "it was dropped". */

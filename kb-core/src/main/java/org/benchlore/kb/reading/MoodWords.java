@@ -254,7 +254,8 @@ final class MoodWords {
     private MoodWords() {}
 
     private static Words telling() {
-        Set<String> words = new HashSet<>(List.of("should", "would", "if", "unless", "will", "shall", "must", "to", "own"));
+        Set<String> words =
+                new HashSet<>(List.of("should", "would", "if", "unless", "will", "shall", "must", "to", "own"));
         words.addAll(TOLD.byFirst.keySet());
         return Words.of(words.toArray(String[]::new));
     }

@@ -82,7 +82,9 @@ power-off:
     private static final RankingQuery DARK = BenchWorld.query("lamp=dark");
     private static final RankingQuery WET = BenchWorld.query("lamp=dark", "wetness=wet");
 
-    private static final Function<String, Optional<Reading>> UNREAD = text -> Optional.empty();
+    private static Optional<Reading> unread(String text) {
+        return Optional.empty();
+    }
 
     private static TestPlanner planner(Knowledge knowledge) {
         return new TestPlanner(knowledge, RankingModel.of(knowledge, RankingSettings.DEFAULT.doubting(0)));
@@ -253,9 +255,9 @@ power-off:
         CaseEvent dried = new CaseEvent.FixApplied(head(2), "dry-out", "spill", 30.0, "");
         CaseEvent again =
                 new CaseEvent.Noted(head(3), "wet again", Reading.Source.SEEN, List.of(Finding.of("wetness", "wet")));
-        assertThat(LOOKS.madeSafe(List.of(wet), UNREAD)).isEmpty();
-        assertThat(LOOKS.madeSafe(List.of(wet, dried), UNREAD)).containsExactly("wet");
-        assertThat(LOOKS.madeSafe(List.of(wet, dried, again), UNREAD)).isEmpty();
+        assertThat(LOOKS.madeSafe(List.of(wet), PowerHoldTest::unread)).isEmpty();
+        assertThat(LOOKS.madeSafe(List.of(wet, dried), PowerHoldTest::unread)).containsExactly("wet");
+        assertThat(LOOKS.madeSafe(List.of(wet, dried, again), PowerHoldTest::unread)).isEmpty();
     }
 
     @Test
