@@ -123,12 +123,17 @@ final class Loose {
 
     /** Phrases, all or those of many words of meaning, the longest first. */
     private List<Found> found(boolean many) {
-        List<Found> found = new ArrayList<>();
-        for (int i = 0; i < passage.size(); i++) {
-            Bags.Filed filed = lexicon.bags().around(passage.number(i), many);
-            if (filed != null && !used[i] && !passage.unreal(i)) {
-                around(i, filed, found);
+        List<Found> found = new ArrayList<>(0);
+        int from = 0;
+        while (from < passage.size()) {
+            int to = from;
+            while (to < passage.size() && open(to, from)) {
+                to++;
             }
+            if (to - from > 1) {
+                among(from, to, many, found);
+            }
+            from = Math.max(to, from + 1);
         }
         if (found.size() > 1) {
             found.sort(LONGEST_FIRST);
@@ -136,15 +141,17 @@ final class Loose {
         return found;
     }
 
-    private void around(int at, Bags.Filed filed, List<Found> found) {
-        int from = at;
-        while (from > 0 && from > at - WIDEST && open(from - 1, at)) {
-            from--;
+    /** Looks for phrases among tokens that may belong together. */
+    private void among(int from, int to, boolean many, List<Found> found) {
+        for (int i = from; i < to; i++) {
+            Bags.Filed filed = lexicon.bags().around(passage.number(i), many);
+            if (filed != null) {
+                around(i, Math.max(from, i - WIDEST), Math.min(to, i + WIDEST), filed, found);
+            }
         }
-        int to = at + 1;
-        while (to < passage.size() && to < at + WIDEST && open(to, at)) {
-            to++;
-        }
+    }
+
+    private void around(int at, int from, int to, Bags.Filed filed, List<Found> found) {
         long marks = 0;
         for (int i = from; i < to; i++) {
             marks |= Terms.mark(passage.number(i));
@@ -156,7 +163,7 @@ final class Loose {
         }
     }
 
-    /** Whether a token may belong to a phrase around {@code at}. */
+    /** Whether a token may belong to a phrase with the one {@code at}. */
     private boolean open(int i, int at) {
         return passage.sameSegment(i, at) && passage.sameClause(i, at) && !used[i] && !passage.unreal(i);
     }

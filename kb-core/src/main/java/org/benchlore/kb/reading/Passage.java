@@ -40,6 +40,9 @@ final class Passage {
         boolean word;
         boolean done;
 
+        /** Whether it was asked what it is by itself. */
+        boolean judged;
+
         /** Whether it was hidden under a longer one that led nowhere. */
         boolean fresh;
 
@@ -114,7 +117,7 @@ final class Passage {
             Token token = at[i];
             terms[i] = ordinal(i) ? "number" : term(token, lexicon);
             skipped[i] = Plain.skipped(token);
-            content[i] = !skipped[i] && Plain.content(token);
+            content[i] = !skipped[i] && Plain.contentUnskipped(token);
             leftOut[i] = skipped[i] || Ordinals.idle(tokens, i);
             asking |= token.is("?");
             coded |= token.kind() == Kind.CODE || token.kind() == Kind.NUMBER;

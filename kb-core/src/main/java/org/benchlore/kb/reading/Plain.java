@@ -42,9 +42,13 @@ final class Plain {
 
     /** Whether the token carries meaning that somebody would miss. */
     static boolean content(Token token) {
+        return !skipped(token) && contentUnskipped(token);
+    }
+
+    /** The same of one that may not be skipped. */
+    static boolean contentUnskipped(Token token) {
         return switch (token.kind()) {
-            case WORD ->
-                token.term().length() > 1 && !SKIPPED.contains(token.term()) && !FUNCTION.contains(token.term());
+            case WORD -> token.term().length() > 1 && !FUNCTION.contains(token.term());
             case CODE, QUANTITY -> true;
             case NUMBER, OTHER, PUNCTUATION -> false;
         };

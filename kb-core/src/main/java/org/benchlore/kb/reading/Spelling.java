@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.benchlore.kb.knowledge.Nearest;
 import org.benchlore.kb.reading.analysis.CommonWords;
+import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * Small typing mistakes: one edit (a letter left out, added, changed, or two swapped) in words of five letters or more,
@@ -22,7 +23,7 @@ final class Spelling {
     /** Odd, so that the hash of a word tells the order of its letters. */
     private static final int BASE = 0x01000193;
 
-    private final Set<String> known;
+    private final Words known;
 
     private final List<String> words = new ArrayList<>();
 
@@ -31,13 +32,9 @@ final class Spelling {
 
     private final int[] inBuckets;
 
-    /**
-     * The spelling of some words.
-     *
-     * @param surfaces not changed any more
-     */
+    /** The spelling of some words. */
     Spelling(Set<String> surfaces) {
-        known = surfaces;
+        known = Words.of(surfaces.toArray(String[]::new));
         List<int[]> deletions = new ArrayList<>();
         int all = 0;
         for (String word : surfaces) {

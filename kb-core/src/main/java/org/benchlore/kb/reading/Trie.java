@@ -306,10 +306,10 @@ final class Trie {
             if (at == numbers.length || !leads.get(node)) {
                 return;
             }
-            int next = next(node, numbers[at]);
+            int next = numbers[at] == Terms.UNKNOWN ? 0 : next(node, numbers[at]);
             if (next != 0) {
                 // "the backlight" is no longer a match than "backlight"
-                int deeper = Plain.ARTICLES.contains(tokens[at].term()) ? depth : depth + 1;
+                int deeper = mayGo[at] && Plain.ARTICLES.contains(tokens[at].term()) ? depth : depth + 1;
                 on(next, from, at + 1, deeper, skipped);
             }
             int joined = glued[at] == Terms.UNKNOWN ? 0 : next(node, glued[at]);

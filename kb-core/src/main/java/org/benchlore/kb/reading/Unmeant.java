@@ -37,18 +37,23 @@ final class Unmeant {
     }
 
     boolean is(Item item) {
-        return supposed(item)
+        boolean byItself = !item.judged && byItself(item);
+        item.judged = true;
+        return byItself || (unchecked && means(item) && beside(item));
+    }
+
+    /** What does not depend on other items, and so stays as it is. */
+    private boolean byItself(Item item) {
+        return ((passage.unreal(item.from) || passage.unreal(item.to - 1)) && means(item))
                 || (item.to - item.from == 1
                         && (preposition(item) || adverb(item) || forGood(item) || verb(item) || madeBy(item)));
     }
 
-    /** Whether an item is only spoken of or still to be looked at. */
-    private boolean supposed(Item item) {
-        boolean unreal = passage.unreal(item.from) || passage.unreal(item.to - 1);
-        return (unreal || (unchecked && beside(item)))
-                && (item.names || !item.entry.words.isEmpty() || !item.entry.phrases.isEmpty());
+    private static boolean means(Item item) {
+        return item.names || !item.entry.words.isEmpty() || !item.entry.phrases.isEmpty();
     }
 
+    /** Whether it is still to be looked at. */
     private boolean beside(Item item) {
         for (int i = item.from - 1; i >= 0 && i >= item.from - Linker.REACH && passage.sameSegment(i, item.from); i--) {
             Item cue = passage.itemAt(i);

@@ -91,15 +91,21 @@ final class WordLinks {
             }
             int gapFrom = step < 0 ? name.to : word.to;
             int gapTo = step < 0 ? word.from : name.from;
-            boolean own = !word.entry.phrases.isEmpty()
+            if (gapTo - gapFrom > Linker.REACH || !passage.sameClause(word.from, name.from)) {
+                return;
+            }
+            if (!word.entry.phrases.isEmpty()
                     && !passage.sameSegment(word.from, name.from)
-                    && lexicon.namesItself(passage, word);
-            if (own || gapTo - gapFrom > Linker.REACH || !passage.sameClause(word.from, name.from)) {
+                    && lexicon.namesItself(passage, word)) {
                 // "tinted picture, sound is fine": what tells by itself is not said of a thing beyond a comma
                 return;
             }
+            if (!name.names) {
+                passed += name.entry.words.isEmpty() ? 0.25 : 2;
+                continue;
+            }
             Optional<Sense> taught = match(name, word);
-            boolean open = name.names && !name.done && !name.name && !(step < 0 && ofQuantity(name, word));
+            boolean open = !name.done && !name.name && !(step < 0 && ofQuantity(name, word));
             if (open && (taught.isPresent() || word.entry.polarity != null)) {
                 double cost = passed + gapCost(gapFrom, gapTo, step < 0) + (step < 0 ? 0 : 0.5);
                 Optional<Sense> sense = taught.isPresent() ? taught : praised(name, word, cost);
@@ -112,7 +118,7 @@ final class WordLinks {
                 // something is said of a nearer one already; the word goes on about that
                 passed += DEAREST;
             }
-            passed += !name.names && name.entry.words.isEmpty() ? 0.25 : 2;
+            passed += 2;
         }
     }
 

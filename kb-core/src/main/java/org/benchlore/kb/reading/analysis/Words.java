@@ -38,7 +38,8 @@ public final class Words {
     }
 
     public boolean contains(String word) {
-        return table[slot(word)] != null;
+        // small enough to be compiled into its callers, as the whole search is not
+        return table[(word.hashCode() * MIX) >>> shift] != null && table[slot(word)] != null;
     }
 
     /** Where a word stands, or would. */
