@@ -46,7 +46,7 @@ enum Cue {
                     + "todo | will measure | to measure | going to check | have not looked at | have not opened | not opened yet | "
                     + "not looked | have not tried | not yet tried"),
     /** A new statement begins. */
-    BREAK("but | though | although | however | whereas | yet | because | even though | despite | otherwise | "
+    BREAK("i mean | but | though | although | however | whereas | yet | because | even though | despite | otherwise | "
             + "then | so | which | therefore"),
     /** What follows is left out of what was said before. */
     EXCEPT(
@@ -106,7 +106,8 @@ enum Cue {
                     + "at random | sporadic | sporadically | not always | every other day | comes and goes | some days | "
                     + "once a day | once a week | erratically | every other time | most of the time | some of the time | half the time | "
                     + "every second time | one time in three | one time in two | some mornings | some evenings | once in ten | "
-                    + "in fits and starts | hit and miss | when it feels like it | only sometimes | irregularly"),
+                    + "in fits and starts | hit and miss | when it feels like it | only sometimes | irregularly | "
+                    + "every second start | every other start | every third time | every third start | out of ten | out of five"),
     STANDBY("in standby | on standby | in stand-by | during standby | when in standby | in standby mode"),
     /** Said of a code: more than once. */
     AGAIN("again and again | repeatedly | recurring | recurs | keeps coming back | keeps coming | over and over | "

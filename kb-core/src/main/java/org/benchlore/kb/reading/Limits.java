@@ -2,6 +2,7 @@ package org.benchlore.kb.reading;
 
 import java.util.List;
 import org.benchlore.kb.reading.Passage.Item;
+import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Words;
 
 /**
@@ -20,6 +21,8 @@ final class Limits {
                     + "irregularly feebly unreliably incorrectly improperly imperfectly hardly barely scarcely nothing horrible awful terrible");
     private static final Words DEGREES =
             Words.spaced("but only very too so quite rather really somewhat just a bit pretty");
+    private static final Words SIDES = Words.spaced("left right one upper lower front rear top bottom first second");
+    private static final Words FAILS = Words.spaced("dead silent nothing gone fails missing");
     private static final Words HANDS = Words.spaced("you i held pressed pushed");
 
     private final Passage passage;
@@ -41,7 +44,8 @@ final class Limits {
                     && (limits.ofPart(claim)
                             || limits.inPlace(claim)
                             || limits.ifHeld(claim)
-                            || limits.poorly(claim))) {
+                            || limits.poorly(claim)
+                            || limits.notTheOther(claim))) {
                 claim.negated = true;
                 claim.anyOther = true;
             }
@@ -111,6 +115,28 @@ final class Limits {
         }
         claim.cover(at, at + 1);
         return true;
+    }
+
+    /** "The left speaker works, the right one doesn't". */
+    private boolean notTheOther(Claim claim) {
+        boolean side = false;
+        for (int i = Math.max(0, claim.from - 1); i < claim.to; i++) {
+            side |= SIDES.contains(passage.token(i).surface()) && passage.sameSegment(i, claim.to - 1);
+        }
+        boolean other = false;
+        for (int i = claim.to; side && i < Math.min(passage.size(), claim.to + 2 * REACH); i++) {
+            if (passage.sentence(i) != passage.sentence(claim.from)) {
+                return false;
+            }
+            other |= SIDES.contains(passage.token(i).surface())
+                    || passage.token(i).surface().equals("other");
+            if (other
+                    && (Token.denies(passage.term(i))
+                            || FAILS.contains(passage.token(i).surface()))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private boolean inside(Claim claim, int i) {

@@ -183,12 +183,17 @@ final class Mood {
             mark(from, turn(i, sentenceTo));
         } else if (says(MoodWords.OF_ALL, i, to)) {
             mark(sentenceFrom, turn(i, sentenceTo));
-        } else if (says(MoodWords.GENERAL, i, to) || says(MoodWords.NOT_THE_UNIT, i, to)) {
+        } else if ((says(MoodWords.GENERAL, i, to) && !corrects(i)) || says(MoodWords.NOT_THE_UNIT, i, to)) {
             mark(from, to);
         } else {
             return false;
         }
         return true;
+    }
+
+    /** "It gets hot, I mean the whole case": the writer puts it better. */
+    private boolean corrects(int i) {
+        return i > 0 && words.get(i).equals("mean") && words.get(i - 1).equals("i");
     }
 
     private boolean says(MoodWords.Phrases phrases, int i, int to) {

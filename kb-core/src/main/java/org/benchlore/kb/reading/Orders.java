@@ -13,6 +13,10 @@ final class Orders {
     private static final int OUTCOME_REACH = 8;
 
     private static final Words SAME_PAST = Words.of("put", "set", "cut", "let", "shut");
+    /** Tokens from "put" to "new". */
+    private static final int NEW_REACH = 4;
+
+    private static final Words NEW = Words.of("new", "fresh", "another");
     private static final Words TIMES = Words.of("yesterday", "ago", "already", "earlier", "last");
 
     private final String text;
@@ -63,9 +67,15 @@ final class Orders {
                         || !itemAt[first].teachesMore(first, 1));
     }
 
-    /** "Put new cells in yesterday": of a verb whose past looks the same, the time says that it was done. */
+    /**
+     * "Put new cells in", "put new cells in yesterday": of a verb whose past looks the same, the time says that it was done, or that
+     * what is put in is new, where nothing more is asked for.
+     */
     private boolean done(int first, int to) {
         if (SAME_PAST.contains(words.get(first))) {
+            if (words.get(first).equals("put") && anew(first, to)) {
+                return true;
+            }
             for (int i = first + 1; i < to; i++) {
                 if (TIMES.contains(words.get(i))) {
                     return true;
@@ -73,6 +83,17 @@ final class Orders {
             }
         }
         return false;
+    }
+
+    private boolean anew(int first, int to) {
+        boolean fresh = false;
+        for (int i = first + 1; i < to; i++) {
+            fresh |= i < first + NEW_REACH && NEW.contains(words.get(i));
+            if (MoodWords.ORDERS.contains(words.get(i)) || MoodWords.NOT_YET.contains(words.get(i))) {
+                return false;
+            }
+        }
+        return fresh;
     }
 
     /** "Pull the drive plug and everything comes up": an order by its form that tells what was seen. */
@@ -94,7 +115,7 @@ final class Orders {
         Item item = itemAt[first];
         return item != null
                 && item.from == first
-                && !MoodWords.ORDERS.contains(words.get(first))
+                && (!MoodWords.ORDERS.contains(words.get(first)) || SAME_PAST.contains(words.get(first)))
                 && !item.entry.phrases.isEmpty()
                 && item.to - first > 2;
     }

@@ -118,7 +118,7 @@ final class Passage {
             terms[i] = ordinal(i) ? "number" : term(token, lexicon);
             skipped[i] = Plain.skipped(token);
             content[i] = !skipped[i] && Plain.contentUnskipped(token);
-            leftOut[i] = skipped[i] || Ordinals.idle(tokens, i);
+            leftOut[i] = skipped[i] || Ordinals.idle(tokens, i) || (i + 1 < n && Plain.vague(token, at[i + 1]));
             asking |= token.is("?");
             coded |= token.kind() == Kind.CODE || token.kind() == Kind.NUMBER;
             if (token.numeric()) {

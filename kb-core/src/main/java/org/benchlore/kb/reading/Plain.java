@@ -11,7 +11,7 @@ final class Plain {
     /** May stand inside a phrase of the text without breaking it. */
     private static final Words SKIPPED = Words.terms(
             "the a an be very really completely totally still now just also all always it its this that my his her "
-                    + "their our clearly definitely simply rather only terribly awfully horribly extremely incredibly pretty");
+                    + "their our clearly definitely simply rather only terribly awfully horribly extremely incredibly pretty um uh er erm hm hmm");
 
     private static final Words JOINING = Words.of("and", "or", "nor", "&", "/", "+", ",");
 
@@ -25,7 +25,15 @@ final class Plain {
                     + "whether no not s t u o x measur read show test meter across under below less like yet re m d ll ve "
                     + "bench rail line voltag volt level stay remain keep turn seem appear report notic observ hear heard");
 
+    /** What makes a figure vague: "after maybe ten minutes", "lasts like 10 mins". */
+    private static final Words VAGUELY = Words.spaced("nearly almost maybe perhaps like circa ca good");
+
     private Plain() {}
+
+    /** Whether a token only makes the figure behind it vague. */
+    static boolean vague(Token token, Token next) {
+        return next.numeric() && token.kind() == Token.Kind.WORD && VAGUELY.contains(token.surface());
+    }
 
     static boolean skipped(Token token) {
         return SKIPPED.contains(token.term());

@@ -36,7 +36,7 @@ final class Synonyms {
             "connector conn",
             "battery batt accu",
             "amplifier amp",
-            "speaker loudspeaker",
+            "speaker loudspeaker spkr",
             "dead kaput knacker bust defunct duff dud bork",
             "nothing zilch nada nowt",
             "colour color",
@@ -48,6 +48,7 @@ final class Synonyms {
             "aerial antenna",
             "ok okay alright",
             "pictur pic",
+            "sound snd",
         }) {
             String first = "";
             for (String word : Splitter.on(' ').split(line)) {

@@ -42,11 +42,20 @@ final class Unmeant {
         return byItself || (unchecked && means(item) && beside(item));
     }
 
+    /** "There is neither sound nor picture": no word for what is there. */
+    private boolean opening(Item item) {
+        return !item.names
+                && item.to + 1 < passage.size()
+                && passage.token(item.from).surface().equals("there")
+                && passage.term(item.to).equals("be")
+                && Token.denies(passage.term(item.to + 1));
+    }
+
     /** What does not depend on other items, and so stays as it is. */
     private boolean byItself(Item item) {
         return ((passage.unreal(item.from) || passage.unreal(item.to - 1)) && means(item))
                 || (item.to - item.from == 1
-                        && (preposition(item) || adverb(item) || forGood(item) || verb(item) || madeBy(item)));
+                        && (opening(item) || preposition(item) || adverb(item) || forGood(item) || verb(item) || madeBy(item)));
     }
 
     private static boolean means(Item item) {

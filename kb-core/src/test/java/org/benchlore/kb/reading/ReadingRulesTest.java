@@ -115,6 +115,10 @@ class ReadingRulesTest {
         "voltages fine,supplies right",
         "no charge,charging refuses",
         "'bulk cap 91uF marked 220uF, bloated',cap-look bulging",
+        "put new cells in and mains fuse blown,mains-fuse blown",
+        "'I mean, the fuse is blown',mains-fuse blown",
+        "there is neither tray nor charge,charging refuses",
+        "it did it a um single time,once present",
         "no insects or buzzes,buzz none",
         "neither disc nor charge,charging refuses",
         "'12 V yes, 5 V no',rail-12v in-tolerance",
@@ -287,6 +291,7 @@ class ReadingRulesTest {
                 "only one tray moves",
                 "tray moves badly",
                 "all but the tray moves",
+                "the left tray moves, the right one does not",
                 "tray moves, but only slowly",
                 "the tray opens very unevenly"
             })
