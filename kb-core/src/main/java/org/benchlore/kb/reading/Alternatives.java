@@ -114,7 +114,7 @@ final class Alternatives {
     /** "Picture but no sound": the thing alone in front of "but" is there. */
     private void present(int but) {
         int from = but;
-        while (from > 0 && passage.sameSegment(from - 1, but - 1) && but > 0) {
+        while (from > 0 && passage.sameSegment(from - 1, but - 1)) {
             from--;
         }
         while (from < but && HAVING.contains(passage.token(from).surface())) {
@@ -124,7 +124,7 @@ final class Alternatives {
             return;
         }
         Sense sense = absence(from, but);
-        if (sense != null) {
+        if (sense != null && !sense.stateOf().normal()) {
             add(sense, from, but).negated = true;
         }
     }
@@ -158,9 +158,7 @@ final class Alternatives {
                 terms.add(passage.term(i));
             }
             Entry phrase = lexicon.trie().find(terms).orElse(null);
-            if (phrase != null
-                    && !phrase.phrases.isEmpty()
-                    && !phrase.phrases.get(0).stateOf().normal()) {
+            if (phrase != null && !phrase.phrases.isEmpty()) {
                 return phrase.phrases.get(0);
             }
         }

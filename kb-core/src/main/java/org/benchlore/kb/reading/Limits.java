@@ -20,7 +20,7 @@ final class Limits {
                     + "jerkily erratically sluggishly sluggish reluctantly haltingly hesitantly noisily wrongly wrong partly partially unsteadily "
                     + "irregularly feebly unreliably incorrectly improperly imperfectly hardly barely scarcely nothing horrible awful terrible");
     private static final Words DEGREES =
-            Words.spaced("but only very too so quite rather really somewhat just a bit pretty");
+            Words.spaced("but only very too so quite rather really somewhat just a bit pretty sort kind of");
     private static final Words SIDES = Words.spaced("left right one upper lower front rear top bottom first second");
     private static final Words FAILS = Words.spaced("dead silent nothing gone fails missing");
     private static final Words HANDS = Words.spaced("you i held pressed pushed");

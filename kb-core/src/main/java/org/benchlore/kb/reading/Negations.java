@@ -32,6 +32,7 @@ final class Negations {
     private static final Words PLACING = Words.spaced("on at in inside around near behind under over onto");
 
     private static final Words LINKING = Words.of("be", "been", "have", "get", "got");
+    private static final Words SPEAKERS = Words.spaced("i it he she we they you there");
     private static final Words ALL_BUT = Words.of("all", "everything");
     private static final Words ALL = Words.terms("all every each both");
 
@@ -64,6 +65,10 @@ final class Negations {
         if (cue == null || !DENYING.contains(cue)) {
             return;
         }
+        if (answer(item)) {
+            item.done = true;
+            return;
+        }
         if (claimsOf.isEmpty()) {
             file();
         }
@@ -73,6 +78,14 @@ final class Negations {
             case EXCEPT -> except(item);
             default -> before(item) || (!ofAnother(item) && behind(item, true));
         };
+    }
+
+    /** "No I didn't drop it": it answers somebody and denies nothing itself. */
+    private boolean answer(Item item) {
+        return item.to - item.from == 1
+                && item.to < passage.size()
+                && passage.term(item.from).equals("no")
+                && SPEAKERS.contains(passage.token(item.to).surface());
     }
 
     private void file() {

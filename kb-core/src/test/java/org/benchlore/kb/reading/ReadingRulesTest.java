@@ -119,6 +119,7 @@ class ReadingRulesTest {
         "'I mean, the fuse is blown',mains-fuse blown",
         "there is neither tray nor charge,charging refuses",
         "it did it a um single time,once present",
+        "no it was not dropped,fell absent",
         "no insects or buzzes,buzz none",
         "neither disc nor charge,charging refuses",
         "'12 V yes, 5 V no',rail-12v in-tolerance",
