@@ -64,7 +64,8 @@ final class EntryDrafts {
         texts.put(Fields.NAME, List.of(symptom.name()));
         texts.put(Fields.CALLED, called);
         texts.put(Fields.CODES, codes);
-        texts.put(Fields.ABOUT, join(List.of(symptom.about()), List.of(String.join(", ", states))));
+        texts.put(Fields.ABOUT, List.of(symptom.about()));
+        texts.put(Fields.SAID, states);
         add(HitKind.SYMPTOM, symptom.id(), symptom.name(), symptom.scope(), texts, weights.of(symptom));
     }
 
@@ -72,7 +73,8 @@ final class EntryDrafts {
         Map<String, List<String>> texts = new LinkedHashMap<>();
         texts.put(Fields.NAME, List.of(cause.name()));
         texts.put(Fields.CALLED, cause.aliases());
-        texts.put(Fields.ABOUT, join(List.of(cause.about()), cause.told(), cause.fools()));
+        texts.put(Fields.ABOUT, join(List.of(cause.about()), cause.fools()));
+        texts.put(Fields.SAID, cause.told());
         texts.put(Fields.LINKED, linked(cause));
         add(HitKind.CAUSE, cause.id(), cause.name(), cause.scope(), texts, weights.of(cause));
     }

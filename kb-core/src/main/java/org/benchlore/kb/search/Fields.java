@@ -46,6 +46,9 @@ final class Fields {
     static final String CODES = "codes";
     static final String ABOUT = "about";
 
+    /** How people tell of a cause, and the words for a symptom's states: found by, but no description to show. */
+    static final String SAID = "said";
+
     /** Names of the entries it is linked to: a fix is also found by what it cures. */
     static final String LINKED = "linked";
 
@@ -65,7 +68,7 @@ final class Fields {
      * How much a word counts in each passage of an entry: as if it stood there so often, which for BM25 is the sound way to
      * weigh fields (Robertson, Zaragoza and Taylor, CIKM 2004). Set with {@code SearchMeasure}.
      */
-    static final Map<String, Integer> TIMES = Map.of(NAME, 4, CALLED, 4, CODES, 4, ABOUT, 1, LINKED, 1);
+    static final Map<String, Integer> TIMES = Map.of(NAME, 4, CALLED, 4, CODES, 4, ABOUT, 1, SAID, 1, LINKED, 1);
 
     /** Where the passage shown of a hit is taken from, the first at a tie. */
     static final List<String> SHOWN = List.of(ABOUT, NOTES, CALLED, CONCLUSION, CODES);

@@ -348,6 +348,22 @@ final class SearchIndexTest {
     }
 
     @Test
+    void what_people_tell_finds_an_entry_and_its_description_is_shown() {
+        String pack = Bench.PACK.replace(
+                "per-thousand: 30", "told: [Grandpa's wireless hisses like a goose and sulks.]\n    per-thousand: 30");
+        try (SearchIndex other = SearchIndex.inMemory(Bench.knowledge(pack))) {
+            SearchHit found =
+                    other.search(SearchQuery.of("hisses like a goose")).hits().get(0);
+            assertThat(found.id()).isEqualTo("standby-converter-dead");
+            assertThat(found.snippet().text()).startsWith("The start resistor drifts");
+            SearchHit symptom =
+                    other.search(SearchQuery.of("unlit").only(SYMPTOM)).hits().get(0);
+            assertThat(symptom.id()).isEqualTo("power-lamp");
+            assertThat(symptom.snippet().text()).isEqualTo("The lamp on the front.");
+        }
+    }
+
+    @Test
     void closing_twice_is_fine_and_use_after_it_is_told() {
         index.close();
         index.close();
