@@ -15,9 +15,10 @@ import org.benchlore.kb.knowledge.Symptom;
 /** Names, other names and phrases of the packs, by the beginning of any of their words. Immutable. */
 final class Completions {
     /** A text from one of its words onwards, folded. */
-    private record Entry(String key, boolean whole, Suggestion suggestion) {}
+    private record Entry(String key, boolean own, boolean whole, Suggestion suggestion) {}
 
-    private static final Comparator<Entry> BEST_FIRST = Comparator.comparing((Entry e) -> !e.whole)
+    private static final Comparator<Entry> BEST_FIRST = Comparator.comparing((Entry e) -> !e.own)
+            .thenComparing(e -> !e.whole)
             .thenComparing(e -> e.suggestion.text().length())
             .thenComparing(e -> e.suggestion.text())
             .thenComparing(e -> e.suggestion.kind())
@@ -27,22 +28,22 @@ final class Completions {
 
     Completions(Knowledge knowledge) {
         for (Symptom symptom : knowledge.symptoms()) {
-            add(symptom.name(), HitKind.SYMPTOM, symptom.id());
-            symptom.called().forEach(text -> add(text, HitKind.SYMPTOM, symptom.id()));
+            addName(symptom.name(), HitKind.SYMPTOM, symptom.id());
+            symptom.called().forEach(text -> addOther(text, HitKind.SYMPTOM, symptom.id()));
             for (State state : symptom.states()) {
-                state.phrases().forEach(text -> add(text, HitKind.SYMPTOM, symptom.id()));
+                state.phrases().forEach(text -> addOther(text, HitKind.SYMPTOM, symptom.id()));
             }
         }
         for (Cause cause : knowledge.causes()) {
-            add(cause.name(), HitKind.CAUSE, cause.id());
-            cause.aliases().forEach(text -> add(text, HitKind.CAUSE, cause.id()));
+            addName(cause.name(), HitKind.CAUSE, cause.id());
+            cause.aliases().forEach(text -> addOther(text, HitKind.CAUSE, cause.id()));
         }
-        knowledge.tests().forEach(test -> add(test.name(), HitKind.TEST, test.id()));
-        knowledge.fixes().forEach(fix -> add(fix.name(), HitKind.FIX, fix.id()));
+        knowledge.tests().forEach(test -> addName(test.name(), HitKind.TEST, test.id()));
+        knowledge.fixes().forEach(fix -> addName(fix.name(), HitKind.FIX, fix.id()));
         byKey.sort(Comparator.comparing(Entry::key));
     }
 
-    /** Texts with a word that begins so; those that begin so as a whole first, then the shorter ones. */
+    /** Texts with a word that begins so: names of entries first, then those that begin so as a whole, then the shorter ones. */
     List<Suggestion> of(String prefix, int limit) {
         String start = fold(prefix);
         if (start.isEmpty()) {
@@ -76,12 +77,19 @@ final class Completions {
         return low;
     }
 
-    private void add(String text, HitKind kind, String id) {
-        String folded = fold(text);
-        Suggestion suggestion = new Suggestion(text, kind, id);
+    private void addName(String name, HitKind kind, String id) {
+        add(true, new Suggestion(name, kind, id));
+    }
+
+    private void addOther(String text, HitKind kind, String id) {
+        add(false, new Suggestion(text, kind, id));
+    }
+
+    private void add(boolean own, Suggestion suggestion) {
+        String folded = fold(suggestion.text());
         for (int at = 0; at < folded.length(); at++) {
             if (at == 0 || folded.charAt(at - 1) == ' ') {
-                byKey.add(new Entry(folded.substring(at), at == 0, suggestion));
+                byKey.add(new Entry(folded.substring(at), own, at == 0, suggestion));
             }
         }
     }

@@ -164,7 +164,7 @@ public final class SearchIndex implements AutoCloseable {
     }
 
     /**
-     * Names, other names and symptom phrases with a word that begins so, for use while typing.
+     * Names, other names and symptom phrases with a word that begins so, names of entries first, for use while typing.
      *
      * @param prefix what stands there so far; nothing is suggested for nothing
      * @param limit most suggestions, 1 to 100
