@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.TreeSet;
 import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.reading.analysis.Lexer;
+import org.benchlore.kb.reading.analysis.Synonyms;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.benchlore.kb.reading.analysis.Words;

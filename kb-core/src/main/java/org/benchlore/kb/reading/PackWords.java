@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.benchlore.kb.reading.analysis.Lexer;
+import org.benchlore.kb.reading.analysis.Synonyms;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.jspecify.annotations.Nullable;

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  */
 record Stamp(String fingerprint, Reached reached) {
     /** Raise it whenever documents made from the same packs and cases would differ. */
-    private static final String FORMAT_VERSION = "4";
+    private static final String FORMAT_VERSION = "5";
 
     private static final String FORMAT = "benchlore.index";
     private static final String LUCENE = "benchlore.lucene";

@@ -54,6 +54,13 @@ final class SearchIndexTest {
     }
 
     @Test
+    void short_forms_and_regional_words_find_the_same_without_a_pack_saying_so() {
+        assertThat(uris("trafo stays silent")).startsWith("benchlore:cause/main-converter-dead");
+        SearchHit hit = hit("trafo stays silent", CAUSE, "main-converter-dead");
+        assertThat(marked(hit)).containsExactly("transformer", "stays", "silent");
+    }
+
+    @Test
     void having_all_that_was_asked_counts_for_more_than_one_word_over_and_over() {
         String pack = Bench.PACK
                 .replace("Standby lives, the big transformer stays silent.", "Board, board. ".repeat(10))

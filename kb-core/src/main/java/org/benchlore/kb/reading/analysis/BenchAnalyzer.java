@@ -9,7 +9,7 @@ import org.apache.lucene.analysis.tokenattributes.CharTermAttribute;
 import org.apache.lucene.analysis.tokenattributes.OffsetAttribute;
 import org.apache.lucene.analysis.tokenattributes.TypeAttribute;
 
-/** The reader's own tokens for the search index: terms of {@link Lexer}, punctuation left out, exact offsets. */
+/** The reader's own tokens for the search index: terms of {@link Lexer}, one for {@link Synonyms}, punctuation left out, exact offsets. */
 public final class BenchAnalyzer extends Analyzer {
     @Override
     protected TokenStreamComponents createComponents(String field) {
@@ -54,7 +54,7 @@ public final class BenchAnalyzer extends Analyzer {
             while (next < tokens.size()) {
                 Token token = tokens.get(next++);
                 if (token.kind() != Token.Kind.PUNCTUATION) {
-                    term.append(token.term());
+                    term.append(Synonyms.of(token));
                     offset.setOffset(correctOffset(token.start()), correctOffset(token.end()));
                     type.setType(token.kind().name());
                     return true;

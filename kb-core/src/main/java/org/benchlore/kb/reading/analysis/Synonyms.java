@@ -1,15 +1,14 @@
-package org.benchlore.kb.reading;
+package org.benchlore.kb.reading.analysis;
 
 import com.google.common.base.Splitter;
 import java.util.HashMap;
 import java.util.Map;
-import org.benchlore.kb.reading.analysis.Token;
 
 /**
  * Short forms, regional spellings and slang that mean the same whatever the pack: both the packs' phrases and the text are
- * read with the first word of each line. All as stems.
+ * read, and searched, with the first word of each line. All as stems.
  */
-final class Synonyms {
+public final class Synonyms {
     private static final double MINUTE = 60;
     private static final double HOUR = 3600;
     private static final String MINUTES = "600s";
@@ -61,7 +60,7 @@ final class Synonyms {
     private Synonyms() {}
 
     /** The term that stands for a token: a word's synonyms have one, and so have all spans of minutes, "20 min" as "ten minutes". */
-    static String of(Token token) {
+    public static String of(Token token) {
         if (token.kind() == Token.Kind.WORD) {
             return of(token.term());
         }
@@ -70,7 +69,7 @@ final class Synonyms {
     }
 
     /** The word that stands for a stem and its synonyms. */
-    static String of(String stem) {
+    public static String of(String stem) {
         return SAME.getOrDefault(stem, stem);
     }
 }
