@@ -106,7 +106,13 @@ public sealed interface CaseEvent {
             List<Finding> all = List.copyOf(requireNonNull(findings, "findings"));
             for (Finding finding : all) {
                 requireId(finding.symptomId(), "symptomId");
-                finding.likelihoods().keySet().forEach(state -> requireId(state, "stateId"));
+                finding.likelihoods().forEach((state, likelihood) -> {
+                    requireId(state, "stateId");
+                    if (likelihood == 0) { // beside the largest it was too small for a double
+                        throw new IllegalArgumentException("finding " + finding.symptomId() + "=" + state
+                                + " is next to impossible beside the others; leave it out");
+                    }
+                });
             }
             return all;
         }

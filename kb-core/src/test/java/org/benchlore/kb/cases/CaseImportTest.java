@@ -341,6 +341,22 @@ class CaseImportTest {
     }
 
     @Test
+    void likelihoods_that_could_not_be_read_again_are_refused() throws IOException {
+        try (CaseStore store = CaseStore.inMemory()) {
+            ImportResult result = putBack(
+                    store,
+                    "{\"schema\":\"benchlore/event/1\",\"id\":\"a\",\"case\":\"k\",\"at\":\"2026-01-01T00:00:00Z\","
+                            + "\"kind\":\"noted\",\"source\":\"seen\",\"findings\":[{\"symptom\":\"rail-12v\","
+                            + "\"likelihoods\":{\"low\":1e-200,\"absent\":1e200}}]}");
+            assertThat(result.problems())
+                    .singleElement()
+                    .satisfies(p ->
+                            assertThat(p.toString()).contains("rail-12v=low", "next to impossible", "leave it out"));
+            assertThat(store.eventsAfter(0, 10)).isEmpty();
+        }
+    }
+
+    @Test
     void a_listener_that_throws_does_not_stop_an_import() {
         StringBuilder lines = new StringBuilder();
         int cases = 5000;
