@@ -132,6 +132,10 @@ abstract class BenchCommand implements Callable<Integer> {
     }
 
     static DeviceScope scope(@Nullable String text) {
+        if (text != null && text.length() > CaseEvent.Opened.MAX_UNIT) {
+            throw new UsageException("the device scope is longer than " + CaseEvent.Opened.MAX_UNIT
+                    + " characters; write class/family/model/revision");
+        }
         try {
             return text == null ? DeviceScope.ANY : DeviceScope.parse(text);
         } catch (IllegalArgumentException e) {

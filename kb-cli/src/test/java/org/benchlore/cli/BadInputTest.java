@@ -271,9 +271,10 @@ class BadInputTest {
         String unit = "x".repeat(201);
         for (Run run : List.of(
                 Run.of("case", "open", "no sound", "--unit", unit, "--home", home()),
+                Run.of("case", "open", "no sound", "--device", unit, "--home", home()),
                 Run.of("work", "--unit", unit, "--home", home()))) {
             assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.USAGE);
-            assertThat(run.err()).contains("--unit").contains("200");
+            assertThat(run.err()).contains("longer than 200");
         }
     }
 

@@ -131,7 +131,7 @@ public sealed interface CaseEvent {
     /**
      * A unit came in.
      *
-     * @param scope what it is
+     * @param scope what it is; a store takes none that is written longer than {@link #MAX_UNIT}
      * @param complaint the owner's words, or empty
      * @param unit serial number or tag, or empty; left out of anonymised exports. A store takes none longer than
      *     {@link #MAX_UNIT}
@@ -140,7 +140,7 @@ public sealed interface CaseEvent {
      */
     record Opened(Head head, DeviceScope scope, String complaint, String unit, String origin, boolean workedOnBefore)
             implements CaseEvent {
-        /** Longest tag that is recorded, in UTF-16 units; not asked for here, since older stores hold longer ones. */
+        /** Longest tag or scope that is recorded, in UTF-16 units; not asked for here, since older stores hold longer ones. */
         public static final int MAX_UNIT = 200;
 
         public Opened {

@@ -112,8 +112,8 @@ public final class CaseStore implements AutoCloseable {
      * @return those that were new, in the order given
      * @throws EventConflictException if an id is already recorded, or given twice, with another body
      * @throws ListenerException if a listener failed; the events are recorded all the same
-     * @throws IllegalArgumentException if an event would take more than 1 MiB, or a unit's tag more than 200
-     *     characters
+     * @throws IllegalArgumentException if an event would take more than 1 MiB, or a unit's tag or device scope more than
+     *     200 characters
      * @throws StoreException with {@link Trouble#READ_ONLY} if opened for reading only
      */
     public List<Recorded> append(List<CaseEvent> events) {

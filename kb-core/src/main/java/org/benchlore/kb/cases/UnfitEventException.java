@@ -8,13 +8,19 @@ final class UnfitEventException extends IllegalArgumentException {
         super(message);
     }
 
-    /** @throws UnfitEventException if it names a unit by a tag that is too long */
+    /** @throws UnfitEventException if it names a unit by a tag or a device scope that is too long */
     static void requireUnit(CaseEvent event) {
         CaseEvent told = event instanceof CaseEvent.Corrected corrected ? corrected.replacement() : event;
-        if (told instanceof CaseEvent.Opened opened && opened.unit().length() > CaseEvent.Opened.MAX_UNIT) {
-            throw new UnfitEventException("unit of case '" + event.head().caseId() + "' is "
-                    + opened.unit().length() + " characters long; give its serial number or tag in at most "
-                    + CaseEvent.Opened.MAX_UNIT);
+        if (told instanceof CaseEvent.Opened opened) {
+            require(opened, "unit", opened.unit(), "give its serial number or tag");
+            require(opened, "device scope", opened.scope().toString(), "write class/family/model/revision");
+        }
+    }
+
+    private static void require(CaseEvent.Opened opened, String what, String text, String remedy) {
+        if (text.length() > CaseEvent.Opened.MAX_UNIT) {
+            throw new UnfitEventException(what + " of case '" + opened.head().caseId() + "' is " + text.length()
+                    + " characters long; " + remedy + " in at most " + CaseEvent.Opened.MAX_UNIT);
         }
     }
 }

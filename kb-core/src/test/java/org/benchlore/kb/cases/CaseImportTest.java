@@ -403,6 +403,10 @@ class CaseImportTest {
             assertThatThrownBy(() -> store.append(List.of(opened)))
                     .isInstanceOf(IllegalArgumentException.class)
                     .hasMessageStartingWith("unit of case 'k3'");
+            CaseEvent odd = new CaseEvent.Opened(head, DeviceScope.parse(unit + "x"), "", "", CaseHistory.OWN, false);
+            assertThatThrownBy(() -> store.append(List.of(odd)))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessageStartingWith("device scope of case 'k3' is 201 characters long; ");
             // stored before there was a bound
             assertThat(CaseJson.read(CaseJson.write(opened))).isEqualTo(opened);
         }
