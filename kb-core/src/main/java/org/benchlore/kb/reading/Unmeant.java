@@ -55,7 +55,12 @@ final class Unmeant {
     private boolean byItself(Item item) {
         return ((passage.unreal(item.from) || passage.unreal(item.to - 1)) && means(item))
                 || (item.to - item.from == 1
-                        && (opening(item) || preposition(item) || adverb(item) || forGood(item) || verb(item) || madeBy(item)));
+                        && (opening(item)
+                                || preposition(item)
+                                || adverb(item)
+                                || forGood(item)
+                                || verb(item)
+                                || madeBy(item)));
     }
 
     private static boolean means(Item item) {

@@ -257,7 +257,8 @@ power-off:
                 new CaseEvent.Noted(head(3), "wet again", Reading.Source.SEEN, List.of(Finding.of("wetness", "wet")));
         assertThat(LOOKS.madeSafe(List.of(wet), PowerHoldTest::unread)).isEmpty();
         assertThat(LOOKS.madeSafe(List.of(wet, dried), PowerHoldTest::unread)).containsExactly("wet");
-        assertThat(LOOKS.madeSafe(List.of(wet, dried, again), PowerHoldTest::unread)).isEmpty();
+        assertThat(LOOKS.madeSafe(List.of(wet, dried, again), PowerHoldTest::unread))
+                .isEmpty();
     }
 
     @Test

@@ -58,7 +58,8 @@ final class MeasuresTest {
 
     @Test
     void bm25_as_published() throws Exception {
-        // Robertson & Zaragoza 2009 in Lucene's form (no k1 + 1, idf = ln(1 + (N - n + .5)/(n + .5))), query "cap rail";
+        // Robertson & Zaragoza 2009 in Lucene's form (no k1 + 1, idf = ln(1 + (N - n + .5)/(n + .5))), query "cap
+        // rail";
         // the analyser takes "cap" for "capacitor"
         String[] texts = {
             "no standby rail cap bulged",
