@@ -68,7 +68,7 @@ class DecisionTextTest {
 
     @Test
     void next_says_when_a_fix_is_cheaper_than_any_test() {
-        List<String> lines = lines("next", "dead, mains fuse blown black, surge absorber burst");
+        List<String> lines = lines("next", "dead, start resistor open, measured 8 Mohm");
 
         assertThat(text(lines))
                 .startsWith("Stop testing; trying the best fix is cheaper than any test: ")
@@ -114,7 +114,7 @@ class DecisionTextTest {
     @Test
     void rank_brings_the_cautions_of_the_fix_it_tells_to_do_before_those_of_the_causes() {
         String mind = " Mind ! Mains voltage can kill.";
-        assertThat(text(lines("rank", "dead, mains fuse blown black, surge absorber burst", "--top", "1")))
+        assertThat(text(lines("rank", "dead, start resistor open, measured 8 Mohm", "--top", "1")))
                 .containsSubsequence("Stop testing; ", mind);
         assertThat(text(lines("rank", "laptop battery swollen, does not charge")))
                 .as("of causes at a per cent or two")

@@ -2,6 +2,8 @@ package org.benchlore.kb.importing;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,6 +14,9 @@ import org.jspecify.annotations.Nullable;
  * @param yearless whether days without a year are looked for where none is known
  */
 record DayScan(DateOrder order, @Nullable LocalDate above, boolean yearless) {
+    private static final Pattern SAME =
+            Pattern.compile("\\s*((?:the )?same day|ditto)(?=\\s*[/:|–—-])", Pattern.CASE_INSENSITIVE);
+
     /** Of a leap year, so that 29 February is a day. */
     private static final LocalDate SOME_YEAR = LocalDate.of(2000, 1, 1);
 
@@ -25,8 +30,12 @@ record DayScan(DateOrder order, @Nullable LocalDate above, boolean yearless) {
      */
     record Day(int start, int end, Optional<LocalDate> date, boolean exists) {}
 
-    /** The day that begins at an offset, after blanks. */
+    /** The day that begins at an offset, after blanks; "same day /" is the day above. */
     Optional<Day> at(String text, int from) {
+        Matcher same = SAME.matcher(text);
+        if (above != null && same.region(from, text.length()).lookingAt()) {
+            return Optional.of(new Day(same.start(1), same.end(1), Optional.of(above), true));
+        }
         Optional<Day> day = DateScan.at(text, from, order, above)
                 .map(f -> new Day(f.start(), f.end(), f.date(), f.date().isPresent()));
         if (day.isPresent() || above != null || !yearless) {

@@ -32,6 +32,8 @@ final class DiarySplitter {
     /** Days without a year where none is known: fewer may be anything. */
     private static final int SEVERAL = 2;
 
+    private static final int SEVERAL_APART = 3;
+
     private static final Pattern COUNTED = Pattern.compile("\\A#(\\d{1,4}) ");
 
     /** Lines marked so from which on they count. */
@@ -60,6 +62,8 @@ final class DiarySplitter {
     private final TreeMap<Integer, Context> contexts = new TreeMap<>();
     private @Nullable DiaryRecord current;
     private boolean starters;
+    /** Whether cases stand apart, each below a day: days further down in one go on with it. */
+    private final boolean apart;
     /** The first line that gives a day; 0 without one. */
     private long firstDay;
 
@@ -79,6 +83,25 @@ final class DiarySplitter {
         this.source = source;
         this.problems = problems;
         this.parsed = parsed();
+        this.apart = apart(parsed);
+    }
+
+    /** Whether at least {@value #SEVERAL_APART} paragraphs begin with a day and hold more lines without one than with. */
+    private static boolean apart(List<DiaryLine> lines) {
+        int opening = 0;
+        int dated = 0;
+        int plain = 0;
+        boolean within = false;
+        Kind above = Kind.BLANK;
+        for (DiaryLine line : lines) {
+            boolean first = above == Kind.BLANK;
+            within = line.is(Kind.TEXT) && (within || (first && line.dated()));
+            opening += within && first ? 1 : 0;
+            dated += within && !first && line.dated() ? 1 : 0;
+            plain += within && !first && !line.dated() ? 1 : 0;
+            above = line.kind();
+        }
+        return opening >= SEVERAL_APART && plain > dated;
     }
 
     /** "#1", "#2", "#3" at the beginning of lines count them and are no tags; they become "1)", "2)", "3)". */
@@ -384,6 +407,9 @@ final class DiarySplitter {
             return false;
         }
         boolean sameUnit = glance.unit().isPresent() && glance.unit().equals(record.unit());
+        if (how == How.DATED && apart) {
+            return gap && (!sameUnit || record.ended());
+        }
         if (sameUnit) {
             return record.ended() && !glance.goesOn();
         }

@@ -645,4 +645,24 @@ class DiaryTest {
         assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(1L, 3L, 4L);
         assertThat(acts(review.drafts().get(0))).containsExactly("device ?", "fix ?", "outcome fixed");
     }
+
+    @Test
+    void where_cases_stand_apart_below_a_day_days_within_them_go_on() {
+        ImportReview review = Workshop.diary("""
+                Fri 7 Nov 2025 / coffee machine from the office
+                No heat. Waiting for the element.
+                12 Nov element in, heats again.
+
+                same day / kitchen radio
+                No sound. Replaced the mains fuse.
+
+                Mon 10 Nov / Dorn again with the turntable
+                Hums. Wire resoldered, silent.
+                """);
+
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(1L, 5L, 8L);
+        assertThat(review.drafts())
+                .extracting(draft -> draft.date().orElseThrow().getDayOfMonth())
+                .containsExactly(7, 12, 10);
+    }
 }
