@@ -63,7 +63,7 @@ class CaseNoteTest {
 
     private String causes(String caseId) {
         String json = done("rank", "--case", caseId, "--json");
-        return json.substring(json.indexOf("\"causes\":"), json.indexOf("\"nextTests\":"));
+        return json.substring(json.indexOf("\"causes\":"), json.indexOf("\"total\":"));
     }
 
     @Test

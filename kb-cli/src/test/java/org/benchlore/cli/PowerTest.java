@@ -34,7 +34,7 @@ class PowerTest {
         "'laptop battery swollen, runs ten minutes',swollen-pack",
         "'beer spilled into the laptop yesterday, no start',wet-inside",
         "'tv dead, smells burnt',smells-burnt",
-        "'toaster gives a shock from the case',leaks-to-earth",
+        "'toaster gives a shock from the case',gives-shocks",
         "'camcorder straight from the cold car, will not run, lens misted',condensed-inside",
     })
     void nothing_that_powers_the_unit_is_proposed(String words, String rule) {

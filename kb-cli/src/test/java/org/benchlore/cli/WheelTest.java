@@ -72,7 +72,7 @@ class WheelTest {
             run("outcome", "hum on both channels", "--cause", "ground-loop-hum", "--ended", "fixed");
             run("outcome", "fan stopped, E-88 in the log", "--cause", "fan-motor-dead", "--ended", "fixed");
         }
-        JsonNode ranking = json("rank", asked);
+        JsonNode ranking = json("rank", "--top", "400", asked);
         double other = probability(
                 run("rank", "--top", "400", "--json", "no 12 V, log says E-5555 twice")
                         .out(),
@@ -214,7 +214,9 @@ class WheelTest {
         assertThat(Run.of("import", file.toString(), "--home", home2).code()).isZero();
         assertThat(Run.of("import", file.toString(), "--home", home2).out()).contains("0 new events");
 
-        assertThat(Run.of("rank", "--json", WORDS, "--home", home2).out()).isEqualTo(ranked);
+        assertThat(Run.of("rank", "--top", "400", "--json", WORDS, "--home", home2)
+                        .out())
+                .isEqualTo(ranked);
         assertThat(Files.readAllLines(file)).allMatch(l -> l.startsWith("{\"schema\":\"benchlore/event/1\""));
     }
 
@@ -233,8 +235,9 @@ class WheelTest {
     @Test
     void readings_in_tolerance_lower_regulator_faults() {
         // Common practice, no source; the limits are those of the desktop supply design guides, +-5 %.
-        JsonNode silent = json("rank", "controller silent");
-        JsonNode read = json("rank", "3.26 V on the 3.3 V rail, 1.79 on 1.8, 4.98 on 5, controller silent");
+        JsonNode silent = json("rank", "--top", "400", "controller silent");
+        JsonNode read =
+                json("rank", "--top", "400", "3.26 V on the 3.3 V rail, 1.79 on 1.8, 4.98 on 5, controller silent");
 
         List<String> understood = new ArrayList<>();
         for (JsonNode u : read.get("understood")) {

@@ -5,6 +5,7 @@ import java.util.BitSet;
 import java.util.List;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.Reading.Span;
+import org.benchlore.kb.reading.analysis.Token;
 
 /** What was not understood: stretches of words with meaning that led to no finding. */
 final class Leftovers {
@@ -33,7 +34,7 @@ final class Leftovers {
         int from = -1;
         int to = -1;
         for (int i = 0; i < passage.size(); i++) {
-            boolean left = !explained[i] && passage.content(i);
+            boolean left = !explained[i] && passage.content(i) && !span(passage.token(i));
             boolean ends = explained[i] || (to > 0 && !passage.sameSegment(i, to - 1));
             if (from >= 0 && ends) {
                 spans.add(passage.span(from, to));
@@ -48,5 +49,10 @@ final class Leftovers {
             spans.add(passage.span(from, to));
         }
         return spans;
+    }
+
+    /** "25 minutes": the quantities tell of it. */
+    private static boolean span(Token token) {
+        return token.kind() == Token.Kind.QUANTITY && token.unit().equals("s");
     }
 }

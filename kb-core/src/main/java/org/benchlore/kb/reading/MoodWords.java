@@ -68,7 +68,7 @@ final class MoodWords {
 
     /** The same where the thing they are done to follows at once; alone they may be things ("charge current zero"). */
     static final Words ORDERS_WITH_OBJECT = Words.spaced(
-            "test read heat set label charge record clean note call start copy feed "
+            "test read heat set label charge record clean call start copy feed "
                     + "warm wash mind use fit look put need write solder grease compare probe open close mark rinse brush dry add pull unplug");
 
     static final Words OBJECTS =

@@ -26,7 +26,7 @@ final class Plain {
                     + "bench rail line voltag volt level stay remain keep turn seem appear report notic observ hear heard");
 
     /** What makes a figure vague: "after maybe ten minutes", "lasts like 10 mins". */
-    private static final Words VAGUELY = Words.spaced("nearly almost maybe perhaps like circa ca good");
+    private static final Words VAGUELY = Words.spaced("nearly almost maybe perhaps like circa ca good approximately");
 
     private Plain() {}
 

@@ -113,6 +113,7 @@ class ReadingRulesTest {
         "it buzzes on everything in the room,buzz present",
         "it goes off after a while,stops-warm present",
         "voltages fine,supplies right",
+        "note the tray is stuck,tray stuck",
         "no charge,charging refuses",
         "'bulk cap 91uF marked 220uF, bloated',cap-look bulging",
         "put new cells in and mains fuse blown,mains-fuse blown",
