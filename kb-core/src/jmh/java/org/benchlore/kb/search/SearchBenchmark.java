@@ -103,7 +103,7 @@ public class SearchBenchmark {
             List<Word> terms = wordbook.words(asked);
             Collection<String> concepts = wordbook.concepts().in(terms, query.scope()).keySet();
             raws.add(new BooleanQuery.Builder()
-                    .add(Queries.entries(terms, concepts), Occur.SHOULD)
+                    .add(Queries.entries(terms), Occur.SHOULD)
                     .add(Queries.cases(terms, concepts, query.findings()).build(), Occur.SHOULD)
                     .build());
         }
