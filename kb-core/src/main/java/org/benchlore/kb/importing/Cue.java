@@ -82,7 +82,9 @@ enum Cue {
             + "as much as a new one | the price of a new one | dearer than | more expensive than"),
     /** The unit left, and nobody complains. */
     HANDED(
-            "collected | fetched | picked up | picked it up | has it picked up | handed over | handed back | handed out | "
+            "collected | fetched | returned to him | returned to her | returned to them | returned to owner | returned to the owner | "
+                    + "returned to customer | returned to the customer | returned monday | returned tuesday | returned wednesday | "
+                    + "returned thursday | returned friday | returned saturday | picked up | picked it up | has it picked up | handed over | handed back | handed out | "
                     + "handed it over | handed it back | given back | gave it back | back with its owner | back with owner | "
                     + "back with the owner | gone home | went home | taken home | took it home | took home | took it with | took it away | took it along | paid | invoiced | "
                     + "no charge | free of charge | without charge | without invoice | no invoice | no bill | gratis | "

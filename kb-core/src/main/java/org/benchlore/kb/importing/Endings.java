@@ -33,6 +33,15 @@ final class Endings {
     private static final Set<String> DASHED =
             Set.of("again", "still", "but", "until", "remains", "remained", "persists", "unchanged");
 
+    /** What a sound unit does, of which "again" is good news. */
+    private static final Set<String> DOES = Set.of(
+            "works", "runs", "plays", "charges", "spins", "heats", "prints", "boots", "reads", "loads", "turns",
+            "lights", "cools", "feeds", "records", "opens", "closes");
+
+    private static final Set<String> SMALL = Set.of(
+            "it", "again", "at", "with", "on", "the", "its", "own", "fully", "well", "fine", "now", "up", "and", "both",
+            "all");
+
     private static final Set<Cue> ASIDE =
             Set.of(Cue.FILLER, Cue.LONG, Cue.GOOD, Cue.MENDED, Cue.WORKS_AGAIN, Cue.HANDED, Cue.OTHERS, Cue.GOES_ON);
     private static final Set<String> PEOPLE = Set.of(
@@ -54,7 +63,16 @@ final class Endings {
             "daughter",
             "friend",
             "neighbour",
-            "cash");
+            "cash",
+            "office",
+            "school",
+            "company",
+            "firm",
+            "club",
+            "church",
+            "family",
+            "mother",
+            "father");
     private static final Set<String> TITLES = Set.of("mr", "mrs", "ms", "dr");
     private static final Set<String> GLAD =
             Set.of("happy", "pleased", "delighted", "content", "satisfied", "grateful", "glad");
@@ -197,7 +215,8 @@ final class Endings {
     /** Whether a clause behind work says that not all is well. */
     private static boolean speaksAgainst(Clause clause) {
         boolean dashed = IntStream.range(0, clause.words().size())
-                .anyMatch(i -> DASHED.contains(clause.words().get(i).surface()) && !clause.worked(i));
+                .anyMatch(i ->
+                        DASHED.contains(clause.words().get(i).surface()) && !clause.worked(i) && !doesAgain(clause, i));
         boolean well = clause.has(Cue.WORKS_AGAIN) || clause.has(Cue.HANDED);
         return clause.has(Cue.PLANNED)
                 || clause.has(Cue.NO_HELP)
@@ -208,6 +227,14 @@ final class Endings {
                 || clause.has(Cue.NOT_WORTH)
                 || (clause.has(Cue.NEGATION) && (clause.has(Cue.WORKS_AGAIN) || clause.has(Cue.MENDED)))
                 || (!well && dashed);
+    }
+
+    /** "Charges at 2.1 A again": what it does again and nothing else is good news. */
+    private static boolean doesAgain(Clause clause, int word) {
+        return clause.words().get(word).surface().equals("again")
+                && says(clause, DOES)
+                && clause.words().stream()
+                        .allMatch(w -> w.numeric() || SMALL.contains(w.surface()) || DOES.contains(w.surface()));
     }
 
     /** "Collected", "she paid on Friday", "customer happy"; what "picked up hum" is no unit that left. */

@@ -16,6 +16,8 @@ import org.benchlore.kb.importing.ImportDraft.Item;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.reading.Reading;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Diaries in three hands, and how they fall into cases. */
 class DiaryTest {
@@ -664,5 +666,22 @@ class DiaryTest {
         assertThat(review.drafts())
                 .extracting(draft -> draft.date().orElseThrow().getDayOfMonth())
                 .containsExactly(7, 12, 10);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "'charges at 2.1 A again. Returned Wednesday',outcome fixed",
+        "'Returned to the owner',outcome fixed",
+        "'Office collected it, paid',outcome fixed",
+        "'hums again. Collected',",
+    })
+    void a_unit_that_left_after_work_and_does_its_own_again_is_fixed(String ending, String outcome) {
+        ImportReview review = Workshop.diary("5 Nov 2025. No sound. Swapped C12, " + ending + ".");
+        List<String> acts = acts(review.drafts().get(0));
+        assertThat(acts.stream()
+                        .filter(act -> act.startsWith("outcome"))
+                        .findFirst()
+                        .orElse(null))
+                .isEqualTo(outcome);
     }
 }
