@@ -32,7 +32,7 @@ final class DiarySplitter {
     /** Days without a year where none is known: fewer may be anything. */
     private static final int SEVERAL = 2;
 
-    private static final int SEVERAL_APART = 3;
+    private static final int SEVERAL_SPACED = 3;
 
     private static final Pattern COUNTED = Pattern.compile("\\A#(\\d{1,4}) ");
 
@@ -63,7 +63,7 @@ final class DiarySplitter {
     private @Nullable DiaryRecord current;
     private boolean starters;
     /** Whether cases stand apart, each below a day: days further down in one go on with it. */
-    private final boolean apart;
+    private final boolean spaced;
     /** The first line that gives a day; 0 without one. */
     private long firstDay;
 
@@ -83,11 +83,11 @@ final class DiarySplitter {
         this.source = source;
         this.problems = problems;
         this.parsed = parsed();
-        this.apart = apart(parsed);
+        this.spaced = spaced(parsed);
     }
 
-    /** Whether at least {@value #SEVERAL_APART} paragraphs begin with a day and hold more lines without one than with. */
-    private static boolean apart(List<DiaryLine> lines) {
+    /** Whether at least {@value #SEVERAL_SPACED} paragraphs begin with a day and hold more lines without one than with. */
+    private static boolean spaced(List<DiaryLine> lines) {
         int opening = 0;
         int dated = 0;
         int plain = 0;
@@ -101,7 +101,7 @@ final class DiarySplitter {
             plain += within && !first && !line.dated() ? 1 : 0;
             above = line.kind();
         }
-        return opening >= SEVERAL_APART && plain > dated;
+        return opening >= SEVERAL_SPACED && plain > dated;
     }
 
     /** "#1", "#2", "#3" at the beginning of lines count them and are no tags; they become "1)", "2)", "3)". */
@@ -407,7 +407,7 @@ final class DiarySplitter {
             return false;
         }
         boolean sameUnit = glance.unit().isPresent() && glance.unit().equals(record.unit());
-        if (how == How.DATED && apart) {
+        if (how == How.DATED && spaced) {
             return gap && (!sameUnit || record.ended());
         }
         if (sameUnit) {

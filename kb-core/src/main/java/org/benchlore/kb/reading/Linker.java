@@ -27,6 +27,7 @@ final class Linker {
     private final List<Item> items;
     private final Values values;
     private final WordLinks wordLinks;
+    private final Fragments fragments;
     private final Strays strays;
     private final Outcomes outcomes;
     private final ListSpread listSpread;
@@ -38,6 +39,7 @@ final class Linker {
         this.items = passage.items;
         this.values = new Values(passage, lexicon, claims);
         this.wordLinks = new WordLinks(passage, lexicon, claims);
+        this.fragments = new Fragments(passage, lexicon, claims);
         this.strays = new Strays(passage, lexicon, claims);
         this.outcomes = new Outcomes(passage, lexicon, claims);
         this.listSpread = new ListSpread(passage, claims);
@@ -79,7 +81,7 @@ final class Linker {
         }
         phrases(false);
         wordLinks.link();
-        new Fragments(passage, lexicon, claims).link();
+        fragments.link();
         phrases(true);
         shared();
         strays.link();
