@@ -29,10 +29,6 @@ final class StillThere {
     }
 
     private static boolean wrong(Knowledge knowledge, Finding finding) {
-        return knowledge
-                .symptom(finding.symptomId())
-                .flatMap(symptom -> symptom.state(finding.state()))
-                .filter(state -> !state.normal())
-                .isPresent();
+        return !knowledge.normal(finding.symptomId(), finding.state());
     }
 }

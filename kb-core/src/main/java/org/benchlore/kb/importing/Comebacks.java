@@ -18,7 +18,6 @@ import org.benchlore.kb.importing.ImportDraft.Item;
 import org.benchlore.kb.importing.ImportDraft.Likeness;
 import org.benchlore.kb.importing.ImportDraft.Told;
 import org.benchlore.kb.knowledge.Knowledge;
-import org.benchlore.kb.knowledge.State;
 
 /**
  * Ties a case of a unit that is said to be back to the last case of that unit in the same source: if that one ended well and
@@ -119,11 +118,7 @@ final class Comebacks {
             int sign = told.id().indexOf('=');
             if (told.item() == Item.FINDING && sign > 0) {
                 String symptom = told.id().substring(0, sign);
-                boolean normal = knowledge
-                        .symptom(symptom)
-                        .flatMap(s -> s.state(told.id().substring(sign + 1)))
-                        .map(State::normal)
-                        .orElse(false);
+                boolean normal = knowledge.normal(symptom, told.id().substring(sign + 1));
                 if (!normal && !symptom.equals(SAME_FAULT_BACK)) {
                     faults.add(symptom);
                 }

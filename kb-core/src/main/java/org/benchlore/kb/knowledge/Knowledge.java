@@ -224,6 +224,14 @@ public final class Knowledge {
         return Optional.ofNullable(symptoms.get(id));
     }
 
+    /** Whether a sound unit shows this; false for what the packs do not know, so that nobody is lulled. */
+    public boolean normal(String symptomId, String stateId) {
+        return symptom(symptomId)
+                .flatMap(symptom -> symptom.state(stateId))
+                .filter(State::normal)
+                .isPresent();
+    }
+
     public Optional<Cause> cause(String id) {
         return Optional.ofNullable(causes.get(id));
     }

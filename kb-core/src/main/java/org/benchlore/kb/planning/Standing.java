@@ -55,13 +55,7 @@ record Standing(List<PowerOff> rules) {
                 .anyMatch(finding -> finding.likelihoods().entrySet().stream()
                         .anyMatch(e -> e.getValue() >= FEARED
                                 && !rule.until().contains(new PowerOff.Sign(finding.symptomId(), e.getKey()))
-                                && !normal(knowledge, finding.symptomId(), e.getKey())));
-    }
-
-    private static boolean normal(Knowledge knowledge, String symptomId, String stateId) {
-        return knowledge.symptom(symptomId).stream()
-                .flatMap(symptom -> symptom.states().stream())
-                .anyMatch(state -> state.id().equals(stateId) && state.normal());
+                                && !knowledge.normal(finding.symptomId(), e.getKey())));
     }
 
     private static PowerOff mendedOnly(PowerOff rule) {

@@ -11,7 +11,6 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
-import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 
@@ -157,11 +156,7 @@ public record RankingQuery(
     }
 
     private static boolean normal(Finding finding, Knowledge knowledge) {
-        return knowledge
-                .symptom(finding.symptomId())
-                .flatMap(symptom -> symptom.state(finding.state()))
-                .filter(State::normal)
-                .isPresent();
+        return knowledge.normal(finding.symptomId(), finding.state());
     }
 
     /** The same as told in these words; see {@link #words}. */

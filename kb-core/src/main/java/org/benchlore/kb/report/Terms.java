@@ -142,12 +142,9 @@ record Terms(Knowledge knowledge) {
         return findings.stream().map(this::finding).collect(Collectors.joining("; "));
     }
 
-    /** Whether a sound unit shows this; an unknown symptom is taken as out of order, so that nobody is lulled. */
+    /** Whether a sound unit shows this. */
     boolean normal(Finding finding) {
-        return knowledge
-                .symptom(finding.symptomId())
-                .map(s -> s.normal().id().equals(finding.state()))
-                .orElse(false);
+        return knowledge.normal(finding.symptomId(), finding.state());
     }
 
     String cause(String id) {
