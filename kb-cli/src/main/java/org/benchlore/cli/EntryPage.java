@@ -184,6 +184,7 @@ final class EntryPage {
         }
         page.text(2, "Opening and closing takes about " + number(knowledge.openingMinutes(device.scope())) + " min.");
         list("Called", device.called());
+        list("Called so at the start of a note", device.calledFirst());
         list("May hold", device.has());
         list(
                 "Log codes",

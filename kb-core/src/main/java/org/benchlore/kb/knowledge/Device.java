@@ -12,6 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param invented whether the device is made up for demonstration
  * @param openingMinutes bench time to open and close it, more than 0; empty where the pack does not say
  * @param called words that name a unit of this class; empty for a family
+ * @param calledFirst words that do so only as the first of a note, being mostly a part or a tool elsewhere ("fan"); empty for a
+ *     family
  * @param has parts that a unit of this class may hold, such as {@code tape}; empty for a family, which has what its class has,
  *     and where the pack does not say
  * @param nets net names
@@ -26,6 +28,7 @@ public record Device(
         boolean invented,
         Optional<Double> openingMinutes,
         List<String> called,
+        List<String> calledFirst,
         List<String> has,
         List<Net> nets,
         List<Lamp> lamps,
@@ -80,6 +83,7 @@ public record Device(
 
     public Device {
         called = List.copyOf(called);
+        calledFirst = List.copyOf(calledFirst);
         has = List.copyOf(has);
         nets = List.copyOf(nets);
         lamps = List.copyOf(lamps);
@@ -90,7 +94,7 @@ public record Device(
 
     /** Whether it only tells of a kind of unit, which names nothing inside it otherwise than any device does. */
     public boolean onlyKind() {
-        boolean kind = !(called.isEmpty() && has.isEmpty());
+        boolean kind = !(called.isEmpty() && calledFirst.isEmpty() && has.isEmpty());
         return kind && nets.isEmpty() && lamps.isEmpty() && codes.isEmpty() && logLines.isEmpty() && counters.isEmpty();
     }
 }

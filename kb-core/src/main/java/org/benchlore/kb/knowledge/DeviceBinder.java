@@ -36,6 +36,7 @@ final class DeviceBinder {
                         ? Optional.of(fields.number("opening", ActionBinder.MINUTES))
                         : Optional.empty(),
                 ofClass(fields, "called", scope) ? fields.names("called") : List.of(),
+                ofClass(fields, "called-first", scope) ? fields.names("called-first") : List.of(),
                 ofClass(fields, "has", scope) ? fields.ids("has") : List.of(),
                 nets(fields),
                 lamps(fields),

@@ -17,8 +17,8 @@ import java.util.stream.Stream;
  */
 record Entry(EntryKind kind, String id, PackFile base, YamlNode.Table table, Map<String, YamlNode.Table> layers) {
     /** Keys that a refinement adds to, by kind. */
-    private static final Map<EntryKind, Set<String>> ADDED =
-            Map.of(EntryKind.SYMPTOM, Set.of("called", "phrases"), EntryKind.DEVICE, Set.of("called", "has"));
+    private static final Map<EntryKind, Set<String>> ADDED = Map.of(
+            EntryKind.SYMPTOM, Set.of("called", "phrases"), EntryKind.DEVICE, Set.of("called", "called-first", "has"));
 
     /** As first written. */
     static Entry first(EntryKind kind, String id, PackFile pack, YamlNode.Table table) {

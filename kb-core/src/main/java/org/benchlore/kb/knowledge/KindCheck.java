@@ -40,16 +40,19 @@ final class KindCheck {
                             Nearest.remedy(part, needed, "take it out"));
                 }
             }
-            for (String word : device.called()) {
-                String other = called.putIfAbsent(word, id);
-                if (other != null) {
-                    problems.warn(
-                            binding.textPlace(EntryKind.DEVICE, id, "called", word),
-                            "devices " + Problems.quote(id) + " and " + Problems.quote(other) + " are both called "
-                                    + Problems.quote(word),
-                            "leave it with the more common one");
-                }
-            }
+            device.called().forEach(word -> called(called, id, "called", word));
+            device.calledFirst().forEach(word -> called(called, id, "called-first", word));
+        }
+    }
+
+    private void called(Map<String, String> called, String id, String key, String word) {
+        String other = called.putIfAbsent(word, id);
+        if (other != null) {
+            problems.warn(
+                    binding.textPlace(EntryKind.DEVICE, id, key, word),
+                    "devices " + Problems.quote(id) + " and " + Problems.quote(other) + " are both called "
+                            + Problems.quote(word),
+                    "leave it with the more common one");
         }
     }
 

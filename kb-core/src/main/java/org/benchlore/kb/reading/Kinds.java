@@ -21,7 +21,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Which unit is on the bench and which is only told of is guessed from the words in front: one that is worked with or
  * likened to ("with his laptop", "another radio") never counts, one that something else is joined to ("into the amp") only
- * as long as no other was named.
+ * as long as no other was named. Words that mostly name a part ("fan") may name the unit where a note begins with them and no
+ * other does.
  */
 final class Kinds {
     /** Words in front of a name that are looked at. */
@@ -74,7 +75,8 @@ final class Kinds {
         BESIDE
     }
 
-    record Name(List<String> keys, String id) {
+    /** @param first whether it names the unit only as the first words of a note */
+    record Name(List<String> keys, String id, boolean first) {
         Name {
             keys = List.copyOf(keys);
         }
@@ -85,19 +87,21 @@ final class Kinds {
 
     Kinds(List<Device> devices) {
         for (Device device : devices) {
-            for (String called : device.called()) {
-                List<String> keys =
-                        Lexer.tokens(called).stream().map(Kinds::key).toList();
-                if (!keys.isEmpty()) {
-                    names.computeIfAbsent(keys.get(0), key -> new ArrayList<>())
-                            .add(new Name(keys, device.scope().toString()));
-                }
-            }
+            device.called().forEach(called -> add(called, device, false));
+            device.calledFirst().forEach(called -> add(called, device, true));
         }
         names.values()
                 .forEach(list -> list.sort(
                         Comparator.comparingInt((Name name) -> -name.keys().size())
                                 .thenComparing(Name::id)));
+    }
+
+    private void add(String called, Device device, boolean first) {
+        List<String> keys = Lexer.tokens(called).stream().map(Kinds::key).toList();
+        if (!keys.isEmpty()) {
+            names.computeIfAbsent(keys.get(0), key -> new ArrayList<>())
+                    .add(new Name(keys, device.scope().toString(), first));
+        }
     }
 
     /**
@@ -118,10 +122,17 @@ final class Kinds {
     Name[] names(List<Token> tokens) {
         List<String> keys = tokens.stream().map(Kinds::key).toList();
         @Nullable Name[] starts = new Name[keys.size()];
+        boolean first = true;
         for (int i = 0; i < starts.length; i++) {
-            starts[i] = at(keys, i);
+            starts[i] = at(keys, i, first);
+            first &= introduces(tokens.get(i));
         }
         return starts;
+    }
+
+    /** Whether a note has not begun yet: "my old …". */
+    private static boolean introduces(Token token) {
+        return POINTING.contains(token.term()) || DESCRIBING.contains(token.term());
     }
 
     /** Whether what stands behind a name makes something else of it: "phone jack". */
@@ -147,6 +158,10 @@ final class Kinds {
                 continue;
             }
             int to = i + name.keys().size();
+            if (name.first() && (partOfName(passage, i, to) || leadsToPart(passage, to) || othersNamed(starts, to))) {
+                i++;
+                continue;
+            }
             Place place = partOfName(passage, i, to) ? Place.BESIDE : place(passage, i, to);
             if (place == Place.PLAIN || (place == Place.JOINED && !named)) {
                 ids.add(name.id());
@@ -159,6 +174,21 @@ final class Kinds {
         return new Named(List.copyOf(ids), spoken, unit);
     }
 
+    /** "Lamp socket loose" is no lamp. */
+    private static boolean leadsToPart(Passage passage, int i) {
+        Passage.Item item = i < passage.size() ? passage.itemAt(i) : null;
+        return i < passage.size() && (leadsOn(passage.token(i)) || (item != null && !item.entry.names.isEmpty()));
+    }
+
+    private static boolean othersNamed(@Nullable Name[] starts, int from) {
+        for (int i = from; i < starts.length; i++) {
+            if (starts[i] != null) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** "The machine", "my player". */
     private static boolean pointedAt(Passage passage, int i) {
         return i > 0
@@ -169,14 +199,15 @@ final class Kinds {
     }
 
     /** The longest name from a token on, or null. */
-    private @Nullable Name at(List<String> keys, int from) {
+    private @Nullable Name at(List<String> keys, int from, boolean first) {
         List<Name> starting = names.get(keys.get(from));
         if (starting == null) {
             return null;
         }
         for (Name name : starting) {
             int to = from + name.keys().size();
-            if (to <= keys.size() && name.keys().equals(keys.subList(from, to))) {
+            boolean here = first || !name.first();
+            if (here && to <= keys.size() && name.keys().equals(keys.subList(from, to))) {
                 return name;
             }
         }

@@ -67,6 +67,7 @@ final class OtherPages {
         Map<String, String> facts = new LinkedHashMap<>();
         facts.put("Scope", scope);
         facts.put("Called", String.join(", ", device.called()));
+        facts.put("Called so at the start of a note", String.join(", ", device.calledFirst()));
         facts.put("May hold", PageList.parts(device.has()));
         device.openingMinutes().ifPresent(m -> facts.put("Opening and closing", PageList.minutes(m)));
         PageFrame.facts(page, facts);

@@ -177,6 +177,7 @@ final class PageList {
 
     private void device(Device d) {
         List<String> names = new ArrayList<>(d.called());
+        names.addAll(d.calledFirst());
         d.codes().forEach(c -> names.add(c.code()));
         d.codes().forEach(c -> names.addAll(c.spelled()));
         d.nets().forEach(n -> names.add(n.net()));

@@ -93,6 +93,30 @@ class KindsTest {
         assertThat(read(text).kinds()).isEmpty();
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"fan stands still", "My old fan: smoke", "mixer sparks", "the fan, no hum"})
+    void a_word_for_a_part_names_the_unit_where_a_note_begins_with_it(String text) {
+        assertThat(read(text).kinds()).containsExactly("ventilator");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "smoke from the fan",
+                "dusty, fan stands still",
+                "fan socket bent",
+                "fan hum gone",
+                "tape monitor switch crackles"
+            })
+    void a_word_for_a_part_names_no_unit_elsewhere(String text) {
+        assertThat(read(text).kinds()).isEmpty();
+    }
+
+    @Test
+    void a_word_for_a_part_gives_way_to_a_unit() {
+        assertThat(read("fan loud, laptop warm").kinds()).containsExactly("laptop");
+    }
+
     @Test
     void several_kinds_remain_in_order_of_id() {
         assertThat(read("TV and laptop both dead").kinds()).containsExactly("laptop", "tv");
