@@ -36,7 +36,7 @@ final class Hindsight {
     /** Of the complaint alone: notes taken later may name the cause. */
     private RankingQuery told(RankingQuery query, CaseHistory history) {
         Reading complaint = reader.read(history.complaint(), history.scope());
-        return query.inWords(RankingQuery.wordsOf(complaint)).ofKinds(complaint.kinds());
+        return query.inWords(complaint.text()).ofKinds(complaint.kinds());
     }
 
     List<UnknownPhrase> unknownPhrases(int atLeast) {

@@ -145,7 +145,7 @@ public final class KnowledgeBase implements AutoCloseable {
         return rank(query(reading));
     }
 
-    /** What a note says of a unit: its findings, its words where not all was understood, and codes that no pack knows. */
+    /** What a note says of a unit: its findings, its words, and codes that no pack knows. */
     public RankingQuery query(Reading reading) {
         requireNonNull(reading, "reading");
         return answer(() -> UnitQueries.of(reading, index::codes));

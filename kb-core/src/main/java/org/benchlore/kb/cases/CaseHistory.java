@@ -90,6 +90,16 @@ public record CaseHistory(
         return texts(ofFault());
     }
 
+    /**
+     * The complaint and the notes before the first fix, each once. A later one is worded like the work, and so like the
+     * cause that the work was for.
+     */
+    public List<String> textsBeforeWork() {
+        return texts(events.stream()
+                .takeWhile(event -> !(event instanceof CaseEvent.FixApplied))
+                .toList());
+    }
+
     /** What was found after the {@link #cure}, in order of symptom id; empty without one. */
     public List<Finding> findingsSinceCure() {
         return CaseFold.findings(events.subList(ofFault().size(), events.size()));

@@ -58,9 +58,7 @@ public final class UnitQueries {
      * @param read what a text of the case says, read in the case's scope; empty for one that cannot be read
      */
     public RankingQuery of(CaseHistory history, Function<String, Optional<Reading>> read) {
-        List<Reading> readings = history.textsOfFault().stream()
-                .flatMap(text -> read.apply(text).stream())
-                .toList();
+        List<Reading> readings = read(history.textsOfFault(), read);
         return new RankingQuery(
                 RankingQuery.standing(
                         history.findingsOfFault().stream().filter(model::knows).toList(), readings, knowledge),
@@ -70,16 +68,20 @@ public final class UnitQueries {
                 record.tried(history.failedFixes().stream()
                         .map(CaseEvent.FixApplied::fixId)
                         .toList()),
-                RankingQuery.wordsOf(readings, knowledge),
+                RankingQuery.wordsOf(read(history.textsBeforeWork(), read), knowledge),
                 codes.of(unknownCodes(readings), history.scope(), history.id()),
                 kinds(history.scope(), readings),
                 history.id());
     }
 
-    /** What a note says: its findings, its words where not all was understood, and codes that no pack knows. */
+    private static List<Reading> read(List<String> texts, Function<String, Optional<Reading>> read) {
+        return texts.stream().flatMap(text -> read.apply(text).stream()).toList();
+    }
+
+    /** What a note says: its findings, its words, and codes that no pack knows. */
     public static RankingQuery of(Reading reading, Codes codes) {
         return new RankingQuery(reading.findings(), reading.scope(), true)
-                .inWords(RankingQuery.wordsOf(reading))
+                .inWords(reading.text())
                 .withCodes(codes.of(unknownCodes(List.of(reading)), reading.scope(), ""))
                 .ofKinds(reading.kinds());
     }

@@ -25,8 +25,8 @@ import org.benchlore.kb.reading.Reading;
  *     RankingModel#pairs} asks
  * @param tried per cause id, the probability in (0,1] that what was tried in vain would have failed had that been the only
  *     fault; causes left out have 1, as has every pair of faults
- * @param words the note that was not understood in full, or empty: how like it is to the words of each cause's entry
- *     counts beside the findings; see {@link #wordsOf}
+ * @param words the note, or empty: how like it is to the words of each cause's entry counts beside the findings; see
+ *     {@link #wordsOf}
  * @param codes log codes that no pack knows, with the past cases in which they stand
  * @param kinds ids of device classes that the unit may be of; empty when that is not known. Causes that need what none of them
  *     holds become unlikely, see {@link RankingModel}
@@ -96,15 +96,8 @@ public record RankingQuery(
     }
 
     /**
-     * What of a note is compared with the causes' entries: all of it, since the words around a finding tell more of
-     * the cause than the finding alone. Nothing where every word was understood, so that two spellings rank alike.
-     */
-    public static String wordsOf(Reading reading) {
-        return reading.unread().isBlank() ? "" : reading.text();
-    }
-
-    /**
-     * The same of all texts of a case. A later one counts only where it {@linkplain #furtherWordsOf tells of a fault}; what was
+     * What of a case's texts is compared with the causes' entries: all words, understood or not, since those around a
+     * finding tell more of the cause than the finding alone. A later text counts only where it {@linkplain #furtherWordsOf tells of a fault}; what was
      * done meanwhile ("washed, dry now") and what was found in order are worded like the very causes they speak against.
      * Where no text tells of a fault that the packs know, all count that led to no finding: their words are all there is.
      *
@@ -117,14 +110,14 @@ public record RankingQuery(
         for (Reading reading : readings) {
             boolean counts =
                     words.isEmpty() || (none && reading.understood().isEmpty()) || tellsOfFault(reading, knowledge);
-            words.add(counts ? wordsOf(reading) : "");
+            words.add(counts ? reading.text() : "");
         }
         return String.join("\n", words).strip();
     }
 
     /** What a later note adds to what is known of a unit: its words, if it tells of a state that a sound unit does not show. */
     public static String furtherWordsOf(Reading reading, Knowledge knowledge) {
-        return tellsOfFault(reading, knowledge) ? wordsOf(reading) : "";
+        return tellsOfFault(reading, knowledge) ? reading.text() : "";
     }
 
     private static boolean tellsOfFault(Reading reading, Knowledge knowledge) {

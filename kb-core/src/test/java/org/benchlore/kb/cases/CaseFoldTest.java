@@ -95,6 +95,16 @@ class CaseFoldTest {
         assertThat(cured.textsOfFault()).containsExactly("dead", "smells of tar");
     }
 
+    @Test
+    void what_was_said_before_the_work_ends_with_the_first_fix_whether_it_helped_or_not() {
+        CaseHistory failed = fold(
+                new Noted(head("n1", 1), "left channel gone", Reading.Source.OWNER, List.of()),
+                new FixApplied(head("f", 2), "new-relay", "relay-oxidised", null, ""),
+                new Noted(head("n2", 3), "swapped the relay, still the same", Reading.Source.SEEN, List.of()));
+        assertThat(failed.textsBeforeWork()).containsExactly("left channel gone");
+        assertThat(failed.textsOfFault()).contains("swapped the relay, still the same");
+    }
+
     private static Checked check(String id, int minute, Checked.Result result) {
         return new Checked(head(id, minute), "Ten cold starts.", result, null, null, List.of(), "");
     }

@@ -130,16 +130,6 @@ class LikenessTest {
     }
 
     @Test
-    void a_note_understood_in_full_is_not_weighed_by_its_words_again() {
-        Reader reader = Reader.of(KNOWLEDGE);
-
-        assertThat(RankingQuery.wordsOf(reader.read("noise loud", DeviceScope.ANY)))
-                .isEmpty();
-        assertThat(RankingQuery.wordsOf(reader.read("noise loud, ventilator dusty", DeviceScope.ANY)))
-                .isEqualTo("noise loud, ventilator dusty");
-    }
-
-    @Test
     void a_later_note_counts_by_its_words_only_where_it_tells_of_a_fault() {
         Reader reader = Reader.of(KNOWLEDGE);
         List<Reading> notes = Stream.of(
