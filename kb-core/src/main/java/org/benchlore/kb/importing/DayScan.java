@@ -1,9 +1,9 @@
 package org.benchlore.kb.importing;
 
+import com.google.common.base.CharMatcher;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,8 +14,8 @@ import org.jspecify.annotations.Nullable;
  * @param yearless whether days without a year are looked for where none is known
  */
 record DayScan(DateOrder order, @Nullable LocalDate above, boolean yearless) {
-    private static final Pattern SAME =
-            Pattern.compile("\\s*((?:the )?same day|ditto)(?=\\s*[/:|–—-])", Pattern.CASE_INSENSITIVE);
+    private static final List<String> SAME = List.of("the same day", "same day", "ditto");
+    private static final CharMatcher BEHIND_SAME = CharMatcher.anyOf("/:|–—-");
 
     /** Of a leap year, so that 29 February is a day. */
     private static final LocalDate SOME_YEAR = LocalDate.of(2000, 1, 1);
@@ -32,9 +32,9 @@ record DayScan(DateOrder order, @Nullable LocalDate above, boolean yearless) {
 
     /** The day that begins at an offset, after blanks; "same day /" is the day above. */
     Optional<Day> at(String text, int from) {
-        Matcher same = SAME.matcher(text);
-        if (above != null && same.region(from, text.length()).lookingAt()) {
-            return Optional.of(new Day(same.start(1), same.end(1), Optional.of(above), true));
+        Optional<Day> same = above == null ? Optional.empty() : same(text, afterBlanks(text, from), above);
+        if (same.isPresent()) {
+            return same;
         }
         Optional<Day> day = DateScan.at(text, from, order, above)
                 .map(f -> new Day(f.start(), f.end(), f.date(), f.date().isPresent()));
@@ -42,5 +42,26 @@ record DayScan(DateOrder order, @Nullable LocalDate above, boolean yearless) {
             return day;
         }
         return DateScan.at(text, from, order, SOME_YEAR).map(f -> new Day(f.start(), f.end(), Optional.empty(), true));
+    }
+
+    private static Optional<Day> same(String text, int from, LocalDate above) {
+        for (String words : SAME) {
+            int end = from + words.length();
+            int sign = afterBlanks(text, end);
+            if (text.regionMatches(true, from, words, 0, words.length())
+                    && sign < text.length()
+                    && BEHIND_SAME.matches(text.charAt(sign))) {
+                return Optional.of(new Day(from, end, Optional.of(above), true));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static int afterBlanks(String text, int from) {
+        int at = from;
+        while (at < text.length() && Character.isWhitespace(text.charAt(at))) {
+            at++;
+        }
+        return at;
     }
 }
