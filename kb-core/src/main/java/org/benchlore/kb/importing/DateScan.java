@@ -32,6 +32,7 @@ final class DateScan {
     static final List<String> WEEKDAYS = List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun");
     static final List<String> WEEKDAY_NAMES =
             List.of("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday");
+    private static final List<String> GERMAN_WEEKDAYS = List.of("mo", "di", "mi", "do", "fr", "sa", "so");
     private static final int LONGEST_WORD = 12;
 
     private static final int MOST_ZONE_HOURS = 14;
@@ -105,15 +106,43 @@ final class DateScan {
     private Optional<Found> scan() {
         blanks();
         int start = at;
+        boolean bracket = charAt(at) == '[';
+        skip('[');
+        clock();
         weekday();
         Optional<Found> found = digit(at) ? numbers(start) : monthFirst(start);
-        return found.filter(f -> !Character.isLetterOrDigit(charAt(f.end())));
+        return found.filter(f -> !Character.isLetterOrDigit(charAt(f.end())))
+                .flatMap(f -> bracket ? closed(f) : Optional.of(f));
+    }
+
+    /** "[10/05/2025, 09:12]" as far as the bracket behind it. */
+    private Optional<Found> closed(Found found) {
+        return charAt(found.end()) == ']'
+                ? Optional.of(new Found(found.start(), found.end() + 1, found.date()))
+                : Optional.empty();
+    }
+
+    /** A time or a span before the day, "09:00-10:30 Mon 2 June 2025"; without a day behind it there is nothing to find. */
+    private void clock() {
+        int before = at;
+        do {
+            skip('-');
+            skip('–');
+            if (number(2) < 0 || charAt(at) != ':' || !(digit(at + 1) && digit(at + 2)) || digit(at + 3)) {
+                at = before;
+                return;
+            }
+            at += 3;
+        } while (charAt(at) == '-' || charAt(at) == '–');
+        skip(',');
+        blanks();
     }
 
     private void weekday() {
         int before = at;
         String word = word();
-        if (WEEKDAYS.contains(word) || WEEKDAY_NAMES.contains(word)) {
+        boolean german = GERMAN_WEEKDAYS.contains(word) && (charAt(at) == '.' || charAt(at) == ',');
+        if (german || WEEKDAYS.contains(word) || WEEKDAY_NAMES.contains(word)) {
             skip('.');
             skip(',');
             blanks();

@@ -15,6 +15,9 @@ class DateScanTest {
             delimiter = '|',
             value = {
                 "2024-03-12",
+                "[12/03/2024, 09:12]",
+                "09:00-10:30 Tue 12 March 2024",
+                "Di., 12.3.24",
                 "2024/3/12",
                 "2024-03-12T10:15:00Z",
                 "2024-03-12 10:15",
@@ -116,6 +119,15 @@ class DateScanTest {
 
     private static Optional<LocalDate> day(String text, DateOrder order) {
         return DateScan.whole(text, order).flatMap(DateScan.Found::date);
+    }
+
+    @Test
+    void a_bracket_and_a_time_before_a_day_go_with_it_only_where_they_are_whole() {
+        assertThat(rest("[12.3.2024 10:15] amp hums")).isEqualTo(" amp hums");
+        assertThat(day("[12.3.2024 amp hums", DateOrder.DMY)).isEmpty();
+        assertThat(day("09:000 12.3.2024", DateOrder.DMY)).isEmpty();
+        assertThat(day("10:15 amp hums", DateOrder.DMY)).isEmpty();
+        assertThat(day("so 12 march 2024", DateOrder.DMY)).isEmpty();
     }
 
     @Test
