@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -40,12 +41,13 @@ final class Comebacks {
     /**
      * How a case names its unit.
      *
+     * @param line where the case begins
      * @param caseId the case
      * @param names terms of make and model, or of what is said to be back; empty where nothing names it
      * @param person whose it is, or empty
      * @param back the words that say it is back, or empty
      */
-    record Visit(String caseId, Set<String> names, String person, String back) {
+    record Visit(long line, String caseId, Set<String> names, String person, String back) {
         /** Whether it may be another visit of the same unit. */
         boolean sameUnit(Visit other) {
             boolean others = !person.isEmpty() && !other.person.isEmpty() && !person.equals(other.person);
@@ -57,8 +59,9 @@ final class Comebacks {
         visits.add(visit);
     }
 
-    /** The drafts, those that came back with their new ending, and those that are a second visit with the first. */
+    /** The drafts, in order of line, those that came back with their new ending, and those that are a second visit with the first. */
     List<ImportDraft> tie(List<ImportDraft> drafts) {
+        visits.sort(Comparator.comparingLong(Visit::line));
         List<ImportDraft> tied = new ArrayList<>(drafts);
         Map<String, Integer> latest = new HashMap<>();
         for (int i = 0; i < visits.size(); i++) {

@@ -38,10 +38,11 @@ final class DiaryRecord {
     private boolean spoilt;
     private boolean preamble;
     private boolean named;
-    private boolean leads;
     private boolean worked;
     private boolean ended;
     private Optional<String> unit = Optional.empty();
+    private String identity = "";
+    private String person = "";
 
     /**
      * @param line where it begins
@@ -122,11 +123,6 @@ final class DiaryRecord {
 
     boolean named() {
         return named;
-    }
-
-    /** Whether a line of it begins with the name of a unit that no pack knows. */
-    boolean leads() {
-        return leads;
     }
 
     boolean worked() {
@@ -230,10 +226,23 @@ final class DiaryRecord {
     /** Notes what a line of it says at first sight. */
     void notice(Glance glance) {
         named |= glance.named();
-        leads |= glance.naming().leads();
         worked |= glance.worked();
         ended |= glance.ended();
         unit = unit.or(glance::unit);
+    }
+
+    /** Notes what tells its unit from others, and whose it is; both may be empty. */
+    void identify(String unitAs, String owner) {
+        identity = unitAs;
+        person = owner;
+    }
+
+    String identity() {
+        return identity;
+    }
+
+    String person() {
+        return person;
     }
 
     /** Takes device and unit from a heading over it. */

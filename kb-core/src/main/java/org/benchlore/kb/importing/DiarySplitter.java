@@ -4,10 +4,13 @@ import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -32,7 +35,8 @@ final class DiarySplitter {
     /** Days without a year where none is known: fewer may be anything. */
     private static final int SEVERAL = 2;
 
-    private static final int SEVERAL_SPACED = 3;
+    /** Cases that wait for a line further down. */
+    private static final int MOST_WAITING = 256;
 
     private static final Pattern COUNTED = Pattern.compile("\\A#(\\d{1,4}) ");
 
@@ -44,12 +48,9 @@ final class DiarySplitter {
 
     private enum How {
         DATED,
-        BULLET,
-        /** A bullet with a number, "3)". */
-        NUMBERED,
-        /** "Job 114: …". */
-        TAGGED,
-        PARAGRAPH
+        PARAGRAPH,
+        /** As the layout of the diary has it, or else behind a bullet. */
+        LAID_OUT
     }
 
     private final List<String> lines;
@@ -60,15 +61,18 @@ final class DiarySplitter {
     private final List<DiaryLine> parsed;
     private final Deque<RawRecord> ready = new ArrayDeque<>();
     private final TreeMap<Integer, Context> contexts = new TreeMap<>();
+    /** Cases without an ending by what tells their units from others, the eldest first: a line further down may go on. */
+    private final Map<String, DiaryRecord> waiting = new LinkedHashMap<>();
+
     private @Nullable DiaryRecord current;
     private boolean starters;
-    /** Whether cases stand apart, each below a day: days further down in one go on with it. */
-    private final boolean spaced;
+    private final Optional<Layout> layout;
     /** The first line that gives a day; 0 without one. */
     private long firstDay;
 
     private int at;
     private boolean gap;
+    private Layout.Above above = Layout.Above.NOTHING;
     private int bulletIndent;
 
     DiarySplitter(
@@ -83,25 +87,35 @@ final class DiarySplitter {
         this.source = source;
         this.problems = problems;
         this.parsed = parsed();
-        this.spaced = spaced(parsed);
+        this.layout = layout();
     }
 
-    /** Whether at least {@value #SEVERAL_SPACED} paragraphs begin with a day and hold more lines without one than with. */
-    private static boolean spaced(List<DiaryLine> lines) {
-        int opening = 0;
-        int dated = 0;
-        int plain = 0;
-        boolean within = false;
-        Kind above = Kind.BLANK;
-        for (DiaryLine line : lines) {
-            boolean first = above == Kind.BLANK;
-            within = line.is(Kind.TEXT) && (within || (first && line.dated()));
-            opening += within && first ? 1 : 0;
-            dated += within && !first && line.dated() ? 1 : 0;
-            plain += within && !first && !line.dated() ? 1 : 0;
-            above = line.kind();
+    /** Looks at the first lines that tell something, each for itself. */
+    private Optional<Layout> layout() {
+        List<Layout.Spot> spots = new ArrayList<>();
+        Layout.Above over = Layout.Above.NOTHING;
+        boolean worked = false;
+        for (DiaryLine line : parsed) {
+            if (spots.size() == Layout.SAMPLE) {
+                break;
+            }
+            if (laid(line)) {
+                Glance glance = glance(line.text(), Clause.of(line.text()), worked);
+                spots.add(Layout.Spot.of(line, raw(line), over, glance));
+                worked = glance.worked();
+            }
+            over = over.then(line);
         }
-        return opening >= SEVERAL_SPACED && plain > dated;
+        return Layout.of(spots);
+    }
+
+    /** Whether nothing but its place and its words say what a line is about. */
+    private static boolean laid(DiaryLine line) {
+        return (line.is(Kind.TEXT) || line.is(Kind.BULLET)) && !line.labelled() && !line.dayOnly();
+    }
+
+    private String raw(DiaryLine line) {
+        return lines.get((int) line.number() - 1);
     }
 
     /** "#1", "#2", "#3" at the beginning of lines count them and are no tags; they become "1)", "2)", "3)". */
@@ -174,7 +188,7 @@ final class DiarySplitter {
         return new DayScan(days.order(), above, days.yearless());
     }
 
-    /** The next record, in order of line; empty at the end. */
+    /** The next record, in order of line but for those that waited for more; empty at the end. */
     Optional<RawRecord> next() {
         while (ready.isEmpty() && at < parsed.size()) {
             int table = DiaryTable.end(lines, at);
@@ -190,6 +204,8 @@ final class DiarySplitter {
         }
         if (ready.isEmpty()) {
             finish();
+            waiting.values().forEach(this::close);
+            waiting.clear();
         }
         return Optional.ofNullable(ready.poll());
     }
@@ -213,6 +229,7 @@ final class DiarySplitter {
         }
         at = end;
         gap = false;
+        above = Layout.Above.NOTHING;
     }
 
     private static boolean begins(DiaryLine line) {
@@ -242,6 +259,7 @@ final class DiarySplitter {
             case BULLET, TEXT -> content(line);
         }
         gap = line.is(Kind.BLANK);
+        above = above.then(line);
     }
 
     private void heading(DiaryLine line) {
@@ -273,6 +291,11 @@ final class DiarySplitter {
 
     private boolean named(String title) {
         return glance(title, Clause.of(title), false).named();
+    }
+
+    private boolean names(String title) {
+        Glance glance = glance(title, Clause.of(title), false);
+        return glance.named() || glance.naming().names();
     }
 
     private Glance glance(String text, List<Clause> clauses, boolean worked) {
@@ -342,15 +365,18 @@ final class DiarySplitter {
             return;
         }
         boolean top = line.is(Kind.BULLET) && (record.bullets() == 0 || line.level() <= bulletIndent);
-        How bullet =
-                Character.isDigit(lines.get((int) line.number() - 1).strip().charAt(0)) ? How.NUMBERED : How.BULLET;
-        boolean tagged = UnitScan.leads(line.text());
-        How how = line.dated() ? How.DATED : tagged ? How.TAGGED : top ? bullet : gap ? How.PARAGRAPH : null;
+        How how = line.dated() ? How.DATED : gap && !top ? How.PARAGRAPH : How.LAID_OUT;
         if (line.is(Kind.BULLET) && record.bullets() == 0) {
             bulletIndent = line.level();
         }
         Glance glance = glance(line.text(), clauses, record.worked());
-        if (how != null && begins(line, glance, how, record)) {
+        boolean place = opens(line, above, glance).orElse(line.dated() || top || gap);
+        if (place && record.headingOnly() && glance.naming().names() && !names(record.title())) {
+            context(record); // "June" over cases
+            record.preamble();
+            start(line, clauses, glance);
+        } else if (place
+                && begins(glance, place && layout.isPresent() ? naming(line, glance) : glance.naming(), how, record)) {
             // "ok" ended the case before, if there was work before it; here it may say something else
             boolean sure = !glance.ended() || glance.worked() || !record.worked();
             start(line, clauses, sure ? glance : glance(line.text(), clauses, false));
@@ -358,6 +384,29 @@ final class DiarySplitter {
             add(record, line, ImportField.NOTES, clauses);
             record.notice(glance);
         }
+    }
+
+    private Optional<Boolean> opens(DiaryLine line, Layout.Above over, Glance glance) {
+        return layout.map(way -> way.opens(Layout.Spot.of(line, raw(line), over, glance)));
+    }
+
+    /** What a line where a case may begin names, or else one of the next: an owner or a day may stand above the unit. */
+    private Naming naming(DiaryLine line, Glance glance) {
+        if (glance.naming().names() || glance.goesOn()) {
+            return glance.naming();
+        }
+        int end = (int) Math.min(parsed.size(), line.number() - 1 + Layout.HEAD);
+        for (int i = (int) line.number(); i < end && laid(parsed.get(i)); i++) {
+            DiaryLine next = parsed.get(i);
+            Glance its = glance(next.text(), Clause.of(next.text()), false);
+            if (opens(next, Layout.Above.TEXT, its).orElse(false)) {
+                break;
+            }
+            if (its.naming().names()) {
+                return its.naming();
+            }
+        }
+        return glance.naming();
     }
 
     private static void add(DiaryRecord record, DiaryLine line, ImportField field, List<Clause> clauses) {
@@ -386,10 +435,32 @@ final class DiarySplitter {
 
     private void start(DiaryLine line, List<Clause> clauses, Glance glance) {
         finish();
+        String identity = glance.unit()
+                .orElseGet(() -> String.join(" ", new TreeSet<>(glance.naming().identity())));
+        String person =
+                clauses.isEmpty() ? "" : UnitVisits.person(clauses.get(0).words());
+        DiaryRecord known = waiting.get(identity);
+        if (known != null && goesOn(known, glance, person)) {
+            waiting.remove(identity);
+            current = known;
+            known.add(line, line.field(), line.dated() ? line.date() : day(), clauses);
+            known.notice(glance);
+            return;
+        }
         DiaryRecord record = begin(line, false);
+        record.identify(identity, person);
         bulletIndent = line.level();
         record.add(line, line.field(), line.date(), clauses);
         record.notice(glance);
+    }
+
+    /** Whether a line about the unit of a case without an ending tells how it went on, and not of another one of its kind. */
+    private static boolean goesOn(DiaryRecord record, Glance glance, String person) {
+        boolean others = !person.isEmpty() && !record.person().isEmpty() && !person.equals(record.person());
+        boolean further = record.worked()
+                ? glance.ended() && !glance.worked()
+                : glance.worked() || glance.ended() || glance.goesOn() || glance.waits();
+        return further && !others && !glance.back();
     }
 
     private DiaryRecord begin(DiaryLine line, boolean headed) {
@@ -402,35 +473,29 @@ final class DiarySplitter {
     }
 
     /** Whether a line begins another case. */
-    private boolean begins(DiaryLine line, Glance glance, How how, DiaryRecord record) {
+    private boolean begins(Glance glance, Naming naming, How how, DiaryRecord record) {
         if (record.headed() || record.bare()) {
             return false;
         }
         boolean sameUnit = glance.unit().isPresent() && glance.unit().equals(record.unit());
-        if (how == How.DATED && spaced) {
-            return gap && (!sameUnit || record.ended());
-        }
         if (sameUnit) {
             return record.ended() && !glance.goesOn();
         }
-        boolean apart = glance.naming().leads() && (record.worked() || record.ended() || record.leads());
-        boolean other = (how == How.DATED || apart) && glance.naming().otherThan(record.terms());
-        if (glance.named() || other) {
+        boolean other = how == How.DATED && glance.naming().otherThan(record.terms());
+        if (glance.named() || other || (layout.isPresent() && another(naming, record))) {
             return true;
         }
         return switch (how) {
-            case TAGGED -> !record.named() && (record.worked() || record.ended());
-            case DATED -> record.ended() ? !glance.back() : !glance.goesOn() && !sameDay(line, glance, record);
-            case BULLET -> record.ended() ? !glance.goesOn() : !record.named() && record.worked() && !glance.goesOn();
-            case NUMBERED -> record.ended() ? !glance.goesOn() : glance.naming().leads();
+            case DATED -> record.ended() ? !glance.back() : !glance.goesOn();
+            case LAID_OUT -> record.ended() && !glance.goesOn();
             case PARAGRAPH -> !starters || (record.ended() && !contexts.isEmpty() && !glance.goesOn());
         };
     }
 
-    /** Work later on the day on which a unit came in that was named: "15:30 - output socket loose, resoldered it". */
-    private static boolean sameDay(DiaryLine line, Glance glance, DiaryRecord record) {
-        boolean same = line.date().isPresent() && line.date().equals(record.date());
-        return same && record.leads() && !record.worked() && glance.worked();
+    /** Where the layout lets a case begin, the name of another unit begins one, and its kind does behind work or an ending. */
+    private static boolean another(Naming naming, DiaryRecord record) {
+        boolean told = record.worked() || record.ended();
+        return !record.terms().containsAll(naming.unit()) || (told && naming.otherKind(record.terms()));
     }
 
     private Optional<LocalDate> day() {
@@ -468,11 +533,25 @@ final class DiarySplitter {
             if (record.line() < firstDay && record.plain()) {
                 record.preamble();
             }
-            if (record.tooLong()) {
-                report(record.line(), "the record is longer than " + LONGEST_RECORD + " characters", "split it");
-            } else {
-                record.made().ifPresent(ready::add);
+            if (record.identity().isEmpty() || record.ended()) {
+                close(record);
+                return;
             }
+            DiaryRecord another = waiting.put(record.identity(), record);
+            if (another != null) {
+                close(another);
+            }
+            if (waiting.size() > MOST_WAITING) {
+                close(waiting.remove(waiting.keySet().iterator().next()));
+            }
+        }
+    }
+
+    private void close(DiaryRecord record) {
+        if (record.tooLong()) {
+            report(record.line(), "the record is longer than " + LONGEST_RECORD + " characters", "split it");
+        } else {
+            record.made().ifPresent(ready::add);
         }
     }
 

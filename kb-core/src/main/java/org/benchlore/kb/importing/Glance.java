@@ -13,6 +13,7 @@ import org.benchlore.kb.reading.analysis.Token;
  * @param device whether it names a device
  * @param goesOn whether it begins with work, a test, a conclusion or an ending
  * @param back whether it begins by saying that a fault came back
+ * @param waits whether it tells of plans, as of a part that is ordered
  * @param worked whether it tells of work
  * @param ended whether it tells of an ending
  * @param naming by what it names a unit that no pack knows
@@ -22,6 +23,7 @@ record Glance(
         boolean device,
         boolean goesOn,
         boolean back,
+        boolean waits,
         boolean worked,
         boolean ended,
         Naming naming) {
@@ -56,6 +58,7 @@ record Glance(
                 device,
                 goesOn,
                 back,
+                clauses.stream().anyMatch(c -> c.has(Cue.PLANNED)),
                 works,
                 !acts.isEmpty(),
                 Naming.of(text, clauses, vocabulary.units()));

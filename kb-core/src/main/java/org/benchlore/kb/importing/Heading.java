@@ -149,7 +149,7 @@ record Heading(
         return record.parts().stream()
                 .filter(p -> p.field().wordy())
                 .findFirst()
-                .flatMap(p -> units.in(p.text(), p.clauses()).map(found -> found.in(p.text())));
+                .flatMap(p -> units.atHead(p.text(), p.clauses()).map(found -> found.in(p.text())));
     }
 
     private static Optional<DeviceScope> path(String label) {

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.StringReader;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.Iterator;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -125,6 +126,7 @@ public final class Importer {
         private void diary(String text) {
             mapping = Optional.empty();
             tell(new DiarySplitter(text, settings, vocabulary, source, problems::add)::next);
+            drafts.sort(Comparator.comparingLong(ImportDraft::line)); // those that waited longest come last
         }
 
         private void table(String text) {

@@ -4,6 +4,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.reading.analysis.CommonWords;
@@ -30,6 +31,9 @@ final class UnitNames {
             return text.substring(start, end);
         }
     }
+
+    /** Whether a kind of unit ends the clause before, and whether one begins the next. */
+    private record Beside(boolean kindBefore, boolean kindAfter) {}
 
     /** Words a name in the middle of a clause stands behind; behind others it is more likely a part or a maker of it. */
     private static final Set<String> LEADING = Set.of(
@@ -71,8 +75,14 @@ final class UnitNames {
 
     private static final int MOST_NAMES = 3;
 
+    /** Words of a line among which a kind of unit is what the line is about. */
+    private static final int AHEAD = 6;
+
     /** Clauses of the first sentence that are looked at. */
     private static final int HEAD = 4;
+
+    /** Sentences at the head of a case: an owner or who wrote it may stand before the unit. */
+    private static final int HEAD_SENTENCES = 3;
 
     private final Names names;
     private final PhraseTable<Boolean> kinds = new PhraseTable<>();
@@ -85,6 +95,30 @@ final class UnitNames {
         UNITS.forEach(unit -> kinds.add(unit, true));
     }
 
+    /** The first name at the head of a case: in its first sentence, else in one of the next before any work is told. */
+    Optional<Found> atHead(String text, List<Clause> clauses) {
+        int sentences = 0;
+        for (int c = 0; c < clauses.size() && sentences < HEAD_SENTENCES; c++) {
+            if (c > 0 && clauses.get(c).sentence() == clauses.get(c - 1).sentence()) {
+                continue;
+            }
+            Optional<Found> found = in(text, clauses.subList(c, clauses.size()));
+            if (found.isPresent()) {
+                return found;
+            }
+            sentences++;
+            int from = c;
+            boolean worked = clauses.stream()
+                    .skip(from)
+                    .takeWhile(clause -> clause.sentence() == clauses.get(from).sentence())
+                    .anyMatch(clause -> clause.hits().stream().anyMatch(hit -> hit.work() != null));
+            if (worked) {
+                break;
+            }
+        }
+        return Optional.empty();
+    }
+
     /** The first name in the first sentence of a text. */
     Optional<Found> in(String text, List<Clause> clauses) {
         boolean leads = true;
@@ -95,7 +129,10 @@ final class UnitNames {
                 return Optional.empty();
             }
             int[] kindTo = kinds(clause);
-            Optional<Found> found = in(text, clause, c, kindTo, kindBefore, leads);
+            boolean kindAfter = c + 1 < clauses.size()
+                    && clauses.get(c + 1).sentence() == clause.sentence()
+                    && kinds.longest(clauses.get(c + 1).words(), 0).isPresent();
+            Optional<Found> found = in(text, clause, c, kindTo, new Beside(kindBefore, kindAfter), leads);
             if (found.isPresent()) {
                 return found;
             }
@@ -103,6 +140,25 @@ final class UnitNames {
             kindBefore = endsWithKind(clause, kindTo);
         }
         return Optional.empty();
+    }
+
+    /** Terms of the kind of unit that stands among the first words of a text, before work, plans and denials; else none. */
+    Set<String> kindAhead(List<Clause> clauses) {
+        int word = 0;
+        for (Clause clause : clauses) {
+            for (int i = 0; i < clause.words().size(); i++, word++) {
+                if (word == AHEAD || clause.worked(i) || clause.within(i, Clause.NOT_OURS)) {
+                    return Set.of();
+                }
+                Optional<PhraseTable.Match<Boolean>> kind = kinds.longest(clause.words(), i);
+                if (kind.isPresent()) {
+                    return clause.words().subList(i, kind.get().to()).stream()
+                            .map(Token::term)
+                            .collect(Collectors.toUnmodifiableSet());
+                }
+            }
+        }
+        return Set.of();
     }
 
     /** Whether a text is a word for a kind of unit, and nothing else. */
@@ -145,8 +201,7 @@ final class UnitNames {
         return false;
     }
 
-    private Optional<Found> in(
-            String text, Clause clause, int number, int[] kindTo, boolean kindBefore, boolean leads) {
+    private Optional<Found> in(String text, Clause clause, int number, int[] kindTo, Beside beside, boolean leads) {
         List<Token> words = clause.words();
         int n = words.size();
         for (int i = 0; i < n; i++) {
@@ -163,12 +218,13 @@ final class UnitNames {
             if (low) {
                 j++; // dictated: "quill dp7 dvd player"
             }
-            boolean sure = j - i > 1 || i > 0 || kindBefore;
-            int k = j < n && numbers(words.get(j), sure || kindTo[j + 1] > 0) && !low ? j + 1 : j;
+            boolean sure = j - i > 1 || i > 0 || beside.kindBefore();
+            boolean kindNext = j + 1 == n ? beside.kindAfter() : j < n && kindTo[j + 1] > 0;
+            int k = j < n && numbers(words.get(j), sure || kindNext) && !low ? j + 1 : j;
             k = low && numbers(words.get(j), false) ? j + 1 : k;
             boolean numbered = k > j;
             boolean kindBehind = k < n && kindTo[k] > 0;
-            boolean whole = i == 0 && k == n && kindBefore;
+            boolean whole = i == 0 && k == n && beside.kindBefore();
             boolean placed = i == 0 || LEADING.contains(words.get(i - 1).surface()) || kindAhead;
             boolean named = low
                     ? numbered && (kindBehind || kindAhead)

@@ -20,7 +20,8 @@ final class UnitScan {
 
     /** A plain word such as "unit" needs a sign behind it. */
     private static final Pattern TAG = Pattern.compile(
-            "(?<![\\p{L}\\d])(?:unit|tag|asset|job|ticket|order)(?: {0,2}(?:no|nr|number|id))?\\.? {0,2}(?:[:=]#?|#) {0,2}"
+            "(?<![\\p{L}\\d])(?:unit|tag|asset|job|ticket|order)(?: {0,2}(?:no|nr|number|id))?\\.? {0,2}(?:[:=]#?|#)"
+                    + " {0,2}"
                     + VALUE,
             Pattern.CASE_INSENSITIVE);
 
@@ -43,11 +44,6 @@ final class UnitScan {
                 .or(() -> first(TAG, text))
                 .or(() -> first(LEADING, text))
                 .or(() -> first(NUMBER_SIGN, text));
-    }
-
-    /** Whether a text begins with the number of a job. */
-    static boolean leads(String text) {
-        return LEADING.matcher(text).lookingAt();
     }
 
     private static Optional<Found> first(Pattern pattern, String text) {

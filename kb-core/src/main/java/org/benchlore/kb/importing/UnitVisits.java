@@ -52,7 +52,12 @@ final class UnitVisits {
             Part part = first.get();
             names = Naming.of(part.text(), part.clauses(), units).returned();
         }
-        return new Comebacks.Visit(caseId, names, first.map(UnitVisits::person).orElse(""), back);
+        return new Comebacks.Visit(
+                record.line(),
+                caseId,
+                names,
+                first.map(part -> person(part.words(part.text().length()))).orElse(""),
+                back);
     }
 
     private static Set<String> names(RawRecord record, Heading heading, UnitNames units) {
@@ -74,7 +79,7 @@ final class UnitVisits {
             record.parts().stream()
                     .filter(p -> p.field().wordy())
                     .findFirst()
-                    .flatMap(p -> units.in(p.text(), p.clauses()))
+                    .flatMap(p -> units.atHead(p.text(), p.clauses()))
                     .ifPresent(found -> names.addAll(found.terms()));
         }
         return names;
@@ -95,8 +100,7 @@ final class UnitVisits {
     }
 
     /** "Mr. Ode": who is named first. */
-    private static String person(Part part) {
-        List<Token> words = part.words(part.text().length());
+    static String person(List<Token> words) {
         for (int i = 0; i + 1 < Math.min(HEAD_WORDS, words.size()); i++) {
             if (TITLES.contains(words.get(i).surface())) {
                 return words.get(i + 1).surface();

@@ -636,7 +636,7 @@ class DiaryTest {
     }
 
     @Test
-    void work_later_on_the_day_goes_on_with_the_unit_that_came_in() {
+    void work_that_names_no_unit_goes_on_with_the_one_that_came_in() {
         ImportReview review = Workshop.diary("""
                 24.11.2025 09:10 - Ostrel KR-20 radio, no sound
                 24.11.2025 15:30 - socket loose, resoldered it. Paid.
@@ -644,8 +644,79 @@ class DiaryTest {
                 25.11.2025 16:00 - socket loose, resoldered it
                 """);
 
-        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(1L, 3L, 4L);
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(1L, 3L);
         assertThat(acts(review.drafts().get(0))).containsExactly("device ?", "fix ?", "outcome fixed");
+        assertThat(acts(review.drafts().get(1))).containsExactly("device ?", "fix ?");
+    }
+
+    /** The same three radios, as different people set them apart. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "Kovel - Ostrel KR-20 radio - no sound/Bode - radio, Brask 5 - no 12 V/Haig - Velmo 7 radio - no sound"
+                        + " | 1 2 3",
+                "Book 7//  Ostrel KR-20, radio: no sound/    replaced C5/  Brask 5, radio: no 12 V/    ok/  Velmo 7,"
+                        + " radio: dead | 3 5 7",
+                "[10/05/2025, 09:12] Ana: the Ostrel KR-20 radio is here/[10/05/2025, 09:20] Ana: no"
+                        + " sound/[11/05/2025, 08:00] Ana: a Brask radio, no 12 V/[11/05/2025, 09:00] Rui: replaced C5,"
+                        + " ok/[12/05/2025, 09:00] Ana: next is a Velmo radio | 1 3 5",
+                "Kovel/Ostrel KR-20 radio/no sound/====/Bode/Brask 5 radio/no 12 V/====/Haig/Velmo 7 radio/no sound |"
+                        + " 1 5 9",
+                "Seen by Jo on Monday/Ostrel KR-20 radio/no sound/Seen by Jo today/Brask 5 radio/no 12 V/Seen by"
+                        + " Ed/Velmo 7 radio | 1 4 7",
+                "It was an Ostrel KR-20 radio. No sound./Replaced C5.//There came a Brask 5 radio./No 12 V.//I had a"
+                        + " Velmo 7 radio. | 1 4 7",
+                "## June/* Ostrel KR-20 radio, no sound/* Brask 5 radio, no 12 V/## July/* Velmo 7 radio, no sound | 2"
+                        + " 3 5"
+            })
+    void cases_are_told_apart_by_what_the_page_offers(String page, String lines) {
+        assertThat(Workshop.diary(page.replace('/', '\n').replaceAll("(\\d\\d)\n(\\d\\d)\n(\\d)", "$1/$2/$3"))
+                        .drafts())
+                .extracting(draft -> String.valueOf(draft.line()))
+                .containsExactly(lines.split(" "));
+    }
+
+    @Test
+    void a_line_about_a_unit_further_up_goes_on_with_its_case() {
+        ImportReview review = Workshop.diary("""
+                Ostrel KR-20 radio: no sound. C5 ordered.
+                Brask radio: no 12 V
+                Ostrel KR-20 radio: replaced C5. Works again.
+                Brask radio: waiting for the start resistor
+                Velmo radio: no sound
+                Brask radio: replaced the start resistor, ok
+                Ostrel KR-20 radio: no 12 V. Replaced the start resistor, ok.
+                Mr Bode, Velmo radio: gave up
+                """);
+
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(1L, 2L, 5L, 7L);
+        assertThat(acts(review.drafts().get(0))).containsExactly("device ?", "fix ?", "outcome fixed");
+        assertThat(acts(review.drafts().get(1))).contains("fix replace-start-resistor", "outcome fixed");
+        assertThat(acts(review.drafts().get(2))).contains("outcome given-up");
+    }
+
+    @Test
+    void dated_lines_about_units_of_one_kind_are_cases_of_their_own() {
+        ImportReview review = Workshop.diary("""
+                1.2.2025 radio: no sound. Replaced C5, paid.
+                2.2.2025 radio: no 12 V. Replaced C7.
+                3.2.2025 amplifier: no 12 V.
+                4.2.2025 radio: no sound
+                """);
+
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(1L, 2L, 3L, 4L);
+    }
+
+    @Test
+    void the_same_model_of_another_owner_is_another_unit() {
+        ImportReview review = Workshop.diary("""
+                Ostrel KR-20 radio of Mr Kovel: no sound
+                Brask radio: no 12 V
+                Ostrel KR-20 radio of Mrs Bode: replaced C5. Works again.
+                """);
+
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(1L, 2L, 3L);
     }
 
     @Test
