@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -34,6 +35,9 @@ final class DiarySplitter {
 
     /** Days without a year where none is known: fewer may be anything. */
     private static final int SEVERAL = 2;
+
+    /** Days that a case waits for a line further down. */
+    private static final int LONGEST_WAIT = 60;
 
     /** Cases that wait for a line further down. */
     private static final int MOST_WAITING = 256;
@@ -395,18 +399,26 @@ final class DiarySplitter {
         if (glance.naming().names() || glance.goesOn()) {
             return glance.naming();
         }
+        return below(line).stream()
+                .map(Glance::naming)
+                .filter(Naming::names)
+                .findFirst()
+                .orElse(glance.naming());
+    }
+
+    /** What the next lines say that belong to the piece that a line begins. */
+    private List<Glance> below(DiaryLine line) {
+        List<Glance> below = new ArrayList<>();
         int end = (int) Math.min(parsed.size(), line.number() - 1 + Layout.HEAD);
         for (int i = (int) line.number(); i < end && laid(parsed.get(i)); i++) {
             DiaryLine next = parsed.get(i);
-            Glance its = glance(next.text(), Clause.of(next.text()), false);
-            if (opens(next, Layout.Above.TEXT, its).orElse(false)) {
+            Glance glance = glance(next.text(), Clause.of(next.text()), false);
+            if (opens(next, Layout.Above.TEXT, glance).orElse(false)) {
                 break;
             }
-            if (its.naming().names()) {
-                return its.naming();
-            }
+            below.add(glance);
         }
-        return glance.naming();
+        return below;
     }
 
     private static void add(DiaryRecord record, DiaryLine line, ImportField field, List<Clause> clauses) {
@@ -440,10 +452,11 @@ final class DiarySplitter {
         String person =
                 clauses.isEmpty() ? "" : UnitVisits.person(clauses.get(0).words());
         DiaryRecord known = waiting.get(identity);
-        if (known != null && goesOn(known, glance, person)) {
+        Optional<LocalDate> date = line.dated() ? line.date() : day();
+        if (known != null && near(known, date) && goesOn(known, line, glance, person)) {
             waiting.remove(identity);
             current = known;
-            known.add(line, line.field(), line.dated() ? line.date() : day(), clauses);
+            known.add(line, line.field(), date, clauses);
             known.notice(glance);
             return;
         }
@@ -454,13 +467,30 @@ final class DiarySplitter {
         record.notice(glance);
     }
 
+    private static boolean near(DiaryRecord record, Optional<LocalDate> date) {
+        return date.isEmpty()
+                || record.date()
+                        .filter(day -> day.plusDays(LONGEST_WAIT).isBefore(date.get()))
+                        .isEmpty();
+    }
+
     /** Whether a line about the unit of a case without an ending tells how it went on, and not of another one of its kind. */
-    private static boolean goesOn(DiaryRecord record, Glance glance, String person) {
+    private boolean goesOn(DiaryRecord record, DiaryLine line, Glance glance, String person) {
         boolean others = !person.isEmpty() && !record.person().isEmpty() && !person.equals(record.person());
-        boolean further = record.worked()
+        if (others || glance.back()) {
+            return false;
+        }
+        return further(record, glance)
+                || below(line).stream()
+                        .findFirst()
+                        .filter(next -> further(record, next))
+                        .isPresent();
+    }
+
+    private static boolean further(DiaryRecord record, Glance glance) {
+        return record.worked()
                 ? glance.ended() && !glance.worked()
                 : glance.worked() || glance.ended() || glance.goesOn() || glance.waits();
-        return further && !others && !glance.back();
     }
 
     private DiaryRecord begin(DiaryLine line, boolean headed) {
@@ -542,7 +572,9 @@ final class DiarySplitter {
                 close(another);
             }
             if (waiting.size() > MOST_WAITING) {
-                close(waiting.remove(waiting.keySet().iterator().next()));
+                Iterator<DiaryRecord> eldest = waiting.values().iterator();
+                close(eldest.next());
+                eldest.remove();
             }
         }
     }

@@ -1,20 +1,23 @@
 package org.benchlore.kb.importing;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.regex.Pattern;
 
 /**
  * How a diary sets its cases apart. Of the ways to cut it that its own lines offer, the one is taken whose pieces look most
  * like cases: each names one unit near its beginning, and none goes on behind an ending. Work is linear in the lines.
  */
 final class Layout {
+    private static final Pattern NUMBER = Pattern.compile("\\d+");
+
     /** Lines by which a layout is chosen; a hand does not change its habits often. */
     static final int SAMPLE = 1000;
 
@@ -49,7 +52,7 @@ final class Layout {
             while (to < text.length() && !Character.isWhitespace(text.charAt(to))) {
                 to++;
             }
-            return text.substring(0, to).replaceAll("\\d+", "9");
+            return NUMBER.matcher(text.substring(0, to)).replaceAll("9");
         }
 
         boolean names() {
@@ -100,16 +103,15 @@ final class Layout {
         ways.add(Spot::ruled);
         ways.add(Spot::apart);
         ways.add(spot -> spot.line().dated());
-        Map<String, Integer> shapes = new HashMap<>();
+        Map<String, Integer> shapes = new LinkedHashMap<>();
         TreeSet<Integer> indents = new TreeSet<>();
         for (Spot spot : spots) {
             shapes.merge(spot.shape(), 1, Integer::sum);
             indents.add(spot.line().level());
         }
-        spots.stream()
-                .map(Spot::shape)
-                .distinct()
-                .filter(shape -> shapes.get(shape) >= FEWEST)
+        shapes.entrySet().stream()
+                .filter(shape -> shape.getValue() >= FEWEST)
+                .map(Map.Entry::getKey)
                 .limit(MOST_TRIED)
                 .forEach(shape -> ways.add(spot -> spot.shape().equals(shape)));
         indents.stream()

@@ -697,6 +697,23 @@ class DiaryTest {
     }
 
     @Test
+    void a_case_waits_for_what_stands_below_the_name_of_its_unit_and_not_for_ever() {
+        ImportReview review = Workshop.diary("""
+                1.2.2025 Ostrel KR-20 radio
+                  no sound. C5 ordered.
+                2.2.2025 Brask 5 radio
+                  no 12 V. C6 ordered.
+                9.2.2025 Ostrel KR-20 radio
+                  replaced C5. Works again.
+                9.7.2025 Brask 5 radio
+                  replaced C6. Works again.
+                """);
+
+        assertThat(review.drafts()).extracting(ImportDraft::line).containsExactly(1L, 3L, 7L);
+        assertThat(acts(review.drafts().get(0))).contains("outcome fixed");
+    }
+
+    @Test
     void dated_lines_about_units_of_one_kind_are_cases_of_their_own() {
         ImportReview review = Workshop.diary("""
                 1.2.2025 radio: no sound. Replaced C5, paid.
