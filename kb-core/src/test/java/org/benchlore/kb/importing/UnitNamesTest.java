@@ -37,6 +37,7 @@ class UnitNamesTest {
                 "quill dp7 dvd player tray does not open | quill dp7",
                 "replaced the belts in Oriva K5 | Oriva K5",
                 // no names
+                "Brask 5, radio: no sound | Brask 5",
                 "Old radio, dead | ''",
                 "Broken radio of Mr Kovel | ''",
                 "Radio of Mr Kovel | ''",
@@ -48,6 +49,18 @@ class UnitNamesTest {
             })
     void makes_and_models_are_found(String text, String name) {
         assertThat(found(text).map(f -> f.in(text)).orElse("")).as(text).isEqualTo(name);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "Seen by Jo. Today an Ostrel KR-20 radio. No sound. | Ostrel KR-20",
+                "No sound. Replaced C5. Oriva K5 is fine | ''",
+            })
+    void a_name_at_the_head_of_a_case_stands_before_the_first_work(String text, String name) {
+        assertThat(UNITS.atHead(text, Clause.of(text)).map(f -> f.in(text)).orElse(""))
+                .isEqualTo(name);
     }
 
     @Test
