@@ -127,9 +127,10 @@ final class EntryPage {
                 + "]");
         page.text(2, rule.why() + ".");
         list(
-                "Lifted by finding",
+                "Lifted by finding all of",
                 rule.until().stream()
-                        .map(sign -> tests.state(sign.symptomId(), sign.stateId()) + " [" + sign.symptomId() + "]")
+                        .flatMap(id -> knowledge.symptom(id).stream())
+                        .map(s -> tests.state(s.id(), s.normal().id()) + " [" + s.id() + "]")
                         .toList());
         list(
                 "Lifted by doing",

@@ -43,7 +43,7 @@ final class PowerWords {
             ways.add("this is found: "
                     + until.stream()
                             .map(sign -> tests.state(sign.symptomId(), sign.stateId()))
-                            .collect(Collectors.joining(" or ")));
+                            .collect(Collectors.joining(" and ")));
         }
         if (!fixes.isEmpty()) {
             int more = Math.max(0, fixes.size() - NAMED);

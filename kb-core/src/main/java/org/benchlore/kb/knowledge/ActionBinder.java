@@ -114,11 +114,6 @@ final class ActionBinder {
     PowerOff powerOff(Entry entry) {
         Fields fields = fields(entry);
         Optional<PowerOff.Sign> when = sign(fields);
-        List<PowerOff.Sign> until = new ArrayList<>();
-        for (Fields lifting : fields.tables("until", "a sign")) {
-            sign(lifting).ifPresent(until::add);
-            lifting.finish();
-        }
         when.filter(this::normal)
                 .ifPresent(sign -> problems.error(
                         fields.place("state"),
@@ -129,7 +124,7 @@ final class ActionBinder {
                 when.map(PowerOff.Sign::symptomId).orElse(""),
                 when.map(PowerOff.Sign::stateId).orElse(""),
                 fields.text("why"),
-                until,
+                catalogue.referAll(EntryKind.SYMPTOM, fields, "until"),
                 catalogue.referAll(EntryKind.FIX, fields, "fixes"),
                 fields.texts("told"));
         fields.finish();

@@ -9,9 +9,9 @@ import java.util.List;
  * @param symptomId the symptom
  * @param stateId its state that forbids power, not the normal one
  * @param why for people, one clause without a full stop: what may happen and what comes first
- * @param until readings any one of which lifts it, such as dry boards after a spill
- *     unless one of these symptoms is found in a state that is neither normal nor named: a burnt place is not undone by
- *     sound capacitors
+ * @param until ids of symptoms that lift it once all of them are found as on a sound unit, such as clean boards after a spill.
+ *     Those that a kind of unit cannot show are not asked of it. Once one is found otherwise no look lifts it: a burnt place
+ *     is not undone by sound capacitors
  * @param fixes ids of fixes that lift it, whether they mend the unit or not
  * @param told how people tell that it was put right: words in their order with a few others between them, each with its
  *     alternatives behind bars, such as "took|taken pack|battery out"
@@ -21,7 +21,7 @@ public record PowerOff(
         String symptomId,
         String stateId,
         String why,
-        List<Sign> until,
+        List<String> until,
         List<String> fixes,
         List<String> told) {
     /** A symptom seen in a state. */
@@ -33,8 +33,13 @@ public record PowerOff(
         told = List.copyOf(told);
     }
 
-    /** Whether a test looks at something that may lift it. */
+    /** The same with other looks to be made. */
+    public PowerOff awaiting(List<String> looks) {
+        return new PowerOff(id, symptomId, stateId, why, looks, fixes, told);
+    }
+
+    /** Whether a test looks at something that has to be found sound. */
     public boolean liftedBy(BenchTest test) {
-        return until.stream().anyMatch(sign -> test.reveals().contains(sign.symptomId()));
+        return until.stream().anyMatch(test.reveals()::contains);
     }
 }

@@ -33,7 +33,8 @@ public record PowerHold(
      * @param symptomId the symptom found
      * @param stateId in this state
      * @param why for people, one clause without a full stop
-     * @param until readings any one of which lifts it; empty where none does any more, or ever
+     * @param until looks still to be made, each with what it must find; all of them lift it. Empty where none does any more, or
+     *     ever
      * @param fixes ids of the fixes that lift it and that this kind of unit can have, the likeliest cure first; words that tell
      *     of one count as well ({@link org.benchlore.kb.knowledge.PowerOff#told})
      */

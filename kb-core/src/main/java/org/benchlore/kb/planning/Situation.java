@@ -246,7 +246,11 @@ final class Situation {
                 .map(Fix::id)
                 .sorted(Comparator.comparingDouble((String id) -> -cures(id, trouble)))
                 .toList();
-        return new PowerHold.Reason(rule.id(), rule.symptomId(), rule.stateId(), rule.why(), rule.until(), fixes);
+        List<PowerOff.Sign> until = rule.until().stream()
+                .flatMap(id -> knowledge.symptom(id).stream())
+                .map(symptom -> new PowerOff.Sign(symptom.id(), symptom.normal().id()))
+                .toList();
+        return new PowerHold.Reason(rule.id(), rule.symptomId(), rule.stateId(), rule.why(), until, fixes);
     }
 
     private double cures(String fixId, Trouble trouble) {

@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -23,11 +24,11 @@ import org.benchlore.kb.reading.Reading;
 /**
  * What forbids power now: rules of the packs whose state was found and that nothing has lifted.
  *
- * @param rules by id, without the readings that lift them once a look has found what is amiss; empty where the unit may be
- *     powered
+ * @param rules by id, each with the looks under {@code until} that are still to be made, none once one found what is amiss;
+ *     empty where the unit may be powered
  */
 record Standing(List<PowerOff> rules) {
-    /** A state is sure enough to lift what forbids power if every other one is at most a quarter as likely; our choice. */
+    /** A look lifts what forbids power if no state but the normal one is more than a quarter as likely; our choice. */
     private static final double DOUBT = 0.25;
 
     /** A state forbids power already if it is at least half as likely as the likeliest; our choice. */
@@ -39,41 +40,42 @@ record Standing(List<PowerOff> rules) {
     static Standing of(Knowledge knowledge, RankingQuery query, BenchConditions conditions) {
         return new Standing(knowledge.powerOff().stream()
                 .filter(rule -> !conditions.madeSafe().contains(rule.id()))
-                .filter(rule -> feared(query.findings(), rule))
-                .map(rule -> amiss(knowledge, query.findings(), rule) ? mendedOnly(rule) : rule)
-                .filter(rule -> rule.until().stream()
-                        .noneMatch(sign -> found(query.findings(), sign.symptomId(), sign.stateId())))
+                .filter(rule -> query.findings().stream().anyMatch(finding -> feared(finding, rule)))
+                .flatMap(rule -> left(knowledge, query, rule).stream())
                 .toList());
     }
 
-    /** Whether the look that may lift a rule found that it stands for good reason. */
-    private static boolean amiss(Knowledge knowledge, List<Finding> findings, PowerOff rule) {
-        return findings.stream()
-                .filter(finding -> !finding.symptomId().equals(rule.symptomId()))
-                .filter(finding ->
-                        rule.until().stream().anyMatch(sign -> sign.symptomId().equals(finding.symptomId())))
-                .anyMatch(finding -> finding.likelihoods().entrySet().stream()
-                        .anyMatch(e -> e.getValue() >= FEARED
-                                && !rule.until().contains(new PowerOff.Sign(finding.symptomId(), e.getKey()))
-                                && !knowledge.normal(finding.symptomId(), e.getKey())));
+    /** What is left of a rule by what was looked at: nothing where all was found sound, and only a fix where one was not. */
+    private static Optional<PowerOff> left(Knowledge knowledge, RankingQuery query, PowerOff rule) {
+        List<String> looks = rule.until().stream()
+                .filter(id -> knowledge.symptom(id).stream()
+                        .allMatch(s -> knowledge.lacking(s, query.kinds()).isEmpty()))
+                .toList();
+        List<String> left = looks.stream()
+                .filter(id -> !(amiss(knowledge, query, id) <= DOUBT))
+                .toList();
+        boolean bad = left.stream().anyMatch(id -> amiss(knowledge, query, id) >= FEARED);
+        return left.isEmpty() && !looks.isEmpty()
+                ? Optional.empty()
+                : Optional.of(rule.awaiting(bad ? List.of() : left));
     }
 
-    private static PowerOff mendedOnly(PowerOff rule) {
-        return new PowerOff(
-                rule.id(), rule.symptomId(), rule.stateId(), rule.why(), List.of(), rule.fixes(), rule.told());
-    }
-
-    private static boolean feared(List<Finding> findings, PowerOff rule) {
-        return findings.stream()
-                .filter(finding -> finding.symptomId().equals(rule.symptomId()))
-                .anyMatch(finding -> finding.likelihoods().getOrDefault(rule.stateId(), 0.0) >= FEARED);
-    }
-
-    private static boolean found(List<Finding> findings, String symptomId, String stateId) {
-        return findings.stream()
+    /** The greatest likelihood of a state that a sound unit does not show; not a number where nobody looked. */
+    private static double amiss(Knowledge knowledge, RankingQuery query, String symptomId) {
+        return query.findings().stream()
                 .filter(finding -> finding.symptomId().equals(symptomId))
-                .anyMatch(finding -> finding.likelihoods().entrySet().stream()
-                        .allMatch(e -> e.getKey().equals(stateId) ? e.getValue() == 1 : e.getValue() <= DOUBT));
+                .mapToDouble(finding -> finding.likelihoods().entrySet().stream()
+                        .filter(e -> !knowledge.normal(symptomId, e.getKey()))
+                        .mapToDouble(Map.Entry::getValue)
+                        .max()
+                        .orElse(0))
+                .findFirst()
+                .orElse(Double.NaN);
+    }
+
+    private static boolean feared(Finding finding, PowerOff rule) {
+        return finding.symptomId().equals(rule.symptomId())
+                && finding.likelihoods().getOrDefault(rule.stateId(), 0.0) >= FEARED;
     }
 
     /** Ids of rules that a fix has lifted, or words that tell of one, and whose state was not seen again since. */

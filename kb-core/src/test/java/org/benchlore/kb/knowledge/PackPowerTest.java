@@ -13,7 +13,7 @@ class PackPowerTest {
                 symptom: log-trip
                 state: recurring
                 why: it trips
-                until: [{symptom: lamp, state: green}]
+                until: [lamp]
                 fixes: [new-fuse]
             """;
 
@@ -37,7 +37,7 @@ class PackPowerTest {
                         "log-trip",
                         "recurring",
                         "it trips",
-                        List.of(new PowerOff.Sign("lamp", "green")),
+                        List.of("lamp"),
                         List.of("new-fuse"),
                         List.of("put|fitted fuse in")));
         assertThat(read.test("measure-rails").orElseThrow().powers()).isTrue();
@@ -57,9 +57,9 @@ class PackPowerTest {
         assertThat(problems(RULE.replace("[new-fuse]", "[new-fuze]")))
                 .containsExactly("shop.yaml:12:13: power-off rule 'trips': 'fixes': there is no fix 'new-fuze'; "
                         + "did you mean 'new-fuse'?");
-        assertThat(problems(RULE.replace("state: green", "state: gren")))
-                .containsExactly("shop.yaml:11:36: a sign of power-off rule 'trips': 'state': there is no state"
-                        + " 'gren'; did you mean 'green'?");
+        assertThat(problems(RULE.replace("[lamp]", "[lmp]")))
+                .containsExactly("shop.yaml:11:13: power-off rule 'trips': 'until': there is no symptom 'lmp'; "
+                        + "did you mean 'lamp'?");
     }
 
     @Test
@@ -83,8 +83,7 @@ class PackPowerTest {
                 .containsExactly(
                         "shop.yaml:11:12: power-off rule 'trips': no fix lifts it, and no test that leaves power"
                                 + " off; name a fix under 'fixes', or under 'until' what such a test reads");
-        assertThat(problems(stuck.replace("symptom: lamp, state: green", "symptom: rail-12v, state: fine")))
-                .isEmpty();
+        assertThat(problems(stuck.replace("[lamp]", "[rail-12v]"))).isEmpty();
     }
 
     @Test
