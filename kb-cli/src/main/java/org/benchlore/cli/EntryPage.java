@@ -135,7 +135,6 @@ final class EntryPage {
         list(
                 "Lifted by doing",
                 rule.fixes().stream().map(new Names(knowledge)::fix).toList());
-        list("Lifted by saying (words in this order, a few others between them)", rule.told());
     }
 
     void test(BenchTest test) {
@@ -158,6 +157,7 @@ final class EntryPage {
                         Page.words(fix.risk()),
                         Page.percent(fix.makesWorse())));
         needs(fix.needs());
+        list("Told as done by (words in this order, a few others between them)", fix.done());
         list("Parts", fix.parts());
         list("Tools", fix.tools());
         page.heading("Steps");

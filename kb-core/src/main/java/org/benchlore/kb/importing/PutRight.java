@@ -8,7 +8,7 @@ import org.benchlore.kb.reading.analysis.Token;
 
 /**
  * Whether a text tells that something was put right, in ways that the packs name ({@link
- * org.benchlore.kb.knowledge.PowerOff#told}): words in their order, with nothing but small words and words of faults between
+ * org.benchlore.kb.knowledge.Fix#done}): words in their order, with nothing but small words and words of faults between
  * them ("took the old swollen pack out"), or anything at all where dots stand between two of them ("opened ... washed ...
  * dry"). What is planned, asked, denied, or the work of others was not put right. Immutable.
  */

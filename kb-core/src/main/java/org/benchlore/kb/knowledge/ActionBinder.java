@@ -106,7 +106,8 @@ final class ActionBinder {
                 fields.requireTexts("steps"),
                 fields.requireTexts("verify"),
                 fields.texts("fools"),
-                fields.ids("needs"));
+                fields.ids("needs"),
+                fields.texts("done"));
         fields.finish();
         return fix;
     }
@@ -125,8 +126,7 @@ final class ActionBinder {
                 when.map(PowerOff.Sign::stateId).orElse(""),
                 fields.text("why"),
                 catalogue.referAll(EntryKind.SYMPTOM, fields, "until"),
-                catalogue.referAll(EntryKind.FIX, fields, "fixes"),
-                fields.texts("told"));
+                catalogue.referAll(EntryKind.FIX, fields, "fixes"));
         fields.finish();
         return rule;
     }

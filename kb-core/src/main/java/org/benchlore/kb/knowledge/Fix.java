@@ -24,6 +24,8 @@ import java.util.List;
  * @param fools what commonly misleads
  * @param needs parts that a unit must hold for it to make sense, besides what its causes need; see {@link Knowledge#lacking(Fix,
  *     java.util.Collection)}
+ * @param done how people tell that it was done, where that makes a unit safe (see {@link PowerOff}): words in their order with a
+ *     few others between them, each with its alternatives behind bars, such as "took|taken pack|battery out"
  */
 public record Fix(
         String id,
@@ -42,7 +44,8 @@ public record Fix(
         List<String> steps,
         List<String> verify,
         List<String> fools,
-        List<String> needs) {
+        List<String> needs,
+        List<String> done) {
     /** Skill a fix takes, in rising order. */
     public enum Difficulty {
         EASY,
@@ -59,5 +62,6 @@ public record Fix(
         verify = List.copyOf(verify);
         fools = List.copyOf(fools);
         needs = List.copyOf(needs);
+        done = List.copyOf(done);
     }
 }

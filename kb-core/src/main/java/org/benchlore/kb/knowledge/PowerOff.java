@@ -12,30 +12,21 @@ import java.util.List;
  * @param until ids of symptoms that lift it once all of them are found as on a sound unit, such as clean boards after a spill.
  *     Those that a kind of unit cannot show are not asked of it. Once one is found otherwise no look lifts it: a burnt place
  *     is not undone by sound capacitors
- * @param fixes ids of fixes that lift it, whether they mend the unit or not
- * @param told how people tell that it was put right: words in their order with a few others between them, each with its
- *     alternatives behind bars, such as "took|taken pack|battery out"
+ * @param fixes ids of fixes that lift it, noted or told of ({@link Fix#done}), whether they mend the unit or not
  */
 public record PowerOff(
-        String id,
-        String symptomId,
-        String stateId,
-        String why,
-        List<String> until,
-        List<String> fixes,
-        List<String> told) {
+        String id, String symptomId, String stateId, String why, List<String> until, List<String> fixes) {
     /** A symptom seen in a state. */
     public record Sign(String symptomId, String stateId) {}
 
     public PowerOff {
         until = List.copyOf(until);
         fixes = List.copyOf(fixes);
-        told = List.copyOf(told);
     }
 
     /** The same with other looks to be made. */
     public PowerOff awaiting(List<String> looks) {
-        return new PowerOff(id, symptomId, stateId, why, looks, fixes, told);
+        return new PowerOff(id, symptomId, stateId, why, looks, fixes);
     }
 
     /** Whether a test looks at something that has to be found sound. */

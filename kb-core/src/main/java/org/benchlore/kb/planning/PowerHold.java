@@ -36,7 +36,7 @@ public record PowerHold(
      * @param until looks still to be made, each with what it must find; all of them lift it. Empty where none does any more, or
      *     ever
      * @param fixes ids of the fixes that lift it and that this kind of unit can have, the likeliest cure first; words that tell
-     *     of one count as well ({@link org.benchlore.kb.knowledge.PowerOff#told})
+     *     of one count as well ({@link org.benchlore.kb.knowledge.Fix#done})
      */
     public record Reason(
             String ruleId,

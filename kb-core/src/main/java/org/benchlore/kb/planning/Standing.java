@@ -99,9 +99,9 @@ record Standing(List<PowerOff> rules) {
             if (event instanceof CaseEvent.Noted noted) {
                 safe.addAll(
                         open.stream().noneMatch(rule -> here.contains(rule.symptomId()))
-                                ? toldSafe(open, noted.text(), List.of())
+                                ? toldSafe(knowledge, open, noted.text(), List.of())
                                 : read.apply(noted.text()).stream()
-                                        .flatMap(r -> toldSafe(open, r.text(), r.understood()).stream())
+                                        .flatMap(r -> toldSafe(knowledge, open, r.text(), r.understood()).stream())
                                         .toList());
             }
         }
@@ -110,18 +110,16 @@ record Standing(List<PowerOff> rules) {
 
     /** Ids of rules that a note says were put right, behind all that it says against power. */
     static List<String> madeSafe(Knowledge knowledge, Reading reading) {
-        return toldSafe(knowledge.powerOff(), reading.text(), reading.understood());
+        return toldSafe(knowledge, knowledge.powerOff(), reading.text(), reading.understood());
     }
 
-    private static List<String> toldSafe(Collection<PowerOff> rules, String text, List<Reading.Understood> understood) {
-        List<PowerOff> telling =
-                rules.stream().filter(rule -> !rule.told().isEmpty()).toList();
-        if (telling.isEmpty()) {
-            return List.of();
-        }
+    private static List<String> toldSafe(
+            Knowledge knowledge, Collection<PowerOff> rules, String text, List<Reading.Understood> understood) {
         PutRight said = PutRight.in(text);
-        return telling.stream()
-                .filter(rule -> said.told(rule.told(), lastToldOf(rule, understood)))
+        return rules.stream()
+                .filter(rule -> rule.fixes().stream()
+                        .flatMap(id -> knowledge.fix(id).stream())
+                        .anyMatch(fix -> said.told(fix.done(), lastToldOf(rule, understood))))
                 .map(PowerOff::id)
                 .toList();
     }

@@ -27,21 +27,17 @@ class PackPowerTest {
     @Test
     void a_rule_says_what_forbids_power_and_what_lifts_that() {
         Knowledge read = PackReader.read(PackFixture.layered(PackFixture.shop(RULE + """
-                    told: [put|fitted fuse in]
                 tests:
                   - {id: measure-rails, refines: true, powers: true}
+                fixes:
+                  - {id: new-fuse, refines: true, done: [put|fitted fuse in]}
                 """)));
         assertThat(read.powerOff())
                 .containsExactly(new PowerOff(
-                        "trips",
-                        "log-trip",
-                        "recurring",
-                        "it trips",
-                        List.of("lamp"),
-                        List.of("new-fuse"),
-                        List.of("put|fitted fuse in")));
+                        "trips", "log-trip", "recurring", "it trips", List.of("lamp"), List.of("new-fuse")));
         assertThat(read.test("measure-rails").orElseThrow().powers()).isTrue();
         assertThat(read.fix("new-fuse").orElseThrow().powers()).isFalse();
+        assertThat(read.fix("new-fuse").orElseThrow().done()).containsExactly("put|fitted fuse in");
         assertThat(problems(RULE)).isEmpty();
     }
 
