@@ -1,11 +1,9 @@
 package org.benchlore.cli;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.Knowledge;
-import org.benchlore.kb.reading.Finding;
 
 /** What a case that ends as cured says against it: what had been wrong and was found so again after the work. */
 final class StillThere {
@@ -14,21 +12,11 @@ final class StillThere {
     /** A sentence without its full stop; empty where nothing speaks against the cure. */
     static Optional<String> warning(Knowledge knowledge, Page page, CaseHistory history) {
         TestPage tests = new TestPage(knowledge, page);
-        List<String> wrong = history.findingsOfFault().stream()
-                .filter(finding -> wrong(knowledge, finding))
-                .map(Finding::symptomId)
-                .toList();
-        String found = history.findingsSinceCure().stream()
-                .filter(finding -> wrong.contains(finding.symptomId()) && wrong(knowledge, finding))
-                .map(tests::finding)
-                .collect(Collectors.joining(", "));
+        String found =
+                history.stillThere(knowledge).stream().map(tests::finding).collect(Collectors.joining(", "));
         return Optional.of(found)
                 .filter(text -> !text.isEmpty())
                 .map(text -> "After the work this was still found: " + text
                         + "; the owner's sheet says so, and calls nothing sure. If it is gone, note that");
-    }
-
-    private static boolean wrong(Knowledge knowledge, Finding finding) {
-        return !knowledge.normal(finding.symptomId(), finding.state());
     }
 }

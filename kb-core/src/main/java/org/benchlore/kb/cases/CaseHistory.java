@@ -3,8 +3,11 @@ package org.benchlore.kb.cases;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.reading.Finding;
 import org.jspecify.annotations.Nullable;
 
@@ -100,9 +103,20 @@ public record CaseHistory(
                 .toList());
     }
 
-    /** What was found after the {@link #cure}, in order of symptom id; empty without one. */
-    public List<Finding> findingsSinceCure() {
-        return CaseFold.findings(events.subList(ofFault().size(), events.size()));
+    /** What had been wrong and was found wrong again after the last fix, in order of symptom id; empty without a fix. */
+    public List<Finding> stillThere(Knowledge knowledge) {
+        List<TriedFix> fixes = fixes();
+        int fixed = fixes.isEmpty()
+                ? events.size()
+                : events.indexOf(fixes.get(fixes.size() - 1).fix());
+        Set<String> wrong = CaseFold.findings(events.subList(0, fixed)).stream()
+                .filter(finding -> !knowledge.normal(finding.symptomId(), finding.state()))
+                .map(Finding::symptomId)
+                .collect(Collectors.toSet());
+        return CaseFold.findings(events.subList(fixed, events.size())).stream()
+                .filter(finding ->
+                        wrong.contains(finding.symptomId()) && !knowledge.normal(finding.symptomId(), finding.state()))
+                .toList();
     }
 
     private List<CaseEvent> ofFault() {

@@ -219,14 +219,8 @@ final class HandoverSheet {
                                         .isPresent());
     }
 
-    /** Whether something that had been wrong was found so again after the last fix. */
     private boolean stillThere() {
-        return !fixes.isEmpty() && before.entrySet().stream().anyMatch(was -> stillThere(was.getKey(), was.getValue()));
-    }
-
-    private boolean stillThere(String symptomId, Seen was) {
-        Seen is = after.get(symptomId);
-        return !normal(was) && is != null && !normal(is);
+        return !history.stillThere(terms.knowledge()).isEmpty();
     }
 
     private void done() {
