@@ -91,9 +91,8 @@ final class UnitOptions {
         DeviceScope scope = seen.scope(told.map(RankingQuery::scope).orElse(DeviceScope.ANY));
         command.warnOfUnknown(kb, scope);
         SeenOptions.Seen said = seen.read(kb, command, scope);
-        Map<String, Finding> all = new TreeMap<>();
-        told.ifPresent(q -> q.findings().forEach(f -> all.put(f.symptomId(), f)));
-        said.findings().forEach(f -> all.put(f.symptomId(), f));
+        List<Finding> all =
+                history.map(h -> kb.query(h, said.findings()).findings()).orElse(said.findings());
         List<String> inVain =
                 new ArrayList<>(failed.stream().map(f -> fixId(kb, f)).toList());
         List<String> done = new ArrayList<>(inVain);
@@ -106,7 +105,7 @@ final class UnitOptions {
         told.ifPresent(q -> q.codes().forEach(code -> codes.put(code.code(), code)));
         fromWords.codes().forEach(code -> codes.put(code.code(), code));
         RankingQuery query = new RankingQuery(
-                        List.copyOf(all.values()),
+                        all,
                         scope,
                         told.isPresent() || !said.reading().text().isBlank(),
                         workedOn || told.map(RankingQuery::workedOnBefore).orElse(false),

@@ -36,6 +36,7 @@ class PowerTest {
         "'tv dead, smells burnt',smells-burnt",
         "'toaster gives a shock from the case',gives-shocks",
         "'camcorder straight from the cold car, will not run, lens misted',condensed-inside",
+        "'battery gets hot, battery temperature 25 degrees now',hot-pack",
     })
     void nothing_that_powers_the_unit_is_proposed(String words, String rule) {
         JsonNode next = JSON.readTree(text("next", words, "--top", "30", "--json"));
@@ -115,5 +116,17 @@ class PowerTest {
         assertThat(text("next", "--case", id)).contains("Power stays off");
         text("case", "note", id, "opened, washed with distilled water and ipa, dried 3 days");
         assertThat(text("next", "--case", id)).doesNotContain("Power stays off");
+    }
+
+    @Test
+    void a_look_lets_power_on_until_what_it_answered_is_told_again() {
+        String told = text("case", "open", "beer spilled into the laptop, no start");
+        String id = told.replaceAll(".*?(\\d{8}-\\w+).*", "$1");
+        text("case", "note", id, "opened it, no deposit on the boards");
+        assertThat(text("next", "--case", id)).doesNotContain("Power stays off");
+        assertThat(text("next", "--case", id, "juice spilled into it again")).contains("Power stays off");
+        text("case", "note", id, "juice spilled into it again");
+        assertThat(text("next", "--case", id)).contains("Power stays off");
+        assertThat(text("next", "--case", id, "no deposit on the boards")).doesNotContain("Power stays off");
     }
 }

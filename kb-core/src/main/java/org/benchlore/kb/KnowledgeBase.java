@@ -179,8 +179,19 @@ public final class KnowledgeBase implements AutoCloseable {
      * {@linkplain RankingQuery#about about} the case, so that what the case itself taught is left out, as in its sheet.
      */
     public RankingQuery query(CaseHistory history) {
+        return query(history, List.of());
+    }
+
+    /**
+     * As {@link #query(CaseHistory)}, with what is found now on top. A look at what was told again since, such as clean boards
+     * before another spill, no longer counts.
+     *
+     * @param now findings, at most one per symptom
+     */
+    public RankingQuery query(CaseHistory history, List<Finding> now) {
         requireNonNull(history, "history");
-        return answer(() -> queries(memory.without(history.id())).of(history, text -> read(history, text)));
+        requireNonNull(now, "now");
+        return answer(() -> queries(memory.without(history.id())).of(history, now, text -> read(history, text)));
     }
 
     /**

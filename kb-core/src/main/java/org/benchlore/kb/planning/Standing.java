@@ -78,6 +78,25 @@ record Standing(List<PowerOff> rules) {
                 && finding.likelihoods().getOrDefault(rule.stateId(), 0.0) >= FEARED;
     }
 
+    /**
+     * Ids of symptoms looked at before that which the look was to answer was told again: "no deposit" says nothing of the
+     * spill after it.
+     *
+     * @param told what each note or test in turn found
+     */
+    static Set<String> outdated(Knowledge knowledge, List<List<Finding>> told) {
+        Set<String> outdated = new HashSet<>();
+        Set<String> before = new HashSet<>();
+        for (List<Finding> found : told) {
+            knowledge.powerOff().stream()
+                    .filter(rule -> found.stream().anyMatch(finding -> feared(finding, rule)))
+                    .filter(rule -> !before.add(rule.id()))
+                    .forEach(rule -> outdated.addAll(rule.until()));
+            found.forEach(finding -> outdated.remove(finding.symptomId()));
+        }
+        return outdated;
+    }
+
     /** Ids of rules that a fix has lifted, or words that tell of one, and whose state was not seen again since. */
     static List<String> madeSafe(
             Knowledge knowledge, List<CaseEvent> events, Function<String, Optional<Reading>> read) {
@@ -134,7 +153,7 @@ record Standing(List<PowerOff> rules) {
                 .orElse(0);
     }
 
-    private static Stream<Finding> findings(CaseEvent event) {
+    static Stream<Finding> findings(CaseEvent event) {
         if (event instanceof CaseEvent.Noted noted) {
             return noted.findings().stream();
         }

@@ -5,9 +5,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.DeviceScope;
@@ -15,6 +17,7 @@ import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.ranking.CodeRecord;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
+import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 
 /**
@@ -58,10 +61,18 @@ public final class UnitQueries {
      * @param read what a text of the case says, read in the case's scope; empty for one that cannot be read
      */
     public RankingQuery of(CaseHistory history, Function<String, Optional<Reading>> read) {
+        return of(history, List.of(), read);
+    }
+
+    /**
+     * As {@link #of(CaseHistory, Function)}, with what is found now on top.
+     *
+     * @param now findings, one per symptom
+     */
+    public RankingQuery of(CaseHistory history, List<Finding> now, Function<String, Optional<Reading>> read) {
         List<Reading> readings = read(history.textsOfFault(), read);
         return new RankingQuery(
-                RankingQuery.standing(
-                        history.findingsOfFault().stream().filter(model::knows).toList(), readings, knowledge),
+                known(history, readings, now),
                 history.scope(),
                 true,
                 history.workedOnBefore(),
@@ -76,6 +87,24 @@ public final class UnitQueries {
 
     private static List<Reading> read(List<String> texts, Function<String, Optional<Reading>> read) {
         return texts.stream().flatMap(text -> read.apply(text).stream()).toList();
+    }
+
+    private List<Finding> known(CaseHistory history, List<Reading> readings, List<Finding> now) {
+        Set<String> outdated = Standing.outdated(
+                knowledge,
+                Stream.concat(
+                                history.events().stream()
+                                        .map(e -> Standing.findings(e).toList()),
+                                Stream.of(now))
+                        .toList());
+        SortedMap<String, Finding> known = new TreeMap<>();
+        RankingQuery.standing(
+                        history.findingsOfFault().stream().filter(model::knows).toList(), readings, knowledge)
+                .stream()
+                .filter(finding -> !outdated.contains(finding.symptomId()))
+                .forEach(finding -> known.put(finding.symptomId(), finding));
+        now.forEach(finding -> known.put(finding.symptomId(), finding));
+        return List.copyOf(known.values());
     }
 
     /** What a note says: its findings, its words, and codes that no pack knows. */

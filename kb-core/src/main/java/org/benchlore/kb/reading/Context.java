@@ -6,6 +6,7 @@ import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.Reading.Condition;
 import org.benchlore.kb.reading.Reading.Source;
@@ -268,12 +269,18 @@ final class Context {
                 now.clear();
             }
             sentence = passage.sentence(claim.from);
-            if (cues.get(i).contains(Cue.NOW) || ofNew(claim)) {
+            if ((cues.get(i).contains(Cue.NOW) || ofNew(claim)) && !cold(claim)) {
                 now.add(claim.symptom.id());
             } else if (now.contains(claim.symptom.id()) || (!now.isEmpty() && toldOfThen(claim))) {
                 cues.get(i).add(Cue.PAST);
             }
         }
+    }
+
+    /** "Gets hot, 25 degrees now": how warm it lies there is no news of how warm it gets. */
+    private static boolean cold(Claim claim) {
+        Quantity quantity = claim.symptom.quantity();
+        return claim.measured != null && quantity != null && quantity.unit().equals("degC") && claim.normal();
     }
 
     /** "New fuse holds" is said of now. */
