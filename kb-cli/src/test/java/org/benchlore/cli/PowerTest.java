@@ -87,6 +87,8 @@ class PowerTest {
                 "juice spilled in it last week, opened and washed it, dry now, still dead",
                 "phone battery was swollen, i took it out and put a new one in, still won't charge",
                 "laptop battery swollen, new battery fitted, runs ten minutes",
+                "lithium cell 1.9 V, took the pack out",
+                "radio got rained on years ago, has run daily since, now the volume pot crackles",
             })
     void words_that_tell_it_was_put_right_let_power_on(String words) {
         assertThat(text("next", words)).doesNotContain("Power stays off");
@@ -95,6 +97,18 @@ class PowerTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
+                "AA toy dog does not bark, cells 1.52 V",
+                "remote control, two new AAA cells at 1.58 V each, no infrared seen",
+                "alarm box, cell stack 14.6 V",
+            })
+    void loose_cells_and_stacks_are_no_lithium_cells(String words) {
+        assertThat(text("next", words)).doesNotContain("Power stays off");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "juice spilled in it last week, has not worked since",
                 "juice spilled in it last week, dried in rice, still dead",
                 "laptop battery swollen, will fit a new battery",
                 "new battery fitted last month, now it is swollen",

@@ -40,6 +40,7 @@ record Standing(List<PowerOff> rules) {
     static Standing of(Knowledge knowledge, RankingQuery query, BenchConditions conditions) {
         return new Standing(knowledge.powerOff().stream()
                 .filter(rule -> !conditions.madeSafe().contains(rule.id()))
+                .filter(rule -> shows(knowledge, query, rule.symptomId()))
                 .filter(rule -> query.findings().stream().anyMatch(finding -> feared(finding, rule)))
                 .flatMap(rule -> left(knowledge, query, rule).stream())
                 .toList());
@@ -47,10 +48,8 @@ record Standing(List<PowerOff> rules) {
 
     /** What is left of a rule by what was looked at: nothing where all was found sound, and only a fix where one was not. */
     private static Optional<PowerOff> left(Knowledge knowledge, RankingQuery query, PowerOff rule) {
-        List<String> looks = rule.until().stream()
-                .filter(id -> knowledge.symptom(id).stream()
-                        .allMatch(s -> knowledge.lacking(s, query.kinds()).isEmpty()))
-                .toList();
+        List<String> looks =
+                rule.until().stream().filter(id -> shows(knowledge, query, id)).toList();
         List<String> left = looks.stream()
                 .filter(id -> !(amiss(knowledge, query, id) <= DOUBT))
                 .toList();
@@ -58,6 +57,14 @@ record Standing(List<PowerOff> rules) {
         return left.isEmpty() && !looks.isEmpty()
                 ? Optional.empty()
                 : Optional.of(rule.awaiting(bad ? List.of() : left));
+    }
+
+    /** Whether such a unit can show a symptom at all. */
+    private static boolean shows(Knowledge knowledge, RankingQuery query, String symptomId) {
+        return knowledge
+                .symptom(symptomId)
+                .filter(symptom -> knowledge.lacking(symptom, query.kinds()).isEmpty())
+                .isPresent();
     }
 
     /** The greatest likelihood of a state that a sound unit does not show; not a number where nobody looked. */
