@@ -29,6 +29,7 @@ final class Queries {
     private static final int MOST_WORDS = 30;
     private static final int MOST_STATES = 300;
     private static final float WORD = 3f;
+    private static final float OF_A_NAME = 1f; // once more, by how much of the name the word is
     private static final float NAMED = 2f; // per word, where all stand in its name
     private static final float CONCEPT = 0.6f;
     private static final float FINDING = 2f;
@@ -42,6 +43,7 @@ final class Queries {
         BooleanQuery.Builder any = new BooleanQuery.Builder();
         Set<String> terms = distinct(words);
         addTerms(any, Fields.TEXT, WORD, terms);
+        addTerms(any, Fields.NAME, OF_A_NAME, terms);
         if (!terms.isEmpty()) {
             BooleanQuery.Builder every = new BooleanQuery.Builder();
             terms.forEach(term -> every.add(new TermQuery(new Term(Fields.NAME, term)), Occur.FILTER));

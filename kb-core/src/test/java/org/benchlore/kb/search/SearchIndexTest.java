@@ -61,6 +61,23 @@ final class SearchIndexTest {
     }
 
     @Test
+    void a_word_that_is_most_of_a_name_counts_for_more_than_one_among_many() {
+        String pack = Bench.PACK
+                .replace("name: Replace the start resistor", "name: Replace the rotor")
+                .replace(
+                        "Lift the old one and fit a new one of the same power rating.",
+                        "Note which way the old one sat and lift it. ".repeat(9))
+                .replace(
+                        "name: Replace the main switching transistor",
+                        "name: Replace, centre and balance the rotor with its shaft and both bushes");
+        try (SearchIndex other = SearchIndex.inMemory(Bench.knowledge(pack))) {
+            assertThat(other.search(SearchQuery.of("rotor bent").only(FIX)).hits())
+                    .extracting(SearchHit::id)
+                    .startsWith("replace-start-resistor");
+        }
+    }
+
+    @Test
     void having_all_that_was_asked_counts_for_more_than_one_word_over_and_over() {
         String pack = Bench.PACK
                 .replace("Standby lives, the big transformer stays silent.", "Board, board. ".repeat(10))
