@@ -43,23 +43,26 @@ final class Hits {
                 entry.scope(),
                 Optional.empty(),
                 found.score(),
-                snippets.of(wordbook.passages(found.at())));
+                snippets.of(wordbook.passages(found.at()), wordbook.words(entry.title())));
     }
 
     private SearchHit pastCase(Document document, Found found) {
+        String title = document.get(Fields.TITLE);
         List<Passage> passages = new ArrayList<>();
         for (String field : Fields.SHOWN) {
             for (String text : document.getValues(field)) {
-                passages.add(new Passage(text, wordbook.words(text)));
+                if (!text.isBlank() && !text.equals(title)) {
+                    passages.add(new Passage(text, wordbook.words(text)));
+                }
             }
         }
         return new SearchHit(
                 HitKind.CASE,
                 found.id(),
-                document.get(Fields.TITLE),
+                title,
                 DeviceScope.parse(document.get(Fields.SCOPE)),
                 Optional.ofNullable(document.get(Fields.OUTCOME)).map(Outcome::parse),
                 found.score(),
-                snippets.of(passages));
+                snippets.of(passages, wordbook.words(title)));
     }
 }

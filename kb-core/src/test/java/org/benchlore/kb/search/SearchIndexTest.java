@@ -375,6 +375,24 @@ final class SearchIndexTest {
     }
 
     @Test
+    void snippets_are_whole_sentences_where_they_fit_and_repeat_no_title() {
+        String said = "It was fine until March. Then the purple wire glowed. ";
+        index.update(
+                List.of(
+                        Bench.open("c1", "any", "Rain came in. ".repeat(20) + said + "The end is not known. ".repeat(20)),
+                        Bench.ended("c2", "any", "purple lamp", "standby-converter-dead", Outcome.FIXED)),
+                new Reached(2, "e2"));
+        assertThat(hit("purple wire glowed", CASE, "c1").snippet().text())
+                .startsWith("Then the purple wire glowed. The end")
+                .endsWith("known.");
+        assertThat(hit("purple lamp", CASE, "c2").snippet().text()).isEqualTo("Standby converter does not start");
+        assertThat(hit("standby supply", SYMPTOM, "rail-standby").snippet().text())
+                .isEqualTo("The always-on supply of controller and lamp, at the supply plug.");
+        assertThat(hit("standby housekeeping", SYMPTOM, "rail-standby").snippet().text())
+                .isEqualTo("housekeeping supply");
+    }
+
+    @Test
     void what_people_tell_finds_an_entry_and_its_description_is_shown() {
         String pack = Bench.PACK.replace(
                 "per-thousand: 30", "told: [Grandpa's wireless hisses like a goose and sulks.]\n    per-thousand: 30");
