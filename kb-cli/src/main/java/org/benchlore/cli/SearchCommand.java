@@ -103,7 +103,7 @@ final class SearchCommand extends BenchCommand {
         } else {
             new SearchPage(bench.page()).result(result);
         }
-        result.didYouMean().ifPresent(meant -> bench.err().println("benchlore: did you mean: " + Page.clean(meant)));
+        result.didYouMean().ifPresent(meant -> bench.err().println("benchlore: searched for: " + Page.clean(meant)));
         return done(result.hits().isEmpty(), "nothing found for these words; try fewer or other words");
     }
 

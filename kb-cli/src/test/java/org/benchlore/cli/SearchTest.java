@@ -60,7 +60,7 @@ class SearchTest {
                         .out())
                 .contains("job-1")
                 .doesNotContain("job-2");
-        assertThat(run("search", "contrller silent").err()).contains("did you mean: controller silent");
+        assertThat(run("search", "contrller silent").err()).contains("searched for: controller silent");
     }
 
     @Test

@@ -64,8 +64,8 @@ final class Snippets {
                 distinct.add(matched.get(to));
                 to++;
             }
-            int fresh = (int)
-                    distinct.stream().filter(term -> !told.contains(term)).count();
+            int fresh =
+                    (int) distinct.stream().filter(term -> !told.contains(term)).count();
             if (fresh > best.fresh || (fresh == best.fresh && distinct.size() > best.distinct)) {
                 best = new Window(passage.text(), all.subList(from, to), fresh, distinct.size());
             }

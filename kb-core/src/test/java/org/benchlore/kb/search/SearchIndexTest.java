@@ -379,7 +379,8 @@ final class SearchIndexTest {
         String said = "It was fine until March. Then the purple wire glowed. ";
         index.update(
                 List.of(
-                        Bench.open("c1", "any", "Rain came in. ".repeat(20) + said + "The end is not known. ".repeat(20)),
+                        Bench.open(
+                                "c1", "any", "Rain came in. ".repeat(20) + said + "The end is not known. ".repeat(20)),
                         Bench.ended("c2", "any", "purple lamp", "standby-converter-dead", Outcome.FIXED)),
                 new Reached(2, "e2"));
         assertThat(hit("purple wire glowed", CASE, "c1").snippet().text())
@@ -388,7 +389,9 @@ final class SearchIndexTest {
         assertThat(hit("purple lamp", CASE, "c2").snippet().text()).isEqualTo("Standby converter does not start");
         assertThat(hit("standby supply", SYMPTOM, "rail-standby").snippet().text())
                 .isEqualTo("The always-on supply of controller and lamp, at the supply plug.");
-        assertThat(hit("standby housekeeping", SYMPTOM, "rail-standby").snippet().text())
+        assertThat(hit("standby housekeeping", SYMPTOM, "rail-standby")
+                        .snippet()
+                        .text())
                 .isEqualTo("housekeeping supply");
     }
 
