@@ -282,11 +282,13 @@ final class Passage {
     }
 
     private static String term(Token token, Lexicon lexicon) {
-        if (token.kind() != Kind.WORD) {
-            return Synonyms.of(token);
+        String term = Synonyms.of(token);
+        if (token.kind() != Kind.WORD || lexicon.terms().of(term) != Terms.UNKNOWN) {
+            // another form of a known word is no slip for a third: "smelling", not "swelling"
+            return term;
         }
         Optional<String> mended = lexicon.spelling().mend(token.surface());
-        return Synonyms.of(mended.map(word -> Lexer.tokens(word).get(0).term()).orElse(token.term()));
+        return mended.map(word -> Synonyms.of(Lexer.tokens(word).get(0))).orElse(term);
     }
 
     int size() {

@@ -77,6 +77,7 @@ class ReadingRulesTest {
         "tray opens as it should,tray moves",
         "the 12 V is as it ought to be,rail-12v in-tolerance",
         "nothing burnt in the supply,scorched absent",
+        "it is smelling,scorched present",
         "'looked for webs on the board, none',insects absent",
         "clean of webs,insects absent",
         "cooling the chips does nothing,cold-chips absent",

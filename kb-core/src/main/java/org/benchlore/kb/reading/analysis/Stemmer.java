@@ -59,7 +59,15 @@ final class Stemmer {
             "longer",
             "hardly",
             "lately",
-            "shortly");
+            "shortly",
+            "leading",
+            "later",
+            "coupling",
+            "recording",
+            "quite",
+            "silicone",
+            "paste",
+            "stripe");
 
     /** What a bench says more or less of: "getting dimmer", "pulls weakly". */
     private static final String[] ADJECTIVES = {
@@ -119,6 +127,8 @@ final class Stemmer {
         same("chew", "chewn");
         same("split", "splitting");
         same("cans"); // headphones, not the verb in "can't"
+        same("paste", "pasted", "pasting"); // "past" and "strip" are others
+        same("stripe", "striped", "stripy");
         same("filings"); // nor has what lies about to do with "file" and "drop"
         same("droppings");
         same("shavings");

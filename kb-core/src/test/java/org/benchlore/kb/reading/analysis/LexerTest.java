@@ -156,6 +156,10 @@ class LexerTest {
     void what_is_gone_is_not_what_goes() {
         assertThat(terms("goes went going")).containsOnly("go");
         assertThat(terms("gone")).containsExactly("gone");
+        assertThat(terms("past paste pasted")).containsExactly("past", "paste", "paste");
+        assertThat(terms("strips striped stripes")).containsExactly("strip", "stripe", "stripe");
+        assertThat(terms("records recordings couple couplings late later"))
+                .containsExactly("record", "recording", "coupl", "coupling", "late", "later");
         assertThat(terms("dimmer dimly dimmest")).containsOnly("dim");
         assertThat(terms("cooler cleaner hardly")).containsExactly("cooler", "cleaner", "hardly");
     }
