@@ -17,6 +17,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class Bags {
     /** Fillers that mean something once a phrase is taught with them: "standby light only". */
+    private static final Set<String> GOVERNING = Set.of("sinc", "after", "before", "until", "without", "instead");
+
     private static final Set<String> ONLY = Set.of("only", "just");
 
     /** A phrase as a pack teaches it. */
@@ -34,15 +36,23 @@ final class Bags {
         /** Whether one of its words denies. */
         final boolean negates;
 
+        /** The number of what a "since" or "after" in it governs, which has to stand behind it; 0 for none. */
+        final int governed;
+
         private Bag(int[] numbers, Taught taught, Terms terms) {
             this.numbers = numbers;
             this.content = taught.phrasing().content;
             this.sense = taught.sense();
             boolean denied = false;
-            for (int number : numbers) {
-                denied |= Token.denies(terms.term(number));
+            int behind = Terms.UNKNOWN;
+            for (int i = 0; i < numbers.length; i++) {
+                denied |= Token.denies(terms.term(numbers[i]));
+                if (i > 0 && GOVERNING.contains(terms.term(numbers[i - 1]))) {
+                    behind = numbers[i];
+                }
             }
             this.negates = denied;
+            this.governed = behind;
         }
 
         /** Several phrases may be the same without their fillers. */

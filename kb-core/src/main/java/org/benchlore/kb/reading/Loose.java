@@ -180,6 +180,9 @@ final class Loose {
                 return;
             }
             ordered &= place > last;
+            if (number == bag.governed && place < last) {
+                return;
+            }
             last = place;
             from = Math.min(from, place);
             to = Math.max(to, place + 1);

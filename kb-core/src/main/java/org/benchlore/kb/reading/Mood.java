@@ -14,6 +14,9 @@ import org.benchlore.kb.reading.analysis.Token.Kind;
 final class Mood {
     private static final int HABIT_REACH = 10;
 
+    /** Words of a name told of in the plural. */
+    private static final int MOST_OF_NAME = 3;
+
     /** Tokens from "should" to what should be read. */
     private static final int LIMIT_REACH = 5;
 
@@ -137,9 +140,14 @@ final class Mood {
             mark(from, turn(first, sentenceTo));
             return;
         }
+        if (instructs(first, to, sentenceTo)) {
+            mark(from, turn(from, sentenceTo));
+            return;
+        }
         boolean should = (words.get(first).equals("should") && !limit(first, sentenceTo))
                 || generalCase(first, to)
                 || ofAKind(first, to)
+                || ofThemAll(first, to)
                 || otherUnits(first, to)
                 || says(MoodWords.OTHER_THINGS, first, to);
         if (should) {
@@ -296,6 +304,34 @@ final class Mood {
             if (MoodWords.OF_A_KIND.contains(words.get(i))) {
                 return true;
             }
+        }
+        return false;
+    }
+
+    /** "When the display fades, replace the converter" tells what to do should it come to that. */
+    private boolean instructs(int first, int to, int sentenceTo) {
+        int order = to + 1;
+        return words.get(first).equals("when")
+                && order < sentenceTo
+                && tokens.get(to).is(",")
+                && orders.at(order, nextSeparator(order, sentenceTo));
+    }
+
+    /** "Lithium packs swell when they are overcharged": a plural without an article, told of all of them. */
+    private boolean ofThemAll(int first, int to) {
+        String word = words.get(first);
+        if (MoodWords.SUBJECTS.contains(word) || tokens.get(first).kind() != Kind.WORD) {
+            return false;
+        }
+        boolean plural = false;
+        for (int i = first; i + 1 < to; i++) {
+            String here = words.get(i);
+            if (plural && here.equals("when") && words.get(i + 1).equals("they")) {
+                return true;
+            }
+            plural |= i < first + MOST_OF_NAME
+                    && here.endsWith("s")
+                    && !here.equals(tokens.get(i).term());
         }
         return false;
     }

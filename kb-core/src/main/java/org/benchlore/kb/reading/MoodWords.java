@@ -109,8 +109,9 @@ final class MoodWords {
     static final Words EXPECTED = Words.spaced("should ought");
 
     /** What is bought, sold and sent; nothing in such a sentence is a finding of the unit. */
-    static final Phrases TRADE =
-            new Phrases("ordered | on order | bought | shopping | waiting for | wanted | out of stock | invoice "
+    static final Phrases TRADE = new Phrases(
+            "ordered | on order | guarantee covers | guarantee does not | warranty covers | warranty does not | warranty only | "
+                    + "must be paid | must be reported | must be returned | bought | shopping | waiting for | wanted | out of stock | invoice "
                     + "| quote | quote sent | estimate | postage | labour | total due | pcs | delivery | deliveries | spare | spares "
                     + "| price | eur | usd | gbp | paid | suppliers | supplier | shipping | donor with | for sale");
 
@@ -119,6 +120,7 @@ final class MoodWords {
             new Phrases("usually | generally | typically | in general | as a rule | tends to | tend to | means "
                     + "| mean | points at | points to | point at | point to | indicates | indicate | suggests | proves | prove | must never "
                     + "| must not | must be zero | costs | can be cleaned | can be mended | can be repaired | can be replaced | can be fixed "
+                    + "| manual says | manual states | manual warns | book says | leaflet says | data sheet says "
                     + "| is known for | are known for | is expected | thats how | that is how");
 
     /** Told of all units, and so is the whole sentence. */
@@ -152,9 +154,9 @@ final class MoodWords {
             "reads rests shows measures gives is sits has looks sounds makes draws runs lasts puts pulls lets causes kills");
 
     /** First words of a note's heading that speaks of what is to come or of all units. */
-    static final Words HEADINGS =
-            Words.spaced("next todo plan parts wanted general rule reminder shipping question needed ordered order "
-                    + "invoice quote estimate agenda tomorrow wish replacement common");
+    static final Words HEADINGS = Words.spaced(
+            "next todo plan parts wanted general rule reminder shipping question needed ordered order "
+                    + "invoice quote estimate agenda tomorrow wish replacement common causes reasons suspects candidates checklist steps procedure hints");
 
     /** Words of a heading over what is taught, all of it up to the end of the line. */
     static final Words TEACHING = Words.spaced("theory lesson apprentice apprentices reference trainee tutorial");

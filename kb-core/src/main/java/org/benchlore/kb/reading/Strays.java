@@ -2,6 +2,7 @@ package org.benchlore.kb.reading;
 
 import java.util.List;
 import java.util.Optional;
+import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token.Kind;
 import org.benchlore.kb.reading.analysis.Words;
@@ -212,7 +213,7 @@ final class Strays {
                     && passage.token(head).kind() == Kind.WORD
                     && !passage.unreal(head);
             Sense said = open ? lexicon.referents().saidOfHead(passage.number(head), word.entry) : null;
-            if (said != null) {
+            if (said != null && !ofAnother(head, said.symptom())) {
                 word.word = true;
                 Claim claim = new Claim(said.symptom(), said.state(), null, head, word.to);
                 claim.word = word;
@@ -220,6 +221,19 @@ final class Strays {
                 claims.add(claim);
             }
         }
+    }
+
+    /** "Job card opened" is said of no memory card, "new cartridge" of any. */
+    private boolean ofAnother(int head, Symptom symptom) {
+        if (head == 0
+                || !passage.sameSegment(head - 1, head)
+                || !passage.content(head - 1)
+                || passage.token(head - 1).kind() != Kind.WORD) {
+            return false;
+        }
+        Item before = passage.itemAt(head - 1);
+        return (before == null || before.names)
+                && !symptom.id().contains(passage.token(head - 1).surface());
     }
 
     private boolean tells(Item word) {

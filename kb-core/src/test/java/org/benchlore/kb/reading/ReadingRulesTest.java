@@ -206,6 +206,13 @@ class ReadingRulesTest {
                 "mended free of charge",
                 "took charge of it",
                 "no charge to the owner",
+                "the job bus idle",
+                "the move has been dead since spring",
+                "packs are swollen when they are overcharged",
+                "when the fuse is blown, replace the bridge",
+                "the manual says the fuse is blown when the lamp is off",
+                "Typical causes: fuse blown, disc stuck",
+                "the warranty does not cover scorched insects",
             })
     void holds_nothing(String text) {
         assertThat(findings(text)).isEmpty();
