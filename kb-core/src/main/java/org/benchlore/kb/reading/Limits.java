@@ -43,6 +43,7 @@ final class Limits {
             if (well
                     && (limits.ofPart(claim)
                             || limits.inPlace(claim)
+                            || limits.onlyInPlace(claim)
                             || limits.ifHeld(claim)
                             || limits.poorly(claim)
                             || limits.notTheOther(claim))) {
@@ -80,6 +81,24 @@ final class Limits {
             }
             if (only(i)) {
                 return !inside(claim, i + 1);
+            }
+        }
+        return false;
+    }
+
+    /** "They only work on the left". */
+    private boolean onlyInPlace(Claim claim) {
+        int at = claim.to;
+        Item item = at < passage.size() ? passage.itemAt(at) : null;
+        boolean condition = item != null && item.entry.cue != null && Cue.CONDITIONS.contains(item.entry.cue);
+        if (condition
+                || !inside(claim, at)
+                || !PLACES.contains(passage.token(at).surface())) {
+            return false;
+        }
+        for (int i = Math.max(0, claim.from - 1); i < at; i++) {
+            if (only(i)) {
+                return true;
             }
         }
         return false;

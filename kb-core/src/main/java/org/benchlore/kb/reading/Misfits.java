@@ -9,6 +9,9 @@ import org.benchlore.kb.reading.analysis.Words;
 final class Misfits {
     private static final Words DROPPED = Words.spaced("off by out in round around");
     private static final Words FELL = Words.spaced("for to into asleep behind through");
+    private static final Words SILENT = Words.spaced("silent mute quiet dumb dark dead blank still");
+    private static final Words DEGREES =
+            Words.spaced("quite completely totally entirely almost nearly very rather all");
     private static final Words OBJECTS = Words.of("it", "them", "this");
     private static final Words LIMITING = Words.of("not", "only", "just");
     private static final Words ON = Words.of("on", "off");
@@ -215,6 +218,13 @@ final class Misfits {
                 && Plain.content(token)
                 && !token.surface().endsWith("ly")
                 && !ALTOGETHER.contains(token.surface());
+    }
+
+    /** "Fell quite silent": it went so, and did not fall. */
+    static boolean turnsSilent(List<Token> tokens, int fell) {
+        int next = fell + 1;
+        next += next < tokens.size() && DEGREES.contains(tokens.get(next).surface()) ? 1 : 0;
+        return next < tokens.size() && SILENT.contains(tokens.get(next).surface());
     }
 
     /** "3 of the 5 modems", "ok on 2.4, not on 5": no 5 V. */

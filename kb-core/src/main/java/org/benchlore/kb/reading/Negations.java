@@ -65,7 +65,7 @@ final class Negations {
         if (cue == null || !DENYING.contains(cue)) {
             return;
         }
-        if (answer(item)) {
+        if (answer(item) || concord(item)) {
             item.done = true;
             return;
         }
@@ -86,6 +86,18 @@ final class Negations {
                 && item.to < passage.size()
                 && passage.term(item.from).equals("no")
                 && SPEAKERS.contains(passage.token(item.to).surface());
+    }
+
+    /** "He don't read no disc": the same said twice. */
+    private boolean concord(Item item) {
+        Item next =
+                item.to < passage.size() && passage.term(item.to - 1).equals("not") ? passage.itemAt(item.to) : null;
+        for (int i = item.to + 1; next != null && i < next.to; i++) {
+            if (passage.term(i).equals("no")) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private void file() {

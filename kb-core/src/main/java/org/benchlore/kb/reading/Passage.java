@@ -21,6 +21,8 @@ final class Passage {
     private static final Words PLAIN_NO = Words.of("no", "not", "never");
 
     private static final String TURN = "turn";
+    private static final String FALL = "fall";
+    private static final String GO = "go";
 
     /** An entry of the lexicon in the text. What it was used for is noted while linking. */
     static final class Item {
@@ -117,6 +119,9 @@ final class Passage {
         for (int i = 0; i < n; i++) {
             Token token = at[i];
             terms[i] = ordinal(i) ? "number" : term(token, lexicon);
+            if (terms[i].equals(FALL) && Misfits.turnsSilent(tokens, i)) {
+                terms[i] = GO;
+            }
             skipped[i] = Plain.skipped(token);
             content[i] = !skipped[i] && Plain.contentUnskipped(token);
             leftOut[i] = skipped[i] || Ordinals.idle(tokens, i) || (i + 1 < n && Plain.vague(token, at[i + 1]));

@@ -17,7 +17,7 @@ final class Plain {
 
     private static final Words FUNCTION = Words.spaced(
             "i you he she we they me him them us your here to of in on at by for from with into onto "
-                    + "over as than too and or nor so do have had can could will shall may might get go come any some both each "
+                    + "over as than too and or nor so do have had can could will shall may might get go come any some both each apparatu instrument "
                     + "every what who whom when how why out up down off about around approx after during again "
                     + "same such more most much many other another own per via between through then thing thank hello hi ok "
                     + "okay well etc eg ie found find see seen saw look check say tell make give take put let be unit devic set "
@@ -26,7 +26,8 @@ final class Plain {
                     + "bench rail line voltag volt level stay remain keep turn seem appear report notic observ hear heard");
 
     /** What makes a figure vague: "after maybe ten minutes", "lasts like 10 mins". */
-    private static final Words VAGUELY = Words.spaced("nearly almost maybe perhaps like circa ca good approximately");
+    private static final Words VAGUELY =
+            Words.spaced("nearly almost maybe perhaps like circa ca good approximately approx roughly some");
 
     private Plain() {}
 

@@ -18,6 +18,9 @@ final class Thin {
     /** Words of a place: "at", "the", "board", "edge". */
     private static final int LONGEST_PLACE = 3;
 
+    /** Words in front of a colon. */
+    private static final int LONGEST_HEADING = 3;
+
     /** Where something shows takes nothing from it: "left channel hums". */
     private static final Words SIDES = Words.terms("left right channel side speaker top bottom middle centre center");
 
@@ -25,6 +28,11 @@ final class Thin {
     private static final Words EVERY = Words.spaced("every each an a per");
 
     private static final Words PERIODS = Words.terms("second minute hour day night week morning evening month");
+
+    /** Words that only colour what is said: "a dreadful hum", "lifeless ever since". */
+    private static final Words COLOURING = Words.terms(
+            "since ever whatever suddenly sadly dreadful terrible horrible awful nasty frightful ghastly "
+                    + "constant persistent annoying irritating slight distinct definite obvious audible noticeable unbearable");
 
     private static final String NOTHING = "nothing";
 
@@ -115,10 +123,19 @@ final class Thin {
 
     private int start(Claim claim) {
         int from = claim.from;
-        while (from > 0 && together(from - 1, claim.from) && !(claim.name == null && and(from - 1))) {
+        while (from > 0
+                && together(from - 1, claim.from)
+                && !heading(from - 1)
+                && !(claim.name == null && and(from - 1))) {
             from--;
         }
         return from;
+    }
+
+    /** "Counter sheet: …": who says so, or of what. */
+    private boolean heading(int colon) {
+        int opens = Math.max(0, colon - LONGEST_HEADING);
+        return passage.token(colon).is(":") && (opens == 0 || passage.sentence(opens - 1) != passage.sentence(colon));
     }
 
     private boolean and(int i) {
@@ -137,7 +154,7 @@ final class Thin {
         boolean time = token.unit().equals("s");
         return passage.cue(i) == null
                 && !time
-                && (token.kind() == Kind.NUMBER || !SIDES.contains(token.term()))
+                && (token.kind() == Kind.NUMBER || !(SIDES.contains(token.term()) || COLOURING.contains(token.term())))
                 && !period(i);
     }
 

@@ -34,6 +34,9 @@ public final class Lexer {
             "shouldnt",
             "wont",
             "cant");
+    /** The dot behind them ends no sentence. */
+    private static final Words ABBREVIATED = Words.of("ca", "approx", "incl", "excl", "vs");
+
     private static final Map<String, String> ODD_STEMS = Map.of("wo", "will", "ca", "can", "sha", "shall", "ai", "be");
 
     private final Folded folded;
@@ -147,6 +150,7 @@ public final class Lexer {
             int tail = surface.indexOf('\'');
             String base = tail > 0 ? surface.substring(0, tail) : surface;
             add(Kind.WORD, from, end, base, Stemmer.stem(base));
+            return ABBREVIATED.contains(base) && folded.at(end) == '.' ? end + 1 : end;
         }
         return end;
     }

@@ -197,6 +197,13 @@ class LexerTest {
     }
 
     @Test
+    void the_dot_of_an_abbreviation_ends_nothing() {
+        assertThat(terms("ca. 20 min vs. 5 V."))
+                .doesNotContainSequence("ca", ".")
+                .containsOnlyOnce(".");
+    }
+
+    @Test
     void contractions_yield_their_negation() {
         assertThat(terms("isn't won't can't cannot doesnt"))
                 .containsExactly("be", "not", "will", "not", "can", "not", "can", "not", "do", "not");
