@@ -151,7 +151,7 @@ final class MoodWords {
 
     /** Told of a kind: in the present. */
     static final Words OF_A_KIND = Words.spaced(
-            "reads rests shows measures gives is sits has looks sounds makes draws runs lasts puts pulls lets causes kills");
+            "reads rests shows measures gives is sits has looks sounds makes draws runs lasts puts pulls lets causes kills must");
 
     /** First words of a note's heading that speaks of what is to come or of all units. */
     static final Words HEADINGS = Words.spaced(

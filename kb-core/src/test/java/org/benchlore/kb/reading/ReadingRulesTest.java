@@ -213,6 +213,7 @@ class ReadingRulesTest {
                 "the job bus idle",
                 "the move has been dead since spring",
                 "packs are swollen when they are overcharged",
+                "a dead motor must go back, gone",
                 "when the fuse is blown, replace the bridge",
                 "the manual says the fuse is blown when the lamp is off",
                 "Typical causes: fuse blown, disc stuck",
