@@ -9,14 +9,18 @@ import org.jspecify.annotations.Nullable;
  * <p>Findings of one unit travel together and packs err, so all of them together may count for less than they seem.
  * The posterior is therefore a mixture over powers η of the likelihood, P(c) = Σ π_η P_η(c), P_η(c) ∝ prior(c) · L(c)^η, with
  * η = 1 in all but the share {@link RankingSettings#doubt} of it; a fix that failed where one cause seemed all but certain
- * then speaks for the smaller powers, too. Power likelihoods: Grünwald, "The safe Bayesian", ALT 2012, from memory.
+ * then speaks for the smaller powers, too. The likelihood is that of findings, wording and codes together: a note's words and
+ * what was read from them are of one hand. Power likelihoods: Grünwald, "The safe Bayesian", ALT 2012, from memory.
  */
 final class Posterior {
     /** Findings after which what a note leaves out counts half. */
     private static final double TERSE = 6;
 
-    /** Shares of the doubt for the powers a half, a quarter and an eighth. */
-    private static final double[] DOUBTS = {4 / 7.0, 2 / 7.0, 1 / 7.0};
+    /** Each the square root of the next, see {@link #believed}. */
+    static final double[] POWERS = {0.125, 0.25, 0.5, 1};
+
+    /** Shares of the doubt for the powers below 1. */
+    private static final double[] DOUBTS = {1 / 7.0, 2 / 7.0, 4 / 7.0};
 
     private Posterior() {}
 
@@ -28,7 +32,7 @@ final class Posterior {
             Dependence.@Nullable Together together,
             RankingSettings settings) {
         ScopeView view = outset.coded();
-        double[] evidence = new double[view.prior.length];
+        double[] evidence = outset.told();
         if (fromNote) {
             addUnmentioned(evidence, outset, observations, settings.aside());
         }
@@ -40,63 +44,49 @@ final class Posterior {
         if (together != null) {
             together.addLinks(evidence);
         }
-        return believed(asUntried(outset), view.prior, evidence, settings.doubt());
-    }
-
-    /** Shares before the findings as they would be had nothing been tried, up to a constant. */
-    private static double[] asUntried(Outset outset) {
-        if (outset.tried() == outset.scope()) {
-            return outset.coded().prior;
-        }
-        double[] shares = outset.coded().prior.clone();
-        for (int c = 0; c < shares.length; c++) {
-            double left = outset.tried().prior[c];
-            shares[c] *= left > 0 ? outset.scope().prior[c] / left : 1;
-        }
-        return shares;
+        return believed(outset, evidence, settings.doubt());
     }
 
     /**
-     * Shares over all powers, in the place of the evidence.
+     * Shares over all powers.
      *
-     * @param untried shares before the findings
-     * @param tried the same with what was tried in vain held against its causes, each up to a constant
-     * @param evidence ln of the likelihood of the findings, up to a constant
+     * @param evidence ln of the likelihood of all that is known, up to a constant
      */
-    private static double[] believed(double[] untried, double[] tried, double[] evidence, double doubt) {
+    private static double[] believed(Outset outset, double[] evidence, double doubt) {
+        double[] untried = outset.scope().prior;
+        double[] tried = outset.tried().prior;
+        int unlisted = untried.length - 1;
         double largest = Double.NEGATIVE_INFINITY;
         for (int c = 0; c < untried.length; c++) {
             largest = untried[c] > 0 ? Math.max(largest, evidence[c]) : largest;
         }
-        double whole = 0;
-        double half = 0;
-        double quarter = 0;
-        double eighth = 0;
+        double[] power = new double[untried.length];
         for (int c = 0; c < untried.length; c++) {
-            double p = untried[c] > 0 ? Math.exp((evidence[c] - largest) / 8) : 0;
-            evidence[c] = p;
-            if (p > 0) {
-                eighth += untried[c] * p;
-                p *= p;
-                quarter += untried[c] * p;
-                p *= p;
-                half += untried[c] * p;
-                whole += untried[c] * p * p;
+            power[c] = untried[c] > 0 ? Math.exp(POWERS[0] * (evidence[c] - largest)) : 0;
+        }
+        double[] shares = new double[untried.length];
+        for (int k = 0; k < POWERS.length; k++) {
+            double plain = power[unlisted];
+            power[unlisted] *= outset.unlistedAt(k);
+            double sum = 0;
+            for (int c = 0; c < power.length; c++) {
+                sum += untried[c] * power[c];
             }
+            double part = (k < DOUBTS.length ? doubt * DOUBTS[k] : 1 - doubt) / sum;
+            for (int c = 0; c < power.length; c++) {
+                shares[c] += part * tried[c] * power[c];
+                power[c] *= power[c];
+            }
+            power[unlisted] = plain * plain;
         }
         double sum = 0;
-        for (int c = 0; c < evidence.length; c++) {
-            double p = evidence[c];
-            double q = p * p;
-            double h = q * q;
-            double doubted = DOUBTS[0] * h / half + DOUBTS[1] * q / quarter + DOUBTS[2] * p / eighth;
-            evidence[c] = tried[c] * ((1 - doubt) * h * h / whole + doubt * doubted);
-            sum += evidence[c];
+        for (double share : shares) {
+            sum += share;
         }
-        for (int c = 0; c < evidence.length; c++) {
-            evidence[c] /= sum;
+        for (int c = 0; c < shares.length; c++) {
+            shares[c] /= sum;
         }
-        return evidence;
+        return shares;
     }
 
     private static void addFinding(

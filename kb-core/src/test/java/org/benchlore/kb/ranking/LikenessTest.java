@@ -111,6 +111,16 @@ class LikenessTest {
     }
 
     @Test
+    void words_and_findings_are_doubted_together() {
+        RankingQuery told =
+                query("bearing worn, rotor of the ventilator grinds in its sleeve, ventilator, growls like a bear");
+
+        assertThat(MODEL.probability(told, "bearing"))
+                .as("a tenth of doubt holds for the words, too")
+                .isBetween(0.5, 0.97);
+    }
+
+    @Test
     void how_its_usual_states_are_told_belongs_to_an_entry() {
         double[] nats = new Likeness(KNOWLEDGE, List.copyOf(KNOWLEDGE.causes())).nats("growls in the evening", EVEN);
 
