@@ -11,6 +11,7 @@ public final class ShippedPacks {
             "power",
             "controller",
             "heat",
+            "household",
             "innocent",
             "storage",
             "optical",
