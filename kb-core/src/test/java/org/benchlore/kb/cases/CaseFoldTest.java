@@ -101,7 +101,7 @@ class CaseFoldTest {
                 new Noted(head("n1", 1), "left channel gone", Reading.Source.OWNER, List.of()),
                 new FixApplied(head("f", 2), "new-relay", "relay-oxidised", null, ""),
                 new Noted(head("n2", 3), "swapped the relay, still the same", Reading.Source.SEEN, List.of()));
-        assertThat(failed.textsBeforeWork()).containsExactly("left channel gone");
+        assertThat(failed.textsBeforeWork()).containsExactly("dead", "left channel gone");
         assertThat(failed.textsOfFault()).contains("swapped the relay, still the same");
     }
 
