@@ -115,7 +115,22 @@ public final class BenchRecord {
     }
 
     /**
-     * Per cause that one of these fixes could cure, the chance that all of them would have failed on it.
+     * Chance that a fix cures a cause on which others failed. A fix is taken to work wherever one that works less often on
+     * the same cause would: where a new relay did not help, cleaning the old one would not have either.
+     */
+    double works(Cause cause, Remedy remedy, Collection<String> failedFixes) {
+        double failed = cause.fixedBy().stream()
+                .filter(other -> failedFixes.contains(other.fixId()))
+                .mapToDouble(other -> works(cause.id(), other))
+                .max()
+                .orElse(0);
+        double works = works(cause.id(), remedy);
+        return works > failed ? (works - failed) / (1 - failed) : 0;
+    }
+
+    /**
+     * Per cause that one of these fixes could cure, the chance that all of them would have failed on it: that of the one that
+     * works most often, see {@link #works(Cause, Remedy, Collection)}.
      *
      * @see org.benchlore.kb.ranking.RankingQuery#tried
      */
@@ -125,7 +140,7 @@ public final class BenchRecord {
             for (Cause cause : knowledge.causesFixedBy(fixId)) {
                 for (Remedy remedy : cause.fixedBy()) {
                     if (remedy.fixId().equals(fixId)) {
-                        failed.merge(cause.id(), 1 - works(cause.id(), remedy), (a, b) -> a * b);
+                        failed.merge(cause.id(), 1 - works(cause.id(), remedy), Math::min);
                     }
                 }
             }

@@ -121,8 +121,11 @@ final class Situation {
         for (int i = 0; i < kept.length; i++) {
             Cause cause = causes.get(kept[i]);
             for (Remedy remedy : cause.fixedBy()) {
-                cures.computeIfAbsent(remedy.fixId(), id -> new LinkedHashMap<>())
-                        .merge(i, record.works(cause.id(), remedy), Math::max);
+                double works = record.works(cause, remedy, conditions.failedFixes());
+                if (works > 0) {
+                    cures.computeIfAbsent(remedy.fixId(), id -> new LinkedHashMap<>())
+                            .merge(i, works, Math::max);
+                }
             }
         }
         cures.forEach((id, by) -> {
