@@ -8,6 +8,8 @@ import java.util.stream.Collectors;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.TriedFix;
+import org.benchlore.kb.importing.InVain;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Nearest;
@@ -138,7 +140,9 @@ final class CaseCommand extends BenchCommand {
         @Option(
                 names = "--after",
                 paramLabel = "FIX",
-                description = "It was seen after this fix, which is noted as done now if it is not yet.")
+                description = "It was seen after this fix, which is noted as done now if it is not yet. Words that say"
+                        + " it did not help (\"still the same\", \"no change\") hold it to have failed, as 'proof"
+                        + " --failed' does.")
         @Nullable
         String after;
 
@@ -189,14 +193,21 @@ final class CaseCommand extends BenchCommand {
                 if (told) {
                     events.add(note(kb, text, read.findings()));
                 }
+                Optional<CaseEvent> failed = Optional.ofNullable(after)
+                        .filter(fix -> InVain.told(text))
+                        .map(fix -> StillThere.failed(kb.head(id)));
+                failed.ifPresent(events::add);
                 kb.record(events);
+                String noted = !told
+                        ? "Noted. See 'benchlore proof --case " + id + "'."
+                        : read.findings().isEmpty() ? nothingRead(kb.knowledge(), test) : "Noted.";
                 new Answer(bench, json)
                         .give(
                                 kb,
                                 id,
-                                !told
-                                        ? "Noted. See 'benchlore proof --case " + id + "'."
-                                        : read.findings().isEmpty() ? nothingRead(kb.knowledge(), test) : "Noted.");
+                                failed.map(check -> noted + " " + new Names(kb.knowledge()).fix(after)
+                                                + " is held to have failed.")
+                                        .orElse(noted));
                 if (told && !json) {
                     new ReadPage(kb.knowledge(), bench.page()).print(read);
                 }
@@ -246,8 +257,11 @@ final class CaseCommand extends BenchCommand {
     private static Optional<CaseEvent> done(
             KnowledgeBase kb, CaseHistory history, String fix, @Nullable Double minutes) {
         String fixId = UnitOptions.fixId(kb, fix);
-        Optional<CaseEvent.FixApplied> noted =
-                history.cure().filter(cure -> cure.fixId().equals(fixId));
+        Optional<CaseEvent.FixApplied> noted = history.fixes().stream()
+                .reduce((first, last) -> last)
+                .filter(last -> !last.result().inVain() || last.result() == TriedFix.Result.FAILED)
+                .map(TriedFix::fix)
+                .filter(last -> last.fixId().equals(fixId));
         if (noted.isPresent()) {
             return noted.filter(cure -> minutes != null)
                     .map(cure -> new CaseEvent.Corrected(

@@ -1,13 +1,21 @@
 package org.benchlore.cli;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.Knowledge;
 
-/** What a case that ends as cured says against it: what had been wrong and was found so again after the work. */
+/** What a case says against its cure: words that it did not help, or what had been wrong and was found so again. */
 final class StillThere {
     private StillThere() {}
+
+    /** Holds the last fix to have failed, as a note behind it said. */
+    static CaseEvent failed(CaseEvent.Head head) {
+        return new CaseEvent.Checked(
+                head, "", CaseEvent.Checked.Result.FAILED, null, null, List.of(), "the note says so");
+    }
 
     /** A sentence without its full stop; empty where nothing speaks against the cure. */
     static Optional<String> warning(Knowledge knowledge, Page page, CaseHistory history) {

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.importing.InVain;
 import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.reading.Reading;
@@ -112,9 +113,18 @@ final class WorkLoop {
             return;
         }
         Reading reading = work.kb().read(text, work.history().scope());
+        Optional<CaseEvent.FixApplied> failed = work.history().cure().filter(cure -> InVain.told(text));
         work.record(new CaseEvent.Noted(work.head(), text, source(reading), reading.findings()));
         show.understood(reading);
-        if (reading.findings().isEmpty()) {
+        if (failed.isPresent()) {
+            work.record(StillThere.failed(work.head()));
+            page.text(
+                    0,
+                    "Stored; "
+                            + new Names(work.kb().knowledge()).fix(failed.get().fixId())
+                            + " is held to have failed. 'undo' takes that back.");
+            moved(before);
+        } else if (reading.findings().isEmpty()) {
             page.text(0, "Stored as a note; nothing in it was understood.");
             again(before); // how it is worded may move the ranking all the same
         } else {

@@ -52,10 +52,7 @@ class CaseNoteTest {
 
     @Test
     void what_was_done_meanwhile_is_no_symptom_and_moves_no_cause_by_its_words() {
-        String told = done("case", "open", "fan heater, juice spilled into it, works no more");
-        Matcher matcher = ID.matcher(told);
-        assertThat(matcher.find()).isTrue();
-        String spill = matcher.group(1);
+        String spill = opened("fan heater, juice spilled into it, works no more");
         String before = causes(spill);
         done("case", "note", spill, "opened, washed with distilled water and ipa, dried 3 days, board is dry");
         assertThat(causes(spill)).isEqualTo(before);
@@ -109,6 +106,28 @@ class CaseNoteTest {
                 .isEqualTo("reset-supervisor-failed");
         assertThat(ended.findingsOfFault()).contains(Finding.of("rail-12v", "absent"));
         assertThat(run("case", "note", id, "x", "--after", "nosuch").code()).isEqualTo(ExitCode.USAGE);
+    }
+
+    @Test
+    void a_fix_that_a_note_says_did_not_help_has_failed_and_no_lesser_one_for_that_part_is_offered() {
+        id = opened("stereo amp: left channel gone, comes back when you turn it up loud");
+        assertThat(done("rank", "--case", id, "--top", "1")).contains("[speaker-relay-oxidised]");
+        assertThat(done("case", "note", id, "new relay in, still the same", "--after", "replace-speaker-relay"))
+                .contains("[replace-speaker-relay] is held to have failed.");
+        assertThat(history().failedFixes()).singleElement();
+        done("case", "note", id, "no better when warm", "--after", "replace-speaker-relay");
+        assertThat(history().fixes()).as("the same work, noted once").hasSize(1);
+        done("case", "note", id, "all inputs alike", "--test", "compare-sound-inputs");
+        assertThat(done("next", "--case", id, "--top", "20"))
+                .doesNotContain("nothing says yet")
+                .doesNotContain("[clean-relay-contacts]")
+                .doesNotContain("Do next: Compare the inputs");
+    }
+
+    private String opened(String complaint) {
+        Matcher matcher = ID.matcher(done("case", "open", complaint));
+        assertThat(matcher.find()).isTrue();
+        return matcher.group(1);
     }
 
     @Test

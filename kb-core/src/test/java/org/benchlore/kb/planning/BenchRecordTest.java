@@ -2,12 +2,14 @@ package org.benchlore.kb.planning;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.benchlore.kb.cases.TriedFix;
+import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.reading.Finding;
@@ -63,6 +65,23 @@ class BenchRecordTest {
                 .causes()
                 .forEach(cause -> cause.fixedBy().forEach(remedy -> all.add(record.works(cause.id(), remedy))));
         return all;
+    }
+
+    @Test
+    void a_lesser_fix_cures_nothing_more_where_a_better_one_failed_and_a_better_one_the_rest() {
+        Knowledge both = BenchWorld.with("""
+causes:
+  - {id: lead-broken, refines: true, fixed-by: [{fix: replace-lead, works: 0.9}, {fix: replace-board, works: 0.6}]}
+""");
+        BenchRecord record = BenchRecord.none(both);
+        Cause lead = both.cause("lead-broken").orElseThrow();
+        assertThat(record.works(lead, lead.fixedBy().get(1), List.of("replace-lead")))
+                .isZero();
+        assertThat(record.works(lead, lead.fixedBy().get(0), List.of("replace-board")))
+                .isCloseTo((0.9 - 0.6) / (1 - 0.6), within(1e-12));
+        assertThat(record.works(lead, lead.fixedBy().get(0), List.of())).isEqualTo(0.9);
+        assertThat(record.tried(List.of("replace-lead", "replace-board")).get("lead-broken"))
+                .isCloseTo(0.1, within(1e-12));
     }
 
     @Test
