@@ -10,6 +10,7 @@ import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.planning.FixRecord;
 import org.benchlore.kb.planning.NextStep;
+import org.benchlore.kb.planning.PowerHold;
 import org.benchlore.kb.planning.Rate;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.Worth;
@@ -66,6 +67,14 @@ final class DecisionPage {
                                         Page.percent(fix.cures()),
                                         next.hold().isPresent() ? "" : untested(next, perMinute))),
                         () -> page.hanging(0, 2, withoutFix(next)));
+        List<String> then = next.hold().map(PowerHold::fixesInOrder).orElse(List.of());
+        if (then.size() > 1) {
+            page.hanging(
+                    0,
+                    2,
+                    "Then, for what keeps power off besides: "
+                            + then.stream().skip(1).map(names::fix).collect(Collectors.joining("; then ")) + ".");
+        }
         for (NextStep.Withheld fix : next.withheld()) {
             page.hanging(
                     0,

@@ -51,6 +51,31 @@ class PowerTest {
                         .contains(false));
     }
 
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "cordless drill, battery pack is bulging a bit and gets hot on the charger",
+                "drill, battery pack swollen",
+                "laptop, pack swollen and coffee spilled into it",
+            })
+    void a_bad_pack_goes_out_before_any_question_or_look(String words) {
+        JsonNode next = JSON.readTree(text("next", words, "--json"));
+        assertThat(next.get("stopTesting").asBoolean()).isTrue();
+        assertThat(next.get("hold").get("fixesInOrder").get(0).asString())
+                .isIn("retire-swollen-pack", "replace-lithium-pack");
+        assertThat(text("next", words)).containsPattern("Do next, to make it safe: (Take out|Replace the lithium)");
+    }
+
+    @Test
+    void what_still_stands_after_the_first_step_is_told_with_it() {
+        assertThat(text("next", "laptop, pack swollen and coffee spilled into it"))
+                .contains("Then, for what keeps power off besides: ");
+        JsonNode hold = JSON.readTree(text("next", "drill, pack swollen and gets hot on the charger", "--json"))
+                .get("hold");
+        assertThat(hold.get("reasons").size()).isGreaterThan(1);
+        assertThat(hold.get("fixesInOrder").size()).as("one fix lifts both").isEqualTo(1);
+    }
+
     @Test
     void it_is_said_in_next_plan_and_rank() {
         for (String command : List.of("next", "plan", "rank")) {

@@ -57,8 +57,9 @@ final class PlanMaker {
      * @param next what to do now
      */
     Plan unpowered(PowerHold hold, NextStep next) {
-        Optional<Integer> fix =
-                next.stopTesting() ? next.repair().flatMap(r -> now.safeRepair(trouble)) : Optional.empty();
+        Optional<Integer> fix = next.stopTesting()
+                ? next.repair().flatMap(r -> now.safeRepairs(trouble).stream().findFirst())
+                : Optional.empty();
         Optional<Integer> test = next.first()
                 .flatMap(first -> IntStream.range(0, tests.size())
                         .filter(t ->

@@ -12,13 +12,20 @@ import org.benchlore.kb.knowledge.PowerOff;
  * @param tests how many tests that could tell something are left out
  * @param fixes how many fixes for likely causes are left out
  * @param firstTest the test to do first, since what it reads may lift a reason
- * @param firstFix the likeliest fix that lifts a reason, where no such test is known; before it comes a test that pays, where
- *     several fixes would. No other fix is tried meanwhile: whether it helped only power can tell
+ * @param fixesInOrder where no such test is known, the fixes that together lift what fixes can, each the one that lifts most of what
+ *     stands and cures likeliest; what takes a bad pack out is the first. Before it comes a test that pays, where several
+ *     would do and it is no pack. No other fix is tried meanwhile: whether it helped only power can tell
  */
 public record PowerHold(
-        List<Reason> reasons, int tests, int fixes, Optional<String> firstTest, Optional<String> firstFix) {
+        List<Reason> reasons, int tests, int fixes, Optional<String> firstTest, List<String> fixesInOrder) {
     public PowerHold {
         reasons = List.copyOf(reasons);
+        fixesInOrder = List.copyOf(fixesInOrder);
+    }
+
+    /** The first of the fixes in order; empty where a test comes first, or nothing helps. */
+    public Optional<String> firstFix() {
+        return fixesInOrder.stream().findFirst();
     }
 
     /** What forbids power, for people: each clause once, without a full stop. */

@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.knowledge.Caution;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.PowerOff;
@@ -218,13 +219,48 @@ final class Situation {
                 .findFirst();
     }
 
-    /** Number of the repair to do first where power is forbidden: it makes the unit safe, and cures likeliest. */
-    Optional<Integer> safeRepair(Trouble trouble) {
-        return IntStream.range(0, repairs.size())
-                .filter(r -> standing.lifts(repairs.get(r).id()))
-                .boxed()
-                .max(Comparator.comparingDouble((Integer r) -> trouble.cures(r, weights))
-                        .thenComparing(r -> repairs.get(r).id(), Comparator.reverseOrder()));
+    /**
+     * Numbers of the repairs that make the unit safe, in order: each lifts most of what still stands, and of those cures
+     * likeliest. What takes a pack out comes before all else.
+     */
+    List<Integer> safeRepairs(Trouble trouble) {
+        List<Integer> steps = new ArrayList<>();
+        List<PowerOff> left = new ArrayList<>(standing.rules());
+        while (true) {
+            List<PowerOff> now = List.copyOf(left);
+            Optional<Integer> best = IntStream.range(0, repairs.size())
+                    .filter(r -> lifted(r, now) > 0)
+                    .boxed()
+                    .max(Comparator.comparing((Integer r) -> takesPackOut(r, now))
+                            .thenComparing(r -> lifted(r, now))
+                            .thenComparing(r -> trouble.cures(r, weights))
+                            .thenComparing(r -> repairs.get(r).id(), Comparator.reverseOrder()));
+            if (best.isEmpty()) {
+                return List.copyOf(steps);
+            }
+            steps.add(best.get());
+            left.removeIf(rule -> rule.fixes().contains(repairs.get(best.get()).id()));
+        }
+    }
+
+    private long lifted(int repair, List<PowerOff> rules) {
+        String id = repairs.get(repair).id();
+        return rules.stream().filter(rule -> rule.fixes().contains(id)).count();
+    }
+
+    private boolean takesPackOut(int repair, List<PowerOff> rules) {
+        String id = repairs.get(repair).id();
+        return rules.stream().anyMatch(rule -> ofPack(rule) && rule.fixes().contains(id));
+    }
+
+    /** Whether all that lifts a rule is done to the pack, on a closed unit: it has to go, whatever the fault, and no look helps. */
+    private boolean ofPack(PowerOff rule) {
+        return rule.fixes().stream()
+                .flatMap(id -> knowledge.fix(id).stream())
+                .allMatch(fix -> !fix.opens()
+                        && fix.cautions().stream()
+                                .flatMap(id -> knowledge.caution(id).stream())
+                                .anyMatch(caution -> caution.hazard() == Caution.Hazard.LITHIUM));
     }
 
     /** What forbids power, and what makes the unit safe: that comes before all else. */
@@ -232,13 +268,19 @@ final class Situation {
         if (standing.rules().isEmpty()) {
             return Optional.empty();
         }
-        Optional<String> test = safeTest().map(o -> o.of.test.id());
         Trouble fixes = trouble(List.of());
-        Optional<String> fix = test.isPresent()
-                ? Optional.empty()
-                : safeRepair(fixes).map(r -> repairs.get(r).id());
+        List<Integer> steps = safeRepairs(fixes);
+        boolean pack = !steps.isEmpty() && takesPackOut(steps.get(0), standing.rules());
+        Optional<String> test = pack ? Optional.empty() : safeTest().map(o -> o.of.test.id());
+        List<String> first = test.isPresent()
+                ? List.of()
+                : steps.stream().map(r -> repairs.get(r).id()).toList();
         return Optional.of(new PowerHold(
-                standing.rules().stream().map(rule -> reason(rule, fixes)).toList(), testsHeld, fixesHeld, test, fix));
+                standing.rules().stream().map(rule -> reason(rule, fixes)).toList(),
+                testsHeld,
+                fixesHeld,
+                test,
+                first));
     }
 
     private PowerHold.Reason reason(PowerOff rule, Trouble trouble) {
@@ -263,9 +305,14 @@ final class Situation {
                 .sum();
     }
 
-    /** How many repairs may make the unit safe; of two or more a test without power may tell which. */
-    int waysToSafety() {
-        return (int) repairs.stream().filter(r -> standing.lifts(r.id())).count();
+    /** Whether what makes the unit safe is plain: of two or more repairs a test without power may tell which. */
+    boolean plainlySafe(List<Integer> steps) {
+        List<PowerOff> rules = standing.rules();
+        return takesPackOut(steps.get(0), rules)
+                || IntStream.range(0, repairs.size())
+                                .filter(r -> lifted(r, rules) >= lifted(steps.get(0), rules))
+                                .count()
+                        < 2;
     }
 
     boolean held() {

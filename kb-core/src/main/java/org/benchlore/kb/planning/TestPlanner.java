@@ -69,7 +69,6 @@ public final class TestPlanner {
 
     private NextStep next(Situation now, Optional<PowerHold> hold) {
         Optional<String> safeTest = hold.flatMap(PowerHold::firstTest);
-        Optional<String> safeFix = hold.flatMap(PowerHold::firstFix);
         List<TestReadings.Open> close = closeWith(now, safeTest);
         Trouble trouble = now.trouble(close);
         Lookahead step = new Lookahead(trouble, 1, 1);
@@ -97,11 +96,10 @@ public final class TestPlanner {
                 .thenComparing(p -> p.test().id()));
         safeTest.ifPresent(
                 id -> proposals.sort(Comparator.comparing(p -> !p.test().id().equals(id))));
-        Optional<NextStep.FixChoice> first = (now.held()
-                        ? now.safeRepair(trouble)
-                        : repair.repairs().stream().findFirst())
-                .map(r -> now.choice(trouble, r, now.weights, 0));
-        boolean sure = safeFix.isPresent() && now.waysToSafety() < 2;
+        List<Integer> order = now.held() ? now.safeRepairs(trouble) : repair.repairs();
+        Optional<NextStep.FixChoice> first =
+                order.stream().findFirst().map(r -> now.choice(trouble, r, now.weights, 0));
+        boolean sure = hold.flatMap(PowerHold::firstFix).isPresent() && now.plainlySafe(order);
         boolean stop = sure || (safeTest.isEmpty() && proposals.stream().noneMatch(p -> p.netMinutes() > 0));
         List<NextStep.Withheld> withheld =
                 now.withheld.stream().filter(w -> w.cures() >= WORTH_NAMING).toList();
