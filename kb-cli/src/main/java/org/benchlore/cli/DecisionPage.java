@@ -264,10 +264,7 @@ final class DecisionPage {
     }
 
     private static String rate(Rate rate) {
-        return Page.percent(rate.mean())
-                + (Page.hardlyKnown(rate.low(), rate.high())
-                        ? " (hardly known)"
-                        : " (" + Page.percent(rate.low()) + " to " + Page.percent(rate.high()) + ")");
+        return say("%s (%s to %s)", Page.percent(rate.mean()), Page.percent(rate.low()), Page.percent(rate.high()));
     }
 
     private static String say(String format, Object... values) {

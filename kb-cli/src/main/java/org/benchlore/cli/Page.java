@@ -14,9 +14,6 @@ final class Page {
     private static final double NEXT_TO_NOTHING = 0.01;
     private static final double NEARLY_ALL = 0.99;
 
-    /** An interval wider than this, as a share of the scale, leaves nearly every figure open. */
-    private static final double HARDLY_KNOWN = 0.8;
-
     /** Stand for "set off" while a line is filled; {@link #clean} leaves none in a text. */
     private static final char MARK_ON = '\uE000';
 
@@ -132,15 +129,13 @@ final class Page {
         return p > NEARLY_ALL ? ">99 %" : String.format(Locale.ROOT, "%.0f %%", 100 * p);
     }
 
-    /** Whether an interval spans most of the scale, so that its ends say nothing. */
-    static boolean hardlyKnown(double low, double high) {
-        return high - low > HARDLY_KNOWN;
-    }
-
-    /** "between 3 % and 40 %", "under 1 %", "over 96 %": an end that rounds to nothing or to all is no end. */
+    /** "between 3 % and 40 %", "under 1 %", "over 96 %": an end that rounds to nothing or to all is no end; "anywhere" without. */
     static String range(double low, double high) {
         if (low > NEARLY_ALL) {
             return "over 99 %";
+        }
+        if (low < NEXT_TO_NOTHING && high > NEARLY_ALL) {
+            return "anywhere";
         }
         if (low < NEXT_TO_NOTHING) {
             return "under " + (high < NEXT_TO_NOTHING ? "1 %" : percent(high));

@@ -168,9 +168,7 @@ final class RankingPage {
     }
 
     private static String sure(Interval interval) {
-        return Page.hardlyKnown(interval.low(), interval.high())
-                ? "hardly known: too little to say how far that may be off"
-                : "90 % sure it lies " + Page.range(interval.low(), interval.high());
+        return "90 % sure it lies " + Page.range(interval.low(), interval.high());
     }
 
     private static String cases(long n) {

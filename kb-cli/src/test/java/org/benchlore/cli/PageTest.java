@@ -23,6 +23,7 @@ class PageTest {
         assertThat(Page.range(.03, .4)).isEqualTo("between 3 % and 40 %");
         assertThat(Page.range(.96, .999)).isEqualTo("over 96 %");
         assertThat(Page.range(.995, .999)).isEqualTo("over 99 %");
+        assertThat(Page.range(.001, .999)).isEqualTo("anywhere");
     }
 
     @Test

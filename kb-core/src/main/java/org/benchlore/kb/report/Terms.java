@@ -21,9 +21,6 @@ import org.benchlore.kb.reading.Finding;
 
 /** Ids, numbers and times as a reader wants them. An id that the packs no longer know stands for itself. */
 record Terms(Knowledge knowledge) {
-    /** An interval wider than this, as a share of the scale, leaves nearly every figure open. */
-    private static final double HARDLY_KNOWN = 0.8;
-
     private static final DateTimeFormatter TIME =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT).withZone(ZoneOffset.UTC);
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
@@ -52,10 +49,10 @@ record Terms(Knowledge knowledge) {
         return p > 0.99 ? ">99 %" : String.format(Locale.ROOT, "%.0f %%", 100 * p);
     }
 
-    /** "3 % to 40 %", or one end where the other rounds to nothing or to all; "hardly known" across most of the scale. */
+    /** "3 % to 40 %", or one end where the other rounds to nothing or to all; "anywhere" where both do. */
     static String range(double low, double high) {
-        if (high - low > HARDLY_KNOWN) {
-            return "hardly known";
+        if (low < 0.01 && high > 0.99) {
+            return "anywhere";
         }
         if (low > 0.99) {
             return "over 99 %";

@@ -299,9 +299,10 @@ class SheetsTest {
     }
 
     @Test
-    void an_interval_across_most_of_the_scale_is_told_as_hardly_known() {
-        assertThat(Terms.range(.004, .96)).isEqualTo("hardly known");
-        assertThat(Terms.range(.03, .999)).isEqualTo("hardly known");
+    void an_interval_is_told_as_wide_as_it_is() {
+        assertThat(Terms.range(.004, .96)).isEqualTo("under 96 %");
+        assertThat(Terms.range(.03, .999)).isEqualTo("over 3 %");
+        assertThat(Terms.range(.004, .999)).isEqualTo("anywhere");
         assertThat(Terms.range(.03, .4)).isEqualTo("3 % to 40 %");
     }
 
