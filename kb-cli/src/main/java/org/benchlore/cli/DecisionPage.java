@@ -91,6 +91,9 @@ final class DecisionPage {
         if (next.hold().isPresent()) {
             return next.stopTesting() ? "Do next, to make it safe" : "Without that look, what makes it safe";
         }
+        if (next.testingGoesOn()) {
+            return "Try first, since it is cheaper than any test, then test on";
+        }
         return next.stopTesting()
                 ? "Stop testing; trying the best fix is cheaper than any test"
                 : "If you stop testing now, the best fix";

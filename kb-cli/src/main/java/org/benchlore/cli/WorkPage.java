@@ -106,11 +106,7 @@ final class WorkPage {
                 .or(() -> next.repair()
                         .map(r -> String.format(
                                 Locale.ROOT,
-                                next.hold().isPresent()
-                                        ? "To make it safe: 'fix' - %s, %.0f min%s, cures in %s of cases. 'worth'"
-                                                + " weighs it."
-                                        : "Stop testing: 'fix' - %s, %.0f min%s, cures in %s of cases; no test is"
-                                                + " worth its time. 'worth' weighs it.",
+                                fixFirst(next),
                                 fix(r.fixId()),
                                 r.minutes(),
                                 TestPage.toOpen(r.openingMinutes()) + TestPage.parts(r.priceMinutes()),
@@ -132,6 +128,17 @@ final class WorkPage {
                                 : "By the figures neither a test nor a fix known here is worth its time. 'doubt', or"
                                         + " 'end'.");
         page.hanging(0, 2, said);
+    }
+
+    private static String fixFirst(NextStep next) {
+        String what = "'fix' - %s, %.0f min%s, cures in %s of cases";
+        if (next.hold().isPresent()) {
+            return "To make it safe: " + what + ". 'worth' weighs it.";
+        }
+        return next.testingGoesOn()
+                ? "Try first: " + what
+                        + "; no test is as cheap. If it does not help, 'proof' says so, and testing goes on."
+                : "Stop testing: " + what + "; no test is worth its time. 'worth' weighs it.";
     }
 
     /** At length once, and in short as long as it stands. */

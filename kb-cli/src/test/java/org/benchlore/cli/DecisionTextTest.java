@@ -2,16 +2,24 @@ package org.benchlore.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Pattern;
+import org.benchlore.kb.data.ShippedPacks;
+import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.PackReader;
+import org.benchlore.kb.planning.NextStep;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What somebody reads who asks what to do: the answer first, then why; narrow lines, round figures. */
 class DecisionTextTest {
     private static final String WORDS = "green light, no 12 V, controller silent";
+    private static final Knowledge KNOWLEDGE = PackReader.read(ShippedPacks.all());
     /** More digits than anybody should believe: two decimals, or a percentage with one. */
     private static final Pattern FALSE_PRECISION = Pattern.compile("\\d\\.\\d{2,}|\\d\\.\\d+ %");
 
@@ -73,6 +81,21 @@ class DecisionTextTest {
         assertThat(text(lines))
                 .startsWith("Stop testing; trying the best fix is cheaper than any test: ")
                 .contains(" min in all");
+    }
+
+    @Test
+    void a_fix_that_will_hardly_help_is_tried_for_its_cheapness_and_ends_no_testing() {
+        StringWriter out = new StringWriter();
+        new DecisionPage(KNOWLEDGE, new Page(new PrintWriter(out, true), false)).advice(cheapest(0.03), 1);
+        assertThat(out.toString()).startsWith("Try first, since it is cheaper than any test, then test on: ");
+        out.getBuffer().setLength(0);
+        new DecisionPage(KNOWLEDGE, new Page(new PrintWriter(out, true), false)).advice(cheapest(0.8), 1);
+        assertThat(out.toString()).startsWith("Stop testing; ");
+    }
+
+    private static NextStep cheapest(double cures) {
+        NextStep.FixChoice fix = new NextStep.FixChoice("replace-lead", "lead-broken", 5, 0, 0, cures);
+        return new NextStep(List.of(), Optional.of(fix), 200, true, List.of(), Optional.empty());
     }
 
     @Test

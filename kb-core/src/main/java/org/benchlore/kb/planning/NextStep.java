@@ -12,7 +12,7 @@ import java.util.stream.Stream;
  * @param repair the fix to try first if no further test is done; empty if none is worth its time. While power is off only a
  *     fix that makes the unit safe
  * @param minutesUntested expected minutes of repair without a further test, parts and an unrepaired unit counted at their cost
- * @param stopTesting whether trying the fix is cheaper than any one test
+ * @param stopTesting whether trying the fix is cheaper than any one test; {@link #testingGoesOn} if it does not cure
  * @param withheld fixes that tools or accepted risk leave out and that might well cure, the likeliest first
  * @param hold why nothing is proposed that powers the unit, nor a fix that only power can show to have helped; empty where it
  *     may be powered
@@ -24,6 +24,8 @@ public record NextStep(
         boolean stopTesting,
         List<Withheld> withheld,
         Optional<PowerHold> hold) {
+    private static final double EVEN = 0.5;
+
     public NextStep {
         tests = List.copyOf(tests);
         withheld = List.copyOf(withheld);
@@ -32,6 +34,14 @@ public record NextStep(
     /** The same with these tests only. */
     public NextStep showing(List<TestProposal> some) {
         return new NextStep(some, repair, minutesUntested, stopTesting, withheld, hold);
+    }
+
+    /**
+     * Whether the fix to try first likelier leaves the fault than cures it: it is tried since it is quick, and testing goes on
+     * behind it.
+     */
+    public boolean testingGoesOn() {
+        return stopTesting && repair.filter(fix -> fix.cures() < EVEN).isPresent();
     }
 
     /** The test to do now: the best one, or the {@link #opening} one; empty when it is time to try the fix, or to stop. */

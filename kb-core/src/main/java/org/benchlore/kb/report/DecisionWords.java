@@ -113,9 +113,10 @@ record DecisionWords(CaseHistory history, Course course, TestPlanner planner, Te
         return next.repair()
                 .map(fix -> String.format(
                         Locale.ROOT,
-                        held
-                                ? "To make it safe: %s (%.0f minutes%s, cures in %s of cases)"
-                                : "Stop testing and try: %s (%.0f minutes%s, cures in %s of cases)",
+                        (held
+                                        ? "To make it safe"
+                                        : next.testingGoesOn() ? "Try first, then test on" : "Stop testing and try")
+                                + ": %s (%.0f minutes%s, cures in %s of cases)",
                         terms.fix(fix.fixId()),
                         fix.minutes(),
                         toOpen(fix.openingMinutes()) + parts(fix.priceMinutes()),
