@@ -67,6 +67,11 @@ public final class TestPlanner {
         return next(now, now.hold());
     }
 
+    /** What forbids power now, and what lifts it; empty where the unit may be powered. */
+    public Optional<PowerHold> hold(RankingQuery query, BenchConditions conditions) {
+        return situation(query, conditions).hold();
+    }
+
     private NextStep next(Situation now, Optional<PowerHold> hold) {
         Optional<String> safeTest = hold.flatMap(PowerHold::firstTest);
         List<TestReadings.Open> close = closeWith(now, safeTest);

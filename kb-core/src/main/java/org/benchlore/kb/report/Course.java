@@ -67,6 +67,21 @@ record Course(List<Step> steps, RankingModel model) {
                 : event instanceof CaseEvent.Tested tested ? tested.findings() : List.of();
     }
 
+    /** The latest finding of each symptom seen after the last fix; empty without one. */
+    List<Finding> sinceWork() {
+        Map<String, Finding> since = new LinkedHashMap<>();
+        boolean fixed = false;
+        for (Step step : steps) {
+            if (step.event() instanceof CaseEvent.FixApplied) {
+                since.clear();
+                fixed = true;
+            } else if (fixed) {
+                step.findings().forEach(finding -> since.put(finding.symptomId(), finding));
+            }
+        }
+        return List.copyOf(since.values());
+    }
+
     /** The ranking for everything known; empty if nothing could be ranked. */
     Optional<Ranking> last() {
         return steps.stream()

@@ -10,6 +10,7 @@ import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.knowledge.Cause;
+import org.benchlore.kb.planning.PowerHold;
 import org.benchlore.kb.reading.Reading;
 
 /**
@@ -27,8 +28,10 @@ final class HandoverSheet {
     private final OwnerProof proof;
     private final List<Sheet.Block> blocks = new ArrayList<>();
     private final List<CaseEvent.FixApplied> fixes;
+    /** What forbids power in the unit as it goes home. */
+    private final List<PowerHold.Reason> held;
 
-    private HandoverSheet(CaseHistory history, Course course, Terms terms, Evidence evidence, ProofWords proof) {
+    private HandoverSheet(CaseHistory history, Course course, Terms terms, Evidence evidence, ProofWords proof, List<PowerHold.Reason> held) {
         this.history = history;
         this.course = course;
         this.terms = terms;
@@ -36,10 +39,11 @@ final class HandoverSheet {
         this.sightings = new Sightings(history, course, terms, evidence);
         this.proof = new OwnerProof(history, course, terms, proof, sightings);
         this.fixes = List.copyOf(course.all(CaseEvent.FixApplied.class).values());
+        this.held = held.stream().filter(reason -> !answered(reason)).toList();
     }
 
-    static Sheet of(CaseHistory history, Course course, Terms terms, Evidence evidence, ProofWords proof) {
-        HandoverSheet sheet = new HandoverSheet(history, course, terms, evidence, proof);
+    static Sheet of(CaseHistory history, Course course, Terms terms, Evidence evidence, ProofWords proof, List<PowerHold.Reason> held) {
+        HandoverSheet sheet = new HandoverSheet(history, course, terms, evidence, proof, held);
         sheet.unit();
         sheet.found();
         sheet.done();
@@ -52,6 +56,17 @@ final class HandoverSheet {
                 "For the owner of the unit",
                 sheet.blocks,
                 "Case " + history.id() + ". Bring this sheet if the unit comes in again.");
+    }
+
+    /** Whether the ending says that the unit ran since, and what was feared is of the kind that a look can clear. */
+    private boolean answered(PowerHold.Reason reason) {
+        Outcome outcome = history.outcome();
+        return outcome != null
+                && (outcome.cured() || outcome == Outcome.NO_FAULT_FOUND)
+                && !sightings.seenSince(reason.symptomId())
+                && terms.knowledge().powerOff().stream()
+                        .anyMatch(rule ->
+                                rule.id().equals(reason.ruleId()) && !rule.until().isEmpty());
     }
 
     private void unit() {
@@ -185,7 +200,9 @@ final class HandoverSheet {
 
     private void watch() {
         List<String> watch = new ArrayList<>();
-        if (!history.complaint().isBlank()) {
+        if (!held.isEmpty()) {
+            watch.add("Do not try it out: see “For your safety”.");
+        } else if (!history.complaint().isBlank()) {
             watch.add(
                     "If what you told us happens again, stop using the unit and call us. Note the day, what it was doing,"
                             + " and what its lamps and display showed.");
@@ -205,7 +222,7 @@ final class HandoverSheet {
     }
 
     private void safety() {
-        List<String> safety = Hazards.forOwner(history, terms, sightings.standing());
+        List<String> safety = Hazards.forOwner(history, terms, sightings.standing(), held);
         if (!safety.isEmpty()) {
             blocks.add(new Sheet.Section("For your safety"));
             blocks.add(new Sheet.Warnings(safety));

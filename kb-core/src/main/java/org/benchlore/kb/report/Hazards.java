@@ -1,8 +1,10 @@
 package org.benchlore.kb.report;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +20,7 @@ import org.benchlore.kb.knowledge.Caution.Hazard;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Remedy;
+import org.benchlore.kb.planning.PowerHold;
 import org.benchlore.kb.reading.Finding;
 
 /** The cautions that belong to a case. */
@@ -50,8 +53,10 @@ final class Hazards {
      * any kind, which name mains beside it; nor is mains inside taken from them where the case tells of such a battery.
      *
      * @param standing abnormal findings that nothing has put right
+     * @param held what forbids power in the unit as it goes home
      */
-    static List<String> forOwner(CaseHistory history, Terms terms, List<Finding> standing) {
+    static List<String> forOwner(
+            CaseHistory history, Terms terms, List<Finding> standing, List<PowerHold.Reason> held) {
         Knowledge knowledge = terms.knowledge();
         Standing found = Standing.of(standing, terms);
         Optional<String> battery = found.told(Hazard.LITHIUM) ? Optional.empty() : battery(history, knowledge);
@@ -61,7 +66,7 @@ final class Hazards {
         }
         hazards.addAll(found.otherHazards());
         hazards.remove(Hazard.LITHIUM);
-        List<String> said = new ArrayList<>(found.said());
+        List<String> said = new ArrayList<>(found.said(held, terms));
         battery.ifPresent(said::add);
         hazards.stream().flatMap(h -> forOwner(h).stream()).forEach(said::add);
         return said;
@@ -115,17 +120,17 @@ final class Hazards {
     /**
      * What findings that still stand warn of, by the causes they all but name.
      *
-     * @param findings per kind of harm their words
+     * @param findings per kind of harm their words, by symptom
      * @param lithium what the packs say of the battery
      */
-    private record Standing(Map<Hazard, Set<String>> findings, Set<String> lithium) {
+    private record Standing(Map<Hazard, Map<String, String>> findings, Set<String> lithium) {
         static Standing of(List<Finding> standing, Terms terms) {
-            Map<Hazard, Set<String>> findings = new EnumMap<>(Hazard.class);
+            Map<Hazard, Map<String, String>> findings = new EnumMap<>(Hazard.class);
             Set<String> lithium = new LinkedHashSet<>();
             for (Finding finding : standing) {
                 for (Caution caution : cautions(finding, terms.knowledge())) {
-                    findings.computeIfAbsent(caution.hazard(), h -> new LinkedHashSet<>())
-                            .add(terms.brief(finding));
+                    findings.computeIfAbsent(caution.hazard(), h -> new LinkedHashMap<>())
+                            .put(finding.symptomId(), terms.brief(finding));
                     if (caution.hazard() == Hazard.LITHIUM) {
                         lithium.add(caution.text().strip());
                     }
@@ -154,21 +159,31 @@ final class Hazards {
             return others;
         }
 
-        List<String> said() {
+        /** Each finding once: the battery's own caution before what forbids power, and that before mains in general. */
+        List<String> said(List<PowerHold.Reason> held, Terms terms) {
             List<String> said = new ArrayList<>();
-            if (told(Hazard.LITHIUM)) {
-                said.add(named(Hazard.LITHIUM) + " Do not use or post the unit. " + String.join(" ", lithium));
+            Map<String, String> battery = findings.getOrDefault(Hazard.LITHIUM, Map.of());
+            if (!battery.isEmpty()) {
+                said.add(notPutRight(battery.values()) + " Do not use or post the unit. " + String.join(" ", lithium));
             }
-            if (told(Hazard.MAINS)) {
-                said.add(
-                        named(Hazard.MAINS) + " That concerns the mains side, where a fault can give a shock or start a"
-                                + " fire. Do not plug the unit in until it is put right.");
+            Map<String, String> mains = new LinkedHashMap<>(findings.getOrDefault(Hazard.MAINS, Map.of()));
+            for (PowerHold.Reason reason : held) {
+                if (!battery.containsKey(reason.symptomId())) {
+                    mains.remove(reason.symptomId());
+                    String seen = terms.brief(Finding.of(reason.symptomId(), reason.stateId()));
+                    said.add(notPutRight(List.of(seen)) + " Do not plug it in, charge it or switch it on, and leave"
+                            + " opening it to a workshop: " + reason.why() + ".");
+                }
+            }
+            if (!mains.isEmpty()) {
+                said.add(notPutRight(mains.values()) + " That concerns the mains side, where a fault can give a shock or"
+                        + " start a fire. Do not plug the unit in until it is put right.");
             }
             return said;
         }
 
-        private String named(Hazard hazard) {
-            return "Not put right: " + String.join("; ", findings.getOrDefault(hazard, Set.of())) + ".";
+        private static String notPutRight(Collection<String> findings) {
+            return "Not put right: " + String.join("; ", findings) + ".";
         }
     }
 

@@ -7,12 +7,14 @@ import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.planning.BenchConditions;
 import org.benchlore.kb.planning.BenchRecord;
+import org.benchlore.kb.planning.PowerHold;
 import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.planning.TestPlanner;
 import org.benchlore.kb.planning.TestProposal;
 import org.benchlore.kb.planning.UnitQueries;
 import org.benchlore.kb.ranking.RankingModel;
 import org.benchlore.kb.ranking.RankingQuery;
+import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reader;
 
 /**
@@ -89,7 +91,9 @@ public final class Sheets {
                         log(history, readings),
                         new DecisionWords(history, course, planner(), terms, readings).blocks(),
                         proof(history, terms));
-            case HANDOVER -> HandoverSheet.of(history, course, terms, evidence, proof(history, terms));
+            case HANDOVER ->
+                HandoverSheet.of(
+                        history, course, terms, evidence, proof(history, terms), held(history, course, readings));
             case QUESTION ->
                 QuestionSheet.of(
                         history,
@@ -112,6 +116,18 @@ public final class Sheets {
 
     private LogDigest log(CaseHistory history, Readings readings) {
         return LogDigest.of(history, readings, knowledge.devices());
+    }
+
+    /** What forbids power in the unit as it is now: what was seen after the work counts as well. */
+    private List<PowerHold.Reason> held(CaseHistory history, Course course, Readings readings) {
+        TestPlanner planner = planner();
+        List<Finding> now =
+                course.sinceWork().stream().filter(model::knows).toList();
+        return planner.hold(
+                        queries.of(history, now, readings::of),
+                        BenchConditions.DEFAULT.madeSafe(planner.madeSafe(history.events(), readings::of)))
+                .map(PowerHold::reasons)
+                .orElse(List.of());
     }
 
     /** Tests worth doing with all that is known; fixes already done count as tried. */

@@ -38,7 +38,28 @@ class OwnerSafetyTest {
               - {id: cell, hazard: lithium, text: Cells burn. Keep it outdoors., from: memory}
               - {id: air, hazard: pressure, text: Blown dust goes into eyes., from: memory}
               - {id: iron, hazard: heat, text: Irons burn., from: memory}
+            power-off:
+              - {id: swollen, symptom: pack-bulge, state: present, why: a swollen pack can burn, fixes: [retire-pack]}
+              - {id: smelt, symptom: smell, state: present, why: what smells may go on burning, until: [insulation],
+                 fixes: [new-filter]}
+              - {id: bridged, symptom: fuse, state: bridged, why: nothing protects it, fixes: [new-filter]}
             symptoms:
+              - id: smell
+                name: burning smell
+                about: By nose.
+                reported: always
+                called: [smell]
+                states:
+                  - {id: absent, normal: true, usual: 0.9, words: [none]}
+                  - {id: present, usual: 0.1, words: [burning]}
+              - id: fuse
+                name: fuse fitted
+                about: By eye.
+                reported: if-tested
+                called: [fuse]
+                states:
+                  - {id: right, normal: true, usual: 0.98, words: [right]}
+                  - {id: bridged, usual: 0.02, words: [bridged]}
               - id: pack-bulge
                 name: swollen pack
                 about: Seen from the side.
@@ -90,6 +111,8 @@ class OwnerSafetyTest {
                 shows:
                   - {symptom: insulation, states: {poor: 0.9}}
                   - {symptom: got-wet, states: {present: 0.6}}
+                  - {symptom: smell, states: {present: 0.2}}
+                  - {symptom: fuse, states: {bridged: 0.1}}
                 confirmed-by: [listen]
                 fixed-by: [{fix: new-filter, works: 0.9}]
                 cautions: [mains]
@@ -124,6 +147,8 @@ class OwnerSafetyTest {
                   - {symptom: noise, state: loud, means: Dust.}
                   - {symptom: pack-bulge, state: present, means: Stop.}
                   - {symptom: insulation, state: poor, means: Stop.}
+                  - {symptom: smell, state: present, means: Stop.}
+                  - {symptom: fuse, state: bridged, means: Stop.}
                   - {symptom: got-wet, state: present, means: Dry it.}
             fixes:
             """ + fix("retire-pack", false, "cell") + fix("new-filter", true, "mains, iron")
@@ -206,6 +231,36 @@ class OwnerSafetyTest {
         assertThat(safety(wet, fixed(2, "blow-out", "dusty"), ended(Outcome.FIXED)))
                 .doesNotContain(MAINS_SIDE);
         assertThat(safety(wet, ended(Outcome.NO_FAULT_FOUND))).isEmpty();
+    }
+
+    @Test
+    void what_forbade_power_at_the_bench_keeps_the_plug_out_at_home() {
+        CaseEvent smelt = noted(1, "smell", "present");
+        String unplugged = "Not put right: Burning smell. Do not plug it in, charge it or switch it on, and leave opening"
+                + " it to a workshop: what smells may go on burning.";
+        assertThat(safety(smelt, ended(Outcome.GIVEN_UP))).contains(unplugged);
+        assertThat(safety(smelt, fixed(2, "blow-out", "dusty"), ended(Outcome.NOT_FIXED)))
+                .contains(unplugged);
+        assertThat(safety(smelt, noted(2, "insulation", "good"), ended(Outcome.GIVEN_UP)))
+                .as("looked at and found sound")
+                .doesNotContain("Not put right");
+        assertThat(safety(smelt, fixed(2, "blow-out", "dusty"), ended(Outcome.FIXED)))
+                .as("it ran since")
+                .doesNotContain("Not put right");
+        assertThat(safety(smelt, fixed(2, "blow-out", "dusty"), noted(3, "smell", "present"), ended(Outcome.FIXED)))
+                .contains(unplugged);
+    }
+
+    @Test
+    void what_only_a_fix_can_lift_stands_after_any_other() {
+        CaseEvent bridged = noted(1, "fuse", "bridged");
+        assertThat(safety(bridged, fixed(2, "blow-out", "dusty"), ended(Outcome.FIXED)))
+                .contains("Not put right: Fuse fitted: bridged.");
+        assertThat(safety(bridged, fixed(2, "new-filter", "leaks"), ended(Outcome.FIXED)))
+                .doesNotContain("Not put right");
+        assertThat(safety(noted(1, "pack-bulge", "present")))
+                .as("the battery's own caution says it already")
+                .doesNotContain("Do not plug it in");
     }
 
     @Test
