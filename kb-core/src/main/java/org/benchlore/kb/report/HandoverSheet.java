@@ -9,6 +9,7 @@ import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.cases.TriedFix;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.planning.PowerHold;
 import org.benchlore.kb.reading.Reading;
@@ -160,7 +161,7 @@ final class HandoverSheet {
                 .values()
                 .forEach(w -> done.add(
                         "Thought over: " + terms.fix(w.fixId()) + ". It was decided to " + words(w.decided()) + "."));
-        fixes.forEach(f -> done.add("Done: " + terms.fix(f.fixId()) + "."));
+        history.fixes().forEach(tried -> done.add(did(tried)));
         if (fixes.isEmpty()) {
             Outcome outcome = history.outcome();
             boolean repaired = outcome != null && outcome.cured();
@@ -168,6 +169,30 @@ final class HandoverSheet {
                     repaired ? "Repaired: ask us how, it is not written down by name." : "We did not repair anything.");
         }
         section("What we did", done);
+    }
+
+    private String did(TriedFix tried) {
+        String fix = terms.fix(tried.fix().fixId()) + ".";
+        return switch (tried.result()) {
+            case HELPED, UNTOLD -> "Done: " + fix;
+            case FAILED -> "Tried: " + fix + " By itself it did not put it right.";
+            case CAME_BACK -> "Done: " + fix + " The fault came back" + after(tried.fix()) + ".";
+            case MADE_WORSE -> "Tried: " + fix + " It made things worse.";
+        };
+    }
+
+    /** " after 20 days", where that was kept. */
+    private String after(CaseEvent.FixApplied fix) {
+        String after = "";
+        for (CaseEvent event : history.events().subList(history.events().indexOf(fix) + 1, history.events().size())) {
+            if (event instanceof CaseEvent.FixApplied) {
+                break;
+            }
+            if (event instanceof CaseEvent.Ended ended && ended.afterDays() != null) {
+                after = " after " + Terms.count(ended.afterDays(), "day", "days");
+            }
+        }
+        return after;
     }
 
     private static String words(Decision decision) {

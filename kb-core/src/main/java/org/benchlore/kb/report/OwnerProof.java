@@ -8,6 +8,7 @@ import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.cases.Outcome;
+import org.benchlore.kb.knowledge.Cause;
 
 /** What the owner's sheet may claim: what is proven, what is not, and how sure the cause is. */
 record OwnerProof(CaseHistory history, Course course, Terms terms, ProofWords proof, Sightings sightings) {
@@ -43,7 +44,7 @@ record OwnerProof(CaseHistory history, Course course, Terms terms, ProofWords pr
         String causeId = history.causeId();
         return causeId != null
                 && history.certainty() == Certainty.PROVEN
-                && shown()
+                && shown(causeId)
                 && !stillThere()
                 && course.last()
                         .flatMap(ranking -> Course.find(ranking, causeId))
@@ -51,9 +52,13 @@ record OwnerProof(CaseHistory history, Course course, Terms terms, ProofWords pr
                         .isPresent();
     }
 
-    /** Whether a test, or a check after the work, is written down that can have shown the cause. */
-    private boolean shown() {
-        return checked() || !course.all(CaseEvent.Tested.class).isEmpty();
+    /** Whether a test that the packs trust to confirm this cause, or a check after the work, is written down. */
+    private boolean shown(String causeId) {
+        List<String> confirming =
+                terms.knowledge().cause(causeId).map(Cause::confirmedBy).orElse(List.of());
+        return checked()
+                || course.all(CaseEvent.Tested.class).values().stream()
+                        .anyMatch(test -> confirming.contains(test.testId()));
     }
 
     /** Whether something written down after the last fix went well: a step, a run, or what had been wrong. */
@@ -94,6 +99,7 @@ record OwnerProof(CaseHistory history, Course course, Terms terms, ProofWords pr
         if (ranClean() > 0) {
             proven.add("It ran " + Terms.hours(ranClean()) + " here without the fault.");
         }
+        sightings.sound().forEach(what -> proven.add(what + ": as it should be when we last looked."));
         sightings.putRight().forEach(what -> proven.add(what + ": put right, and checked after the work."));
         return proven;
     }
@@ -112,7 +118,7 @@ record OwnerProof(CaseHistory history, Course course, Terms terms, ProofWords pr
                             ? "That the repair lasts longer than we ran it."
                             : "That the repair lasts. The unit has not been through a longer check yet.");
         }
-        open.addAll(proof.openForOwner());
+        open.addAll(proof.openForOwner(history.fixes().size() > 1));
         if (outcome == null || !(outcome.cured() || NO_CLAIM.contains(outcome))) {
             open.add("That the fault is gone.");
         }
@@ -129,6 +135,9 @@ record OwnerProof(CaseHistory history, Course course, Terms terms, ProofWords pr
 
     /** What is not known of the cause. */
     private String cause() {
+        if (CaseEvent.Concluded.UNLISTED.equals(history.causeId())) {
+            return "The cause: none that we know fits.";
+        }
         if (history.certainty() == Certainty.PROVEN) {
             return "The cause. The bench took it as shown, but what is written down does not show it.";
         }

@@ -8,6 +8,7 @@ import java.util.List;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseEvent.Checked;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.cases.Stakes;
@@ -178,6 +179,42 @@ class SheetsTest {
                 .contains("This fits what we saw, but it has not been shown for certain.")
                 .contains("- The cause. The bench took it as shown, but what is written down does not show it.")
                 .doesNotContain("We are sure");
+    }
+
+    @Test
+    void a_test_that_cannot_show_the_cause_makes_nobody_sure_of_it() {
+        List<CaseEvent> events = new ArrayList<>(HISTORY.events().subList(0, 6));
+        CaseEvent.Tested other = new CaseEvent.Tested(
+                events.get(2).head(), "look-at-lamp", List.of(Finding.of("rail-12v", "absent")), null, "");
+        events.set(2, other);
+        events.add(new CaseEvent.Ended(head(99), Outcome.FIXED, null, ""));
+        assertThat(handover(events)).doesNotContain("We are sure").doesNotContain("shown by a check or by the cure");
+    }
+
+    @Test
+    void the_owner_reads_what_did_not_help_and_what_came_back() {
+        List<CaseEvent> events = new ArrayList<>(HISTORY.events().subList(0, 6));
+        events.add(new CaseEvent.Ended(head(1), Outcome.FIXED, null, ""));
+        events.add(new CaseEvent.Ended(head(2), Outcome.CAME_BACK, 20, ""));
+        events.add(new CaseEvent.FixApplied(head(3), "new-fuse", "fuse-open", null, ""));
+        events.add(new CaseEvent.FixApplied(head(4), "new-fuse", "fuse-open", null, ""));
+        assertThat(handover(events))
+                .contains("- Done: New fuse. The fault came back after 20 days.\n"
+                        + "- Tried: New fuse. By itself it did not put it right.\n"
+                        + "- Done: New fuse.\n");
+    }
+
+    @Test
+    void a_cause_that_is_none_of_those_known_is_not_said_to_fit() {
+        List<CaseEvent> events = new ArrayList<>(HISTORY.events().subList(0, 2));
+        events.add(new CaseEvent.Noted(
+                head(1), "", Reading.Source.SEEN, List.of(Finding.of("rail-12v", "fine"))));
+        events.add(new CaseEvent.Concluded(head(2), CaseEvent.Concluded.UNLISTED, Certainty.LIKELY, ""));
+        events.add(new CaseEvent.Ended(head(3), Outcome.RECOVERED_BY_ITSELF, null, ""));
+        assertThat(handover(events))
+                .contains("- 12 V rail: as it should be when we last looked.")
+                .contains("- The cause: none that we know fits.")
+                .doesNotContain("It fits");
     }
 
     @Test
