@@ -66,9 +66,24 @@ final class CaseCommand extends BenchCommand {
     static CaseHistory standing(KnowledgeBase kb, String id) {
         CaseHistory history = known(kb, id);
         if (history.withdrawn()) {
-            throw new UsageException("case " + id + " was withdrawn; open another");
+            throw new UsageException("case " + id + " was withdrawn; open another" + bringingBack(kb, id));
         }
         return history;
+    }
+
+    /** How the last withdrawal of a whole case is undone; empty where none stands. */
+    private static String bringingBack(KnowledgeBase kb, String id) {
+        List<CaseEvent.Withdrawn> all = kb.events(id).stream()
+                .filter(CaseEvent.Withdrawn.class::isInstance)
+                .map(CaseEvent.Withdrawn.class::cast)
+                .toList();
+        return all.stream()
+                .filter(w -> w.targetEventId() == null
+                        && all.stream().noneMatch(other -> w.head().eventId().equals(other.targetEventId())))
+                .reduce((a, b) -> b)
+                .map(w -> "; 'benchlore case withdraw " + id + " --event "
+                        + w.head().eventId() + "' brings it back")
+                .orElse("");
     }
 
     /** Opens a case. */
@@ -366,7 +381,9 @@ final class CaseCommand extends BenchCommand {
         @Option(
                 names = "--event",
                 paramLabel = "ID",
-                description = "Only this event of the case; 'benchlore show CASE' has the ids in brackets.")
+                description =
+                        "Only this event of the case, by the id that 'benchlore show CASE' has in brackets; that of a"
+                                + " withdrawal brings back what it took.")
         @Nullable
         String event;
 
@@ -380,8 +397,11 @@ final class CaseCommand extends BenchCommand {
         @Override
         public Integer call() {
             try (KnowledgeBase kb = open()) {
-                known(kb, id);
+                boolean withdrawn = known(kb, id).withdrawn();
                 String eventId = event;
+                if (withdrawn && eventId == null) {
+                    throw new UsageException("case " + id + " is withdrawn already" + bringingBack(kb, id));
+                }
                 if (eventId != null
                         && kb.events(id).stream()
                                 .noneMatch(e -> e.head().eventId().equals(eventId))) {
@@ -389,10 +409,19 @@ final class CaseCommand extends BenchCommand {
                             + "' has their ids in brackets");
                 }
                 kb.record(new CaseEvent.Withdrawn(kb.head(id), event, reason));
-                new Answer(bench, json)
-                        .give(kb, id, "Withdrew " + (event == null ? "case " : "an event of case ") + id + ".");
+                new Answer(bench, json).give(kb, id, done(kb, withdrawn));
                 return ExitCode.DONE;
             }
+        }
+
+        private String done(KnowledgeBase kb, boolean before) {
+            boolean after = known(kb, id).withdrawn();
+            if (event == null) {
+                return "Withdrew case " + id + bringingBack(kb, id) + ".";
+            }
+            return before && !after
+                    ? "Case " + id + " counts again."
+                    : "Withdrew an event of case " + id + (after ? "; the case itself stays withdrawn." : ".");
         }
     }
 }

@@ -5,6 +5,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.BenchTest;
@@ -40,7 +41,7 @@ final class CasePage {
 
     /** An event in a line. */
     String line(CaseEvent event) {
-        return event.fold(new Line());
+        return event.fold(new Line(List.of(event)));
     }
 
     private String state(CaseHistory history) {
@@ -50,7 +51,8 @@ final class CasePage {
         return (history.unit().isBlank() ? "" : history.unit() + ", ") + device(history) + ", " + ended + ": " + what;
     }
 
-    void full(CaseHistory history) {
+    /** @param recorded everything recorded of it, so that what was taken back can be brought back */
+    void full(CaseHistory history, List<CaseEvent> recorded) {
         page.heading("Case " + history.id() + (history.withdrawn() ? " (withdrawn, counts for nothing)" : ""));
         page.text(
                 2,
@@ -59,16 +61,13 @@ final class CasePage {
         if (!history.complaint().isBlank()) {
             page.hanging(2, 4, "Complaint: " + history.complaint());
         }
-        Line line = new Line();
-        for (CaseEvent event : history.events()) {
-            String text = event.fold(line);
-            if (!text.isEmpty()) {
-                page.hanging(
+        Line line = new Line(recorded);
+        Stream.concat(history.events().stream(), recorded.stream().filter(CaseEvent.Withdrawn.class::isInstance))
+                .sorted(CaseEvent.ORDER)
+                .forEach(event -> page.hanging(
                         "  " + TIME.format(event.head().at()) + "  ",
                         21,
-                        text + " [" + event.head().eventId() + "]");
-            }
-        }
+                        event.fold(line) + " [" + event.head().eventId() + "]"));
         page.heading("Findings");
         page.bullets(2, history.findings().stream().map(this::finding).toList());
         page.text(
@@ -98,6 +97,12 @@ final class CasePage {
 
     /** What an event says, in a line. */
     private final class Line implements CaseEvent.Fold<String> {
+        private final List<CaseEvent> recorded;
+
+        Line(List<CaseEvent> recorded) {
+            this.recorded = recorded;
+        }
+
         @Override
         public String opened(CaseEvent.Opened event) {
             return "came in";
@@ -108,7 +113,8 @@ final class CasePage {
             String read = findings(event.findings());
             return event.text().isBlank()
                     ? read
-                    : Page.words(event.source()) + ": \"" + event.text().strip() + "\"";
+                    : Page.words(event.source()) + ": \"" + event.text().strip() + "\""
+                            + (read.isEmpty() ? "" : "; read: " + read);
         }
 
         private String findings(List<Finding> findings) {
@@ -160,12 +166,22 @@ final class CasePage {
 
         @Override
         public String withdrawn(CaseEvent.Withdrawn event) {
-            return "";
+            String target = event.targetEventId();
+            return "took back "
+                    + (target == null
+                            ? "the case"
+                            : recorded.stream()
+                                    .filter(other -> other.head().eventId().equals(target))
+                                    .filter(other -> !(other instanceof CaseEvent.Withdrawn)) // they may form a circle
+                                    .map(other -> other.fold(this))
+                                    .findFirst()
+                                    .orElse("the withdrawal [" + target + "]"))
+                    + and(event.reason());
         }
 
         @Override
         public String corrected(CaseEvent.Corrected event) {
-            return "";
+            return "corrected: " + event.replacement().fold(this);
         }
     }
 }

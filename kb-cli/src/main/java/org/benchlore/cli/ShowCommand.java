@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.benchlore.kb.KnowledgeBase;
+import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.report.Json;
@@ -49,8 +50,13 @@ final class ShowCommand extends BenchCommand {
                     .filter(e -> e.id().equals(name))
                     .forEach(e -> found.add(new Entry("power-off-rule", () -> page.powerOff(e), Json.entry(e))));
             Optional<CaseHistory> history = found.isEmpty() || link.isPresent() ? kb.history(name) : Optional.empty();
-            history.ifPresent(h ->
-                    found.add(new Entry("case", () -> new CasePage(knowledge, bench.page()).full(h), Json.history(h))));
+            history.ifPresent(h -> {
+                List<CaseEvent> recorded = kb.events(h.id());
+                found.add(new Entry(
+                        "case",
+                        () -> new CasePage(knowledge, bench.page()).full(h, recorded),
+                        Json.history(h, recorded)));
+            });
             List<Entry> shown = found.stream()
                     .filter(e -> link.map(l -> l.kind().equals(e.kind())).orElse(true))
                     .toList();

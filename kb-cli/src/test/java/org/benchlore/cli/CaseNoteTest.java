@@ -64,6 +64,33 @@ class CaseNoteTest {
     }
 
     @Test
+    void show_says_which_event_gave_which_finding() {
+        done("case", "note", id, "mains fuse blown");
+        assertThat(Run.text(home, "show", id)).contains("\"mains fuse blown\"; read: mains fuse blown");
+        assertThat(done("show", id, "--json"))
+                .containsPattern("\"kind\":\"noted\",\"findings\":\\[\\{\"symptom\":\"mains-fuse\"");
+    }
+
+    @Test
+    void a_withdrawn_case_shows_why_and_can_be_brought_back() {
+        String said = Run.text(home, "case", "withdraw", id, "--reason", "oops, wrong case");
+        Matcher again = Pattern.compile("case withdraw \\S+ --event (\\S+)' brings it back")
+                .matcher(said);
+        assertThat(again.find()).as(said).isTrue();
+        assertThat(Run.text(home, "show", id))
+                .contains("took back the case; oops, wrong case [" + again.group(1) + "]");
+        assertThat(done("show", id, "--json")).contains("\"reason\":\"oops, wrong case\"");
+        assertThat(run("case", "note", id, "mains fuse blown").err()).contains(again.group(1));
+        assertThat(run("case", "withdraw", id).err())
+                .contains("withdrawn already")
+                .contains(again.group(1));
+        String first = history().events().get(1).head().eventId();
+        assertThat(done("case", "withdraw", id, "--event", first)).contains("the case itself stays withdrawn");
+        assertThat(done("case", "withdraw", id, "--event", again.group(1))).contains("counts again");
+        assertThat(history().withdrawn()).isFalse();
+    }
+
+    @Test
     void the_unit_s_tag_is_listed_shown_and_found() {
         assertThat(done("case", "list")).contains("shelf A, device not stated");
         assertThat(done("show", id)).contains("device not stated, shelf A;");

@@ -32,7 +32,13 @@ final class HandoverSheet {
     /** What forbids power in the unit as it goes home. */
     private final List<PowerHold.Reason> held;
 
-    private HandoverSheet(CaseHistory history, Course course, Terms terms, Evidence evidence, ProofWords proof, List<PowerHold.Reason> held) {
+    private HandoverSheet(
+            CaseHistory history,
+            Course course,
+            Terms terms,
+            Evidence evidence,
+            ProofWords proof,
+            List<PowerHold.Reason> held) {
         this.history = history;
         this.course = course;
         this.terms = terms;
@@ -43,7 +49,13 @@ final class HandoverSheet {
         this.held = held.stream().filter(reason -> !answered(reason)).toList();
     }
 
-    static Sheet of(CaseHistory history, Course course, Terms terms, Evidence evidence, ProofWords proof, List<PowerHold.Reason> held) {
+    static Sheet of(
+            CaseHistory history,
+            Course course,
+            Terms terms,
+            Evidence evidence,
+            ProofWords proof,
+            List<PowerHold.Reason> held) {
         HandoverSheet sheet = new HandoverSheet(history, course, terms, evidence, proof, held);
         sheet.unit();
         sheet.found();
@@ -66,8 +78,8 @@ final class HandoverSheet {
                 && (outcome.cured() || outcome == Outcome.NO_FAULT_FOUND)
                 && !sightings.seenSince(reason.symptomId())
                 && terms.knowledge().powerOff().stream()
-                        .anyMatch(rule ->
-                                rule.id().equals(reason.ruleId()) && !rule.until().isEmpty());
+                        .anyMatch(rule -> rule.id().equals(reason.ruleId())
+                                && !rule.until().isEmpty());
     }
 
     private void unit() {
@@ -184,7 +196,8 @@ final class HandoverSheet {
     /** " after 20 days", where that was kept. */
     private String after(CaseEvent.FixApplied fix) {
         String after = "";
-        for (CaseEvent event : history.events().subList(history.events().indexOf(fix) + 1, history.events().size())) {
+        for (CaseEvent event : history.events()
+                .subList(history.events().indexOf(fix) + 1, history.events().size())) {
             if (event instanceof CaseEvent.FixApplied) {
                 break;
             }

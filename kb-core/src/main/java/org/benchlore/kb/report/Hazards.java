@@ -176,8 +176,9 @@ final class Hazards {
                 }
             }
             if (!mains.isEmpty()) {
-                said.add(notPutRight(mains.values()) + " That concerns the mains side, where a fault can give a shock or"
-                        + " start a fire. Do not plug the unit in until it is put right.");
+                said.add(
+                        notPutRight(mains.values()) + " That concerns the mains side, where a fault can give a shock or"
+                                + " start a fire. Do not plug the unit in until it is put right.");
             }
             return said;
         }

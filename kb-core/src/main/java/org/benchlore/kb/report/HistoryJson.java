@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
+import org.benchlore.kb.reading.Finding;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -16,11 +17,38 @@ final class HistoryJson {
         ArrayNode events = root.putArray("events");
         history.events().forEach(event -> {
             ObjectNode one = events.addObject();
-            one.put("id", event.head().eventId());
-            one.put("at", event.head().at().toString());
+            head(one, event);
             one.put("kind", kind(event));
+            List<Finding> found = Course.findings(event);
+            if (!found.isEmpty()) {
+                ArrayNode findings = one.putArray("findings");
+                found.forEach(f -> JsonNodes.finding(findings.addObject(), f));
+            }
         });
         return root;
+    }
+
+    static ObjectNode history(CaseHistory history, List<CaseEvent> recorded) {
+        ObjectNode root = history(history);
+        ArrayNode withdrawals = root.putArray("withdrawals");
+        for (CaseEvent event : recorded) {
+            if (event instanceof CaseEvent.Withdrawn withdrawn) {
+                ObjectNode one = withdrawals.addObject();
+                head(one, event);
+                if (withdrawn.targetEventId() != null) {
+                    one.put("of", withdrawn.targetEventId());
+                }
+                if (!withdrawn.reason().isBlank()) {
+                    one.put("reason", withdrawn.reason());
+                }
+            }
+        }
+        return root;
+    }
+
+    private static void head(ObjectNode node, CaseEvent event) {
+        node.put("id", event.head().eventId());
+        node.put("at", event.head().at().toString());
     }
 
     /** As events are named where they are exported, such as {@code fix-applied}. */

@@ -1,6 +1,7 @@
 package org.benchlore.kb.report;
 
 import java.util.List;
+import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
 import org.benchlore.kb.cases.ImportResult;
 import org.benchlore.kb.importing.ImportReview;
@@ -135,6 +136,15 @@ public final class Json {
     /** One case as it stands ({@code benchlore/case-state/1}). */
     public static String history(CaseHistory history) {
         return JsonNodes.write(HistoryJson.history(history));
+    }
+
+    /**
+     * The same with what was taken back, so that it can be brought back.
+     *
+     * @param recorded everything recorded of the case
+     */
+    public static String history(CaseHistory history, List<CaseEvent> recorded) {
+        return JsonNodes.write(HistoryJson.history(history, recorded));
     }
 
     /** Several cases ({@code benchlore/case-list/1}). */

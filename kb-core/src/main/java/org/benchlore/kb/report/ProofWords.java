@@ -172,7 +172,8 @@ record ProofWords(ProofPlan proof, Terms terms) {
         proof.run()
                 .filter(r -> r.hoursLeft() > 0)
                 .ifPresent(r -> open.add("That the fault is gone for good. It showed " + times(known.seen()) + " in "
-                        + Terms.hours(known.seenHours()) + (again ? " before the last repair, so it takes " : " before the repair, so it takes ")
+                        + Terms.hours(known.seenHours())
+                        + (again ? " before the last repair, so it takes " : " before the repair, so it takes ")
                         + (ran()
                                 ? "about " + Terms.hours(r.hoursLeft()) + " more"
                                 : "about " + Terms.hours(r.hoursLeft()))

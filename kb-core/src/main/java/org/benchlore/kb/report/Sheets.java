@@ -121,8 +121,7 @@ public final class Sheets {
     /** What forbids power in the unit as it is now: what was seen after the work counts as well. */
     private List<PowerHold.Reason> held(CaseHistory history, Course course, Readings readings) {
         TestPlanner planner = planner();
-        List<Finding> now =
-                course.sinceWork().stream().filter(model::knows).toList();
+        List<Finding> now = course.sinceWork().stream().filter(model::knows).toList();
         return planner.hold(
                         queries.of(history, now, readings::of),
                         BenchConditions.DEFAULT.madeSafe(planner.madeSafe(history.events(), readings::of)))

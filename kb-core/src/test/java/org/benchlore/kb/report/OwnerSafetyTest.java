@@ -236,8 +236,9 @@ class OwnerSafetyTest {
     @Test
     void what_forbade_power_at_the_bench_keeps_the_plug_out_at_home() {
         CaseEvent smelt = noted(1, "smell", "present");
-        String unplugged = "Not put right: Burning smell. Do not plug it in, charge it or switch it on, and leave opening"
-                + " it to a workshop: what smells may go on burning.";
+        String unplugged =
+                "Not put right: Burning smell. Do not plug it in, charge it or switch it on, and leave opening"
+                        + " it to a workshop: what smells may go on burning.";
         assertThat(safety(smelt, ended(Outcome.GIVEN_UP))).contains(unplugged);
         assertThat(safety(smelt, fixed(2, "blow-out", "dusty"), ended(Outcome.NOT_FIXED)))
                 .contains(unplugged);

@@ -207,8 +207,7 @@ class SheetsTest {
     @Test
     void a_cause_that_is_none_of_those_known_is_not_said_to_fit() {
         List<CaseEvent> events = new ArrayList<>(HISTORY.events().subList(0, 2));
-        events.add(new CaseEvent.Noted(
-                head(1), "", Reading.Source.SEEN, List.of(Finding.of("rail-12v", "fine"))));
+        events.add(new CaseEvent.Noted(head(1), "", Reading.Source.SEEN, List.of(Finding.of("rail-12v", "fine"))));
         events.add(new CaseEvent.Concluded(head(2), CaseEvent.Concluded.UNLISTED, Certainty.LIKELY, ""));
         events.add(new CaseEvent.Ended(head(3), Outcome.RECOVERED_BY_ITSELF, null, ""));
         assertThat(handover(events))
