@@ -1,5 +1,6 @@
 package org.benchlore.cli;
 
+import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Fix;
 import org.benchlore.kb.knowledge.Knowledge;
@@ -17,6 +18,8 @@ record Names(Knowledge knowledge) {
 
     /** With its id, to go on with. */
     String fix(String id) {
-        return knowledge.fix(id).map(Fix::name).orElse(id) + " [" + id + "]";
+        return id.equals(CaseEvent.FixApplied.UNLISTED)
+                ? "work that no pack knows"
+                : knowledge.fix(id).map(Fix::name).orElse(id) + " [" + id + "]";
     }
 }

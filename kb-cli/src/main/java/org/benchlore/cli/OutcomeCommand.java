@@ -61,6 +61,20 @@ final class OutcomeCommand extends BenchCommand {
     String fix;
 
     @Option(
+            names = "--cause-note",
+            paramLabel = "WORDS",
+            defaultValue = "",
+            description = "What was wrong, in your words; without --cause, a cause that no pack knows.")
+    String causeNote = "";
+
+    @Option(
+            names = "--fix-note",
+            paramLabel = "WORDS",
+            defaultValue = "",
+            description = "What you did, in your words; without --fix, work that no pack knows, which then counts for no fix.")
+    String fixNote = "";
+
+    @Option(
             names = "--ended",
             paramLabel = "OUTCOME",
             required = true,
@@ -95,6 +109,12 @@ final class OutcomeCommand extends BenchCommand {
 
     @Override
     public Integer call() {
+        if (cause == null && !causeNote.isBlank()) {
+            cause = RankingModel.UNLISTED;
+        }
+        if (fix == null && !fixNote.isBlank()) {
+            fix = CaseEvent.FixApplied.UNLISTED;
+        }
         if (seen.nothing() && id == null) {
             throw new UsageException("outcome of what? Give --case ID, or the words of a case in one step");
         }
@@ -154,10 +174,18 @@ final class OutcomeCommand extends BenchCommand {
             wrong.add(String.valueOf(e.getMessage()));
         }
         if (cause != null && !cause.equals(RankingModel.UNLISTED)) {
-            UnitOptions.noCause(kb, cause).ifPresent(wrong::add);
+            UnitOptions.noCause(kb, cause)
+                    .map(no -> no + " (one that no pack knows: --cause-note \"what was wrong\")")
+                    .ifPresent(wrong::add);
         }
-        if (fix != null) {
-            UnitOptions.noFix(kb, fix).ifPresent(wrong::add);
+        boolean ownWork = CaseEvent.FixApplied.UNLISTED.equals(fix);
+        if (ownWork && fixNote.isBlank()) {
+            wrong.add("--fix unlisted needs --fix-note: what did you do?");
+        }
+        if (fix != null && !ownWork) {
+            UnitOptions.noFix(kb, fix)
+                    .map(no -> no + " (work that no pack knows: --fix-note \"what you did\")")
+                    .ifPresent(wrong::add);
             if (cause == null) {
                 wrong.add("--fix needs --cause: which cause was it meant for?");
             }
@@ -173,7 +201,7 @@ final class OutcomeCommand extends BenchCommand {
             wrong.add("--certainty goes with --cause: it is how sure you are of the cause");
         }
         if (minutes != null && fix == null) {
-            wrong.add("--minutes goes with --fix: it is the bench time the fix took");
+            wrong.add("--minutes goes with --fix or --fix-note: it is the bench time the fix took");
         }
         if (outcome == null || !wrong.isEmpty()) {
             throw new UsageException(String.join("\n", wrong));
@@ -185,25 +213,28 @@ final class OutcomeCommand extends BenchCommand {
     private List<CaseEvent> ending(Heads heads, Outcome outcome, Optional<CaseEvent.FixApplied> standing) {
         List<CaseEvent> events = new ArrayList<>();
         boolean cured = outcome.cured() && (fix != null || standing.isPresent());
+        String meantFor = cause == null ? CaseEvent.FixApplied.UNKNOWN_CAUSE : cause;
         if (cause != null) {
             Certainty sure = certainty != null ? certainty : cured ? Certainty.PROVEN : Certainty.LIKELY;
-            events.add(new CaseEvent.Concluded(heads.of(":3-concluded"), cause, sure, ""));
-            if (fix != null) {
-                events.add(fix(heads.of(":4-fix"), fix, cause, standing));
-            }
+            events.add(new CaseEvent.Concluded(heads.of(":3-concluded"), cause, sure, causeNote));
+        }
+        if (fix != null) {
+            events.add(fix(heads.of(":4-fix"), fix, meantFor, standing));
         }
         events.add(new CaseEvent.Ended(heads.of(":5-ended"), outcome, afterDays, note));
         return events;
     }
 
     private CaseEvent fix(CaseEvent.Head head, String fixId, String causeId, Optional<CaseEvent.FixApplied> standing) {
-        return standing.filter(s -> s.fixId().equals(fixId))
+        return standing.filter(s -> s.fixId().equals(fixId)
+                        && (!fixId.equals(CaseEvent.FixApplied.UNLISTED) || s.note().equals(fixNote)))
                 .<CaseEvent>map(s -> new CaseEvent.Corrected(
                         head,
                         s.head().eventId(),
                         new CaseEvent.FixApplied(
-                                s.head(), fixId, causeId, minutes == null ? s.minutes() : minutes, s.note())))
-                .orElseGet(() -> new CaseEvent.FixApplied(head, fixId, causeId, minutes, ""));
+                                s.head(), fixId, causeId, minutes == null ? s.minutes() : minutes,
+                                fixNote.isBlank() ? s.note() : fixNote)))
+                .orElseGet(() -> new CaseEvent.FixApplied(head, fixId, causeId, minutes, fixNote));
     }
 
     /**

@@ -91,6 +91,26 @@ class CaseNoteTest {
     }
 
     @Test
+    void a_cause_and_work_that_no_pack_knows_are_kept_in_words_and_count_for_no_entry() {
+        assertThat(run("outcome", "--case", id, "--fix", "restring-dial-cord", "--cause", "mice", "--ended", "fixed")
+                        .err())
+                .contains("--fix-note \"what you did\"")
+                .contains("--cause-note \"what was wrong\"");
+        done("outcome", "--case", id, "--cause-note", "mice bit the cord", "--fix-note", "strung a new cord",
+                "--minutes", "40", "--ended", "fixed");
+        assertThat(history().causeId()).isEqualTo("unlisted");
+        assertThat(Run.text(home, "show", id))
+                .contains("[unlisted], proven; mice bit the cord")
+                .contains("fix work that no pack knows; strung a new cord");
+        assertThat(Run.text(home, "sheet", id, "--kind", "handover"))
+                .contains("In our words: mice bit the cord.")
+                .contains("- Done: Strung a new cord.");
+        assertThat(Run.text(home, "sheet", id, "--kind", "question")).doesNotContain("cord");
+        assertThat(run("fixes").out()).doesNotContain("unlisted");
+        assertThat(Run.text(home, "search", "strung cord")).contains(id);
+    }
+
+    @Test
     void the_unit_s_tag_is_listed_shown_and_found() {
         assertThat(done("case", "list")).contains("shelf A, device not stated");
         assertThat(done("show", id)).contains("device not stated, shelf A;");

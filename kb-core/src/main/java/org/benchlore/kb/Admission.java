@@ -46,7 +46,9 @@ final class Admission {
 
         @Override
         public Stream<Named> fixApplied(CaseEvent.FixApplied event) {
-            Stream<Named> fix = Stream.of(new Named(EntryKind.FIX, event.fixId()));
+            Stream<Named> fix = event.fixId().equals(CaseEvent.FixApplied.UNLISTED)
+                    ? Stream.empty()
+                    : Stream.of(new Named(EntryKind.FIX, event.fixId()));
             return event.causeId().equals(CaseEvent.FixApplied.UNKNOWN_CAUSE)
                     ? fix
                     : Stream.concat(fix, cause(event.causeId()));

@@ -237,7 +237,7 @@ public sealed interface CaseEvent {
     /**
      * A fix was applied.
      *
-     * @param fixId the fix
+     * @param fixId the fix, or {@link #UNLISTED} for work that no pack knows, which the note tells
      * @param causeId the cause it was meant for, or {@link #UNKNOWN_CAUSE}
      * @param minutes bench time it took, or null when not kept
      * @param note free words, or empty
@@ -248,6 +248,9 @@ public sealed interface CaseEvent {
             String causeId,
             @Nullable Double minutes,
             String note) implements CaseEvent {
+        /** Stands for work that no pack knows; it teaches nothing of any fix. */
+        public static final String UNLISTED = "unlisted";
+
         /** Stands for "nobody said": of an old case often only the work is known. */
         public static final String UNKNOWN_CAUSE = "unknown";
 

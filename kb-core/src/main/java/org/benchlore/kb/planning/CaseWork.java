@@ -13,7 +13,7 @@ import org.benchlore.kb.reading.Finding;
 /**
  * What was done to one unit, and how it went; a pure function of the case.
  *
- * @param fixes fixes whose result is told, in order
+ * @param fixes fixes that a pack knows or knew and whose result is told, in order
  * @param tests tests done, in order
  */
 public record CaseWork(List<Trial> fixes, List<Use> tests) {
@@ -65,6 +65,7 @@ public record CaseWork(List<Trial> fixes, List<Use> tests) {
         return new CaseWork(
                 history.fixes().stream()
                         .filter(tried -> tried.result() != TriedFix.Result.UNTOLD)
+                        .filter(tried -> !tried.fix().fixId().equals(CaseEvent.FixApplied.UNLISTED))
                         .map(tried -> trial(history, tried))
                         .toList(),
                 history.events().stream()

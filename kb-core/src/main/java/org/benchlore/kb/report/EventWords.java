@@ -31,12 +31,15 @@ record EventWords(Terms terms) implements CaseEvent.Fold<String> {
 
     @Override
     public String concluded(CaseEvent.Concluded event) {
-        return "Concluded: " + terms.cause(event.causeId()) + ", " + Terms.words(event.certainty());
+        return "Concluded: " + terms.cause(event.causeId()) + ", " + Terms.words(event.certainty())
+                + (event.causeId().equals(CaseEvent.Concluded.UNLISTED) && !event.note().isBlank()
+                        ? ": " + event.note().strip()
+                        : "");
     }
 
     @Override
     public String fixApplied(CaseEvent.FixApplied event) {
-        return "Fix: " + terms.fix(event.fixId());
+        return "Fix: " + terms.work(event);
     }
 
     @Override

@@ -148,7 +148,11 @@ final class HandoverSheet {
             return;
         }
         if (causeId.equals(CaseEvent.Concluded.UNLISTED)) {
-            blocks.add(new Sheet.Words("The cause is none of those we have met before."));
+            String words = course.all(CaseEvent.Concluded.class).values().stream()
+                    .map(CaseEvent.Concluded::note)
+                    .reduce("", (earlier, last) -> last);
+            blocks.add(new Sheet.Words("The cause is none of those that our collection knows"
+                    + (words.isBlank() ? "." : ". In our words: " + Escape.clip(words.strip(), MOST_WORDS) + ".")));
             return;
         }
         boolean innocent = terms.knowledge()
@@ -184,7 +188,7 @@ final class HandoverSheet {
     }
 
     private String did(TriedFix tried) {
-        String fix = terms.fix(tried.fix().fixId()) + ".";
+        String fix = Escape.clip(terms.work(tried.fix()), MOST_WORDS) + ".";
         return switch (tried.result()) {
             case HELPED, UNTOLD -> "Done: " + fix;
             case FAILED -> "Tried: " + fix + " By itself it did not put it right.";

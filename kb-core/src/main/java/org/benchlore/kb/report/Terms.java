@@ -157,8 +157,17 @@ record Terms(Knowledge knowledge) {
         return knowledge.test(id).map(BenchTest::name).orElse(id);
     }
 
+    /** What was done, for those who may read the bench's own words. */
+    String work(CaseEvent.FixApplied fix) {
+        return fix.fixId().equals(CaseEvent.FixApplied.UNLISTED) && !fix.note().isBlank()
+                ? capital(fix.note().strip())
+                : fix(fix.fixId());
+    }
+
     String fix(String id) {
-        return knowledge.fix(id).map(Fix::name).orElse(id);
+        return id.equals(CaseEvent.FixApplied.UNLISTED)
+                ? "Work that no pack knows"
+                : knowledge.fix(id).map(Fix::name).orElse(id);
     }
 
     /** The innermost device pack's name, else the path. */

@@ -55,7 +55,9 @@ final class CaseDrafts {
         } else if (event instanceof CaseEvent.Concluded concluded) {
             notes.add(concluded.note());
         } else if (event instanceof CaseEvent.FixApplied applied) {
-            conclusion.add(knowledge.fix(applied.fixId()).map(Fix::name).orElse(applied.fixId()));
+            if (!applied.fixId().equals(CaseEvent.FixApplied.UNLISTED)) {
+                conclusion.add(knowledge.fix(applied.fixId()).map(Fix::name).orElse(applied.fixId()));
+            }
             notes.add(applied.note());
         } else if (event instanceof CaseEvent.Checked checked) {
             notes.add(checked.item());
