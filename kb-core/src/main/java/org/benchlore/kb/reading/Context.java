@@ -29,6 +29,11 @@ final class Context {
     /** Tokens from "20 min" to what comes then. */
     private static final int THEN_REACH = 5;
 
+    /** Tokens of praise between what is said and "until". */
+    private static final int PRAISE_REACH = 3;
+
+    private static final Words UNTIL = Words.of("until", "till", "before");
+    private static final Words RAN = Words.spaced("ran went kept held stood stayed lit spun");
     private static final Words MAY = Words.of("may", "might", "could");
     private static final Words AFTER = Words.of("after");
     private static final Words LASTING = Words.of("for", "after");
@@ -68,6 +73,9 @@ final class Context {
             if (lastedBefore(claims.get(i))) {
                 cues.get(i).add(Cue.AFTER_A_WHILE);
             }
+            if (endedThen(claims.get(i)) && Collections.disjoint(cues.get(i), Cue.CONDITIONS)) {
+                cues.get(i).add(Cue.PAST);
+            }
             if (passage.asks() && asked(claims.get(i))) {
                 cues.get(i).add(Cue.DOUBT);
             }
@@ -101,6 +109,38 @@ final class Context {
         return i < passage.size()
                 && passage.token(i).surface().equals("before")
                 && (i + 1 == passage.size() || passage.token(i + 1).kind() == Kind.PUNCTUATION);
+    }
+
+    /** "Worked until it fell", "was fine before the storm": what was well up to a time is so no more. */
+    private boolean endedThen(Claim claim) {
+        if (claim.measured != null || !claim.normal() || claim.negated || claim.symptom.history()) {
+            return false;
+        }
+        int at = claim.to;
+        while (inSegment(at, claim) && at < claim.to + PRAISE_REACH && praises(at)) {
+            at++;
+        }
+        int until = inSegment(at, claim) ? at : claim.to - 1; // "worked until" may be the packs' own words
+        return UNTIL.contains(passage.token(until).surface()) && toldInPast(claim);
+    }
+
+    private boolean toldInPast(Claim claim) {
+        for (int i = claim.stretchFrom; i < claim.stretchTo; i++) {
+            String word = passage.token(i).surface();
+            if (WAS.contains(word) || RAN.contains(word) || word.endsWith("ed")) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private boolean inSegment(int i, Claim claim) {
+        return i < passage.size() && passage.sameSegment(i, claim.to - 1);
+    }
+
+    private boolean praises(int i) {
+        Item item = passage.itemAt(i);
+        return passage.skipped(i) || (item != null && item.entry.polarity == Polarity.GOOD);
     }
 
     /** "Fine for 20 min, then goes dark". */

@@ -7,7 +7,8 @@ import org.benchlore.kb.reading.analysis.Words;
 
 /**
  * What works in part is not as it should be: "touch works on the left third only", "only one of the two heaters gets hot",
- * "the remote works if you hold it close"; nor is what goes on, but badly: "the motor runs unevenly". Which other state it is in stays open.
+ * "the remote works if you hold it close"; nor is what goes on, but badly or at times only: "the motor runs unevenly", "barely works",
+ * "works sometimes", "far from good". Which other state it is in stays open.
  */
 final class Limits {
     /** Tokens from "only" to what it limits. */
@@ -24,6 +25,12 @@ final class Limits {
     private static final Words SIDES = Words.spaced("left right one upper lower front rear top bottom first second");
     private static final Words FAILS = Words.spaced("dead silent nothing gone fails missing");
     private static final Words HANDS = Words.spaced("you i held pressed pushed");
+    private static final Words SCARCELY = Words.of("hardly", "barely", "scarcely");
+
+    /** What in front of praise takes it back, as its two words. */
+    private static final Words FAR = Words.spaced("far nowhere anything");
+
+    private static final Words FROM = Words.spaced("from near but");
 
     private final Passage passage;
 
@@ -46,6 +53,8 @@ final class Limits {
                             || limits.onlyInPlace(claim)
                             || limits.ifHeld(claim)
                             || limits.poorly(claim)
+                            || limits.scarcely(claim)
+                            || limits.atTimes(claim)
                             || limits.notTheOther(claim))) {
                 claim.negated = true;
                 claim.anyOther = true;
@@ -134,6 +143,38 @@ final class Limits {
         }
         claim.cover(at, at + 1);
         return true;
+    }
+
+    /** "Barely works", "is far from good". */
+    private boolean scarcely(Claim claim) {
+        for (int i = Math.max(0, claim.from - 2); i < claim.to; i++) {
+            String word = passage.token(i).surface();
+            boolean farFrom = i + 1 < claim.to
+                    && FAR.contains(word)
+                    && FROM.contains(passage.token(i + 1).surface());
+            boolean hardly = i >= claim.from - 1 && SCARCELY.contains(word) && !own(claim, i);
+            if ((farFrom || hardly) && passage.sameSegment(i, claim.to - 1)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** "Hardly any dust" may be what the packs teach for a little. */
+    private boolean own(Claim claim, int i) {
+        Item item = passage.itemAt(i);
+        return item != null && item.to - item.from > 1 && (item == claim.word || item == claim.name);
+    }
+
+    /** "Only works sometimes", "works now and then". */
+    private boolean atTimes(Claim claim) {
+        int to = claim.to < passage.size() && only(claim.to) ? claim.to + 1 : claim.to;
+        for (int i = Math.max(0, claim.from - 1); i <= to && i < passage.size(); i++) {
+            if (passage.cue(i) == Cue.INTERMITTENT && passage.sameSegment(i, claim.to - 1)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** "The left speaker works, the right one doesn't". */

@@ -187,6 +187,9 @@ final class Loose {
             from = Math.min(from, place);
             to = Math.max(to, place + 1);
         }
+        if (Leads.mains(bag.sense) && ofSignals(from, to, bag)) {
+            return;
+        }
         int n = bag.numbers.length;
         int foreign = 0;
         int negation = -1;
@@ -205,6 +208,16 @@ final class Loose {
             boolean denied = negation >= 0 && !bag.negates;
             found.add(new Found(denied ? Math.min(from, negation) : from, to, bag, denied));
         }
+    }
+
+    private boolean ofSignals(int from, int to, Bags.Bag bag) {
+        for (int i = from; i < to; i++) {
+            int signal = passage.signal(i);
+            if (signal >= 0 && !bag.holds(passage.number(signal))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Where a term stands nearest to {@code at}, the earlier place first; -1 for nowhere. */

@@ -34,7 +34,8 @@ final class Misfits {
 
     /** Terms without one of which, and without a number or "cleaned", nothing is sorted out but a wrong participle. */
     private static final Words SUSPECT = Words.of(
-            "no", "not", "neither", "code", "power", "on", "off", "drop", "fall", "after", "voltag", "charg", GONE);
+            "no", "not", "neither", "code", "power", "on", "off", "drop", "fall", "after", "voltag", "charg", "lead",
+            "flex", GONE);
 
     private final List<Token> tokens;
     private final String[] terms;
@@ -72,6 +73,7 @@ final class Misfits {
                 || refused(match)
                 || turned(match)
                 || ofAnother(match)
+                || ofSignals(match)
                 || paid(match);
     }
 
@@ -182,6 +184,21 @@ final class Misfits {
         }
         Token before = tokens.get(match.from() - 1);
         return before.kind() == Kind.WORD && Plain.content(before) && !OF_THE_SUPPLY.contains(before.surface());
+    }
+
+    /** "Network cable frayed" is not said of the mains lead. */
+    private boolean ofSignals(Trie.Match match) {
+        List<Sense> senses = match.entry().phrases.isEmpty() ? match.entry().names : match.entry().phrases;
+        if (senses.isEmpty() || !Leads.mains(senses.get(0))) {
+            return false;
+        }
+        for (int i = match.from(); i < match.to(); i++) {
+            int signal = Leads.signal(tokens, terms, i);
+            if (signal >= 0 && (signal < match.from() || signal >= match.to())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** "Free of charge", "took charge of it", "no charge to the customer": money and care, not what a pack takes. */

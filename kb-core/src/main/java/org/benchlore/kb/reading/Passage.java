@@ -329,6 +329,11 @@ final class Passage {
         return numbers[i];
     }
 
+    /** Where the word stands that makes a token a lead of signals, or -1. */
+    int signal(int i) {
+        return Leads.signal(tokens, terms, i);
+    }
+
     /** The item that covers a token, or null. */
     @Nullable
     Item itemAt(int token) {

@@ -131,6 +131,8 @@ class ReadingRulesTest {
         "'12 V yes, 5 V no',rail-5v absent",
         "charge but no insects,charging charges",
         "charge but no insects,insects absent",
+        "cable damaged,mains-lead damaged",
+        "the damaged cord,mains-lead damaged",
     })
     void read_as(String text, String finding) {
         assertThat(findings(text)).contains(finding);
@@ -218,6 +220,9 @@ class ReadingRulesTest {
                 "the manual says the fuse is blown when the lamp is off",
                 "Typical causes: fuse blown, disc stuck",
                 "the warranty does not cover scorched insects",
+                "network cable damaged",
+                "damaged headphone lead",
+                "the cable of the headphones is damaged",
             })
     void holds_nothing(String text) {
         assertThat(findings(text)).isEmpty();
@@ -309,7 +314,11 @@ class ReadingRulesTest {
                 "all but the tray moves",
                 "the left tray moves, the right one does not",
                 "tray moves, but only slowly",
-                "the tray opens very unevenly"
+                "the tray opens very unevenly",
+                "the tray barely moves",
+                "the tray only moves sometimes",
+                "the tray moves now and then",
+                "the tray is far from fine"
             })
     void what_is_well_in_part_is_not_well(String text) {
         assertThat(READER.read(text, DeviceScope.ANY).findings())
@@ -323,6 +332,20 @@ class ReadingRulesTest {
         assertThat(reading.understood())
                 .extracting(u -> u.finding().state() + " " + u.conditions())
                 .containsExactly("moves []", "stuck [AFTER_A_WHILE]");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "tray moved until it got wet",
+                "the fuse was fine before the storm",
+                "the fuse was intact till Friday",
+                "the tray moved before"
+            })
+    void what_was_well_until_then_is_over(String text) {
+        assertThat(READER.read(text, DeviceScope.ANY).understood())
+                .extracting(Reading.Understood::past)
+                .containsExactly(true);
     }
 
     @Test
