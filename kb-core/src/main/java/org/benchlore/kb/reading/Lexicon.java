@@ -4,15 +4,18 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.DeviceScope;
+import org.benchlore.kb.knowledge.PowerOff;
 import org.benchlore.kb.knowledge.Quantity;
 import org.benchlore.kb.knowledge.State;
 import org.benchlore.kb.knowledge.Symptom;
@@ -36,6 +39,9 @@ final class Lexicon {
     /** Stems of what packs call a state between all and nothing. */
     private static final List<String> WEAK = List.of("weak", "low", "faint", "dim", "slow");
 
+    /** Texts of a hazard that a word stands in, to be known with slips. */
+    private static final int SEVERAL = 3;
+
     private static final String RIPPLE = "rippl";
     private static final Words RIPPLE_WORDS = Words.of(RIPPLE, "on", "of", "at", "the", "nois");
 
@@ -57,7 +63,7 @@ final class Lexicon {
     private final LogLines logLines;
     private final Spelling spelling;
 
-    Lexicon(List<Symptom> symptoms, List<Device> devices) {
+    private Lexicon(List<Symptom> symptoms, List<Device> devices, Set<PowerOff.Sign> hazards) {
         List<Symptom> nearestFirst = symptoms.stream()
                 .sorted((a, b) -> {
                     int nearer = Integer.compare(b.scope().depth(), a.scope().depth());
@@ -93,15 +99,38 @@ final class Lexicon {
         this.referents = new Referents(nearestFirst, phrasings, trie, terms);
         this.works = trie.find(List.of("work")).orElse(null);
         this.bags = new Bags(phrases, terms);
-        this.spelling = new Spelling(phrasings.surfaces());
+        this.spelling = new Spelling(phrasings.surfaces(), hazardWords(hazards, phrasings));
         this.logLines = new LogLines(devices);
     }
 
     /** The part of {@code symptoms} and {@code devices} that holds for a case in {@code scope}. */
-    static Lexicon of(List<Symptom> symptoms, List<Device> devices, DeviceScope scope) {
+    static Lexicon of(List<Symptom> symptoms, List<Device> devices, Set<PowerOff.Sign> hazards, DeviceScope scope) {
         return new Lexicon(
                 symptoms.stream().filter(s -> s.scope().contains(scope)).toList(),
-                devices.stream().filter(d -> d.scope().contains(scope)).toList());
+                devices.stream().filter(d -> d.scope().contains(scope)).toList(),
+                hazards);
+    }
+
+    /** Words of meaning that several texts have for a thing that must not be powered, or for its state. */
+    private Set<String> hazardWords(Set<PowerOff.Sign> hazards, Phrasings phrasings) {
+        Set<String> words = new HashSet<>();
+        for (PowerOff.Sign sign : hazards) {
+            Symptom symptom = byId.get(sign.symptomId());
+            if (symptom != null) {
+                State state = symptom.states().get(symptom.indexOf(sign.stateId()));
+                Map<String, Integer> often = new HashMap<>();
+                Stream.of(symptom.called(), state.words(), state.phrases())
+                        .flatMap(List::stream)
+                        .flatMap(text -> phrasings.tellingWords(text).stream())
+                        .forEach(word -> often.merge(word, 1, Integer::sum));
+                often.forEach((word, count) -> {
+                    if (count >= SEVERAL) {
+                        words.add(word);
+                    }
+                });
+            }
+        }
+        return words;
     }
 
     Terms terms() {

@@ -93,6 +93,14 @@ final class Phrasings {
         return words.of(text).stream().anyMatch(piece -> piece.content);
     }
 
+    /** The words of a text that carry meaning, as written; nothing is filed. */
+    List<String> tellingWords(String text) {
+        return words.of(text).stream()
+                .filter(piece -> piece.content)
+                .map(piece -> piece.token.surface())
+                .toList();
+    }
+
     List<Entry> entries(String text) {
         return of(text).entries;
     }

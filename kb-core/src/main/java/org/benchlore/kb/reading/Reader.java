@@ -8,9 +8,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import org.benchlore.kb.knowledge.Device;
 import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.knowledge.Knowledge;
+import org.benchlore.kb.knowledge.PowerOff;
 import org.benchlore.kb.knowledge.Symptom;
 import org.benchlore.kb.reading.Reading.CodeSeen;
 import org.benchlore.kb.reading.Reading.Contradiction;
@@ -38,14 +40,16 @@ public final class Reader {
     private final List<Symptom> symptoms;
     private final List<Device> devices;
     private final Kinds kinds;
+    private final Set<PowerOff.Sign> hazards;
     private final Set<DeviceScope> scopes;
     private final int negationReach;
 
     /** At most one per scope named in the packs. */
     private final Map<DeviceScope, Lexicon> lexicons = new ConcurrentHashMap<>();
 
-    private Reader(List<Symptom> symptoms, List<Device> devices, int negationReach) {
+    private Reader(List<Symptom> symptoms, List<Device> devices, Set<PowerOff.Sign> hazards, int negationReach) {
         this.symptoms = List.copyOf(symptoms);
+        this.hazards = Set.copyOf(hazards);
         this.devices = devices.stream().filter(device -> !device.onlyKind()).toList();
         this.kinds = new Kinds(devices);
         this.negationReach = negationReach;
@@ -58,11 +62,14 @@ public final class Reader {
 
     /** A reader that knows the words of these packs. */
     public static Reader of(Knowledge knowledge) {
-        return of(List.copyOf(knowledge.symptoms()), knowledge.devices(), NEGATION_REACH);
+        Set<PowerOff.Sign> hazards = knowledge.powerOff().stream()
+                .map(rule -> new PowerOff.Sign(rule.symptomId(), rule.stateId()))
+                .collect(Collectors.toSet());
+        return new Reader(List.copyOf(knowledge.symptoms()), knowledge.devices(), hazards, NEGATION_REACH);
     }
 
     static Reader of(List<Symptom> symptoms, List<Device> devices, int negationReach) {
-        return new Reader(symptoms, devices, negationReach);
+        return new Reader(symptoms, devices, Set.of(), negationReach);
     }
 
     /** Whether a text is short enough to be read; what came by import may not be. */
@@ -135,7 +142,7 @@ public final class Reader {
                 nearest = around;
             }
         }
-        return lexicons.computeIfAbsent(nearest, s -> Lexicon.of(symptoms, devices, s));
+        return lexicons.computeIfAbsent(nearest, s -> Lexicon.of(symptoms, devices, hazards, s));
     }
 
     private static List<Span> notUnderstood(List<Span> inProse, List<Span> inLog) {

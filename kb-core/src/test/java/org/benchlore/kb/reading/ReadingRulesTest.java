@@ -133,6 +133,9 @@ class ReadingRulesTest {
         "charge but no insects,insects absent",
         "cable damaged,mains-lead damaged",
         "the damaged cord,mains-lead damaged",
+        "lead damagd,mains-lead damaged",
+        "mains lead freyad,mains-lead damaged",
+        "mains lead frazed,mains-lead damaged",
     })
     void read_as(String text, String finding) {
         assertThat(findings(text)).contains(finding);
