@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param certainty of a conclusion; else {@link Certainty#LIKELY}
  * @param outcome of an ending; else null
  * @param afterDays of {@link Outcome#CAME_BACK}, where told; else null
+ * @param several whether it was work on more than one thing, so that a cure does not tell which of them was to blame
  */
 record Act(
         Kind kind,
@@ -22,7 +23,8 @@ record Act(
         String id,
         Certainty certainty,
         @Nullable Outcome outcome,
-        @Nullable Integer afterDays) {
+        @Nullable Integer afterDays,
+        boolean several) {
     /** What an act is. */
     enum Kind {
         TEST,
@@ -33,15 +35,20 @@ record Act(
     }
 
     static Act of(Kind kind, int start, int end, String id) {
-        return new Act(kind, start, end, id, Certainty.LIKELY, null, null);
+        return new Act(kind, start, end, id, Certainty.LIKELY, null, null, false);
+    }
+
+    /** Work, its fix empty where the packs know none for it. */
+    static Act work(int start, int end, String fixId, boolean several) {
+        return new Act(Kind.WORK, start, end, fixId, Certainty.LIKELY, null, null, several);
     }
 
     static Act cause(int start, int end, String id, boolean doubted) {
-        return new Act(Kind.CAUSE, start, end, id, doubted ? Certainty.SUSPECTED : Certainty.LIKELY, null, null);
+        return new Act(Kind.CAUSE, start, end, id, doubted ? Certainty.SUSPECTED : Certainty.LIKELY, null, null, false);
     }
 
     static Act ending(int start, int end, Outcome outcome, @Nullable Integer afterDays) {
-        return new Act(Kind.ENDING, start, end, "", Certainty.LIKELY, outcome, afterDays);
+        return new Act(Kind.ENDING, start, end, "", Certainty.LIKELY, outcome, afterDays, false);
     }
 
     boolean known() {

@@ -61,6 +61,11 @@ final class ActReader {
     /** They count a thing, and name none: "belt set", "seal kit". */
     private static final Set<String> MEASURES = Set.of("set", "kit", "pair");
 
+    private static final Set<String> JOINTS = Set.of("and", "plus");
+
+    /** Words of a member of a list, with the work in front of the first. */
+    private static final int LONGEST_THING = 5;
+
     private final Names names;
     private final DeviceScope scope;
     private Optional<String> concluded = Optional.empty();
@@ -180,7 +185,8 @@ final class ActReader {
                                 "",
                                 act.certainty(),
                                 act.outcome(),
-                                act.afterDays() == null ? before.afterDays() : act.afterDays()));
+                                act.afterDays() == null ? before.afterDays() : act.afterDays(),
+                                false));
             } else {
                 merged.add(act);
             }
@@ -365,8 +371,23 @@ final class ActReader {
         }
     }
 
+    /** "Replaced the microswitch and fuse": things of few words joined by "and". */
+    private static boolean several(Clause clause) {
+        int things = 0;
+        int start = 0;
+        for (int i = 0; i <= clause.words().size(); i++) {
+            if (i == clause.words().size()
+                    || JOINTS.contains(clause.words().get(i).surface())) {
+                boolean brief = i - start <= LONGEST_THING;
+                things += brief && !terms(clause, start, i).isEmpty() ? 1 : 0;
+                start = i + 1;
+            }
+        }
+        return things > 1;
+    }
+
     private static void addWork(Clause clause, Optional<String> fix, List<Act> acts) {
-        acts.add(Act.of(Act.Kind.WORK, clause.start(), clause.end(), fix.orElse("")));
+        acts.add(Act.work(clause.start(), clause.end(), fix.orElse(""), several(clause)));
     }
 
     /**
@@ -436,8 +457,7 @@ final class ActReader {
         int start = from;
         for (int i = from; i <= clause.words().size(); i++) {
             boolean joint = i == clause.words().size()
-                    || clause.words().get(i).surface().equals("and")
-                    || clause.words().get(i).surface().equals("plus");
+                    || JOINTS.contains(clause.words().get(i).surface());
             if (joint) {
                 Optional<String> fix = names.fix(kind, terms(clause, start, i), scope);
                 if (fix.isPresent()) {

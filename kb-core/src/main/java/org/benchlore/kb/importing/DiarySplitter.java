@@ -504,10 +504,16 @@ final class DiarySplitter {
 
     /** Whether a line begins another case. */
     private boolean begins(Glance glance, Naming naming, How how, DiaryRecord record) {
-        if (record.headed() || record.bare()) {
+        if (record.bare()) {
             return false;
         }
         boolean sameUnit = glance.unit().isPresent() && glance.unit().equals(record.unit());
+        if (record.headed()) {
+            // days below a heading tell how its case went on, unless they name another unit
+            return how == How.DATED
+                    && !sameUnit
+                    && (glance.named() || glance.naming().otherKind(record.terms()));
+        }
         if (sameUnit) {
             return record.ended() && !glance.goesOn();
         }

@@ -24,6 +24,8 @@ final class NameIndex {
     /** Share of a name, by weight, that the words must hold. Our choice: it lets one common word be left out. */
     private static final double HELD = 0.8;
 
+    private static final Set<String> OWN = Set.of("its", "their");
+
     private static final Pattern LIST = Pattern.compile(", | and ");
 
     /** Weights that differ by less are equal: they are sums of a few logarithms. */
@@ -139,7 +141,8 @@ final class NameIndex {
 
     /**
      * The readings of a name that leaves a choice: "worn or stuck key" are two, each without the other word; of a list of
-     * three or more, such as "fan, fins and vents", any one may be left out.
+     * three or more, such as "fan, fins and vents", any one may be left out. The capacitor of "tweeter or its capacitor" is the
+     * tweeter's, and none of another thing.
      *
      * @param name the name, or the part of it that counts
      */
@@ -147,7 +150,11 @@ final class NameIndex {
         List<Token> words = PhraseTable.words(name);
         List<Set<String>> readings = new ArrayList<>();
         for (int i = 1; i + 1 < words.size(); i++) {
-            if (words.get(i).surface().equals("or")) {
+            if (words.get(i).surface().equals("or")
+                    && OWN.contains(words.get(i + 1).surface())) {
+                readings.add(NameWords.of(words.subList(0, i)));
+                readings.add(NameWords.of(words));
+            } else if (words.get(i).surface().equals("or")) {
                 List<Token> first = new ArrayList<>(words);
                 first.remove(i + 1);
                 List<Token> second = new ArrayList<>(words);

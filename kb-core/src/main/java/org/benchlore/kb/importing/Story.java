@@ -331,14 +331,14 @@ final class Story {
     }
 
     /**
-     * Where the last work cured the unit and no cause is named that the packs know, what they name that fix for was the
+     * Where work on one thing cured the unit and no cause is named that the packs know, what they name that fix for was the
      * cause, unless words or findings speak of something else.
      */
     private void concludeByCure() {
         Optional<Act> cure = acts.stream()
                 .filter(a -> a.is(Act.Kind.WORK))
                 .reduce((a, b) -> b)
-                .filter(Act::known);
+                .filter(a -> a.known() && !a.several());
         if (concluded.isPresent() || !proven) {
             return;
         }

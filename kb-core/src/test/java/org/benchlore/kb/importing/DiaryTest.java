@@ -253,6 +253,32 @@ class DiaryTest {
     }
 
     @Test
+    void a_cure_of_two_things_names_no_cause() {
+        ImportDraft one = Workshop.diary("1.2.2024 dulmar 5, no sound. replaced the belts, ok")
+                .drafts()
+                .get(0);
+        assertThat(one.unknown()).doesNotContain(Item.CAUSE);
+        ImportDraft two = Workshop.diary("1.2.2024 dulmar 5, no sound. replaced the belts and fuse, ok")
+                .drafts()
+                .get(0);
+        assertThat(two.unknown()).contains(Item.CAUSE);
+        assertThat(ids(two, Item.FIX)).containsExactly("replace-belts");
+    }
+
+    @Test
+    void a_day_below_a_heading_begins_a_case_only_with_another_unit() {
+        List<ImportDraft> drafts = Workshop.diary("""
+                        ## 2024-03-14 cassette deck
+
+                        eats tapes, belts slipping
+                        2024-03-16 new belts, ok
+                        2024-03-20 - amplifier no sound - replaced the mains fuse, ok
+                        2024-04-02 corvane 300: ring dark
+                        """).drafts();
+        assertThat(drafts).extracting(ImportDraft::line).containsExactly(1L, 5L, 6L);
+    }
+
+    @Test
     void who_says_it_and_who_had_been_inside_is_kept() {
         ImportDraft draft = Workshop.diary("Date: 1.2.2024\nComplaint: no sound at all\nMeasured: 12 V missing\n"
                         + "Notes: somebody had been inside before")
