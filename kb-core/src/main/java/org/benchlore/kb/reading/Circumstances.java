@@ -1,6 +1,7 @@
 package org.benchlore.kb.reading;
 
 import java.util.List;
+import org.benchlore.kb.reading.Passage.Item;
 import org.benchlore.kb.reading.analysis.Token;
 import org.benchlore.kb.reading.analysis.Words;
 
@@ -21,6 +22,7 @@ final class Circumstances {
     private static final Words HANDLING = Words.spaced(
             "wiggle wiggled wiggling jiggle jiggled jiggling waggle waggled tap tapped tapping press pressed pressing push pushed"
                     + " twist twisted bend bent flex flexed knock knocked move moved turn turned");
+    private static final Words SOLDERED = Words.spaced("resoldered soldered reflowed retouched redid remade");
     private static final Words KEEPS = Words.spaced("stock store shop box bag parcel manual drawer catalogue");
     private static final Words NOT_SENT = Words.spaced("enclosed included supplied delivered available fitted");
     private static final Words HAS = Words.spaced("has have had having");
@@ -50,6 +52,9 @@ final class Circumstances {
         if (claim.symptom.history()) {
             return false;
         }
+        if (soldered(claim)) {
+            return true;
+        }
         if (setting(claim)) {
             return true;
         }
@@ -57,6 +62,28 @@ final class Circumstances {
         return (asItShould && opened(claim.from, WHEN, 2))
                 || (claim.name == null && deed(claim) && opened(claim.from, WITH, REACH))
                 || (claim.name == null && tried(claim));
+    }
+
+    /** "Resoldered the joints, ok now": that the work helped, not how the joints were. */
+    private boolean soldered(Claim claim) {
+        Item name = claim.name;
+        Item word = claim.word;
+        if (name == null
+                || word == null
+                || word.entry.polarity != Polarity.GOOD
+                || passage.sameSegment(name.from, word.from)) {
+            return false;
+        }
+        int from = name.from;
+        while (from > 0 && passage.sameSegment(from - 1, name.from)) {
+            from--;
+        }
+        for (int i = from; i < passage.size() && passage.sameSegment(i, name.from); i++) {
+            if (SOLDERED.contains(passage.token(i).surface())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** "Wiggle the plug." and no word of what came of it. */

@@ -16,6 +16,7 @@ final class Misfits {
     private static final Words LIMITING = Words.of("not", "only", "just");
     private static final Words ON = Words.of("on", "off");
     private static final String GONE = "gone";
+    private static final String RAIL = "rail";
 
     /** What may follow "gone" where it means lost. */
     private static final Words ALTOGETHER = Words.spaced("altogether away missing forever astray when while until but");
@@ -35,7 +36,7 @@ final class Misfits {
     /** Terms without one of which, and without a number or "cleaned", nothing is sorted out but a wrong participle. */
     private static final Words SUSPECT = Words.of(
             "no", "not", "neither", "code", "power", "on", "off", "drop", "fall", "after", "voltag", "charg", "lead",
-            "flex", GONE);
+            "flex", RAIL, GONE);
 
     private final List<Token> tokens;
     private final String[] terms;
@@ -175,14 +176,16 @@ final class Misfits {
         return token.surface().equals("cleaned");
     }
 
-    /** "Heater voltage fine" is the heater's, "voltages fine" the supply's. */
+    /** "Heater voltage fine" is the heater's, "voltages fine" the supply's; "38 V rail fine" is said of no other rail. */
     private boolean ofAnother(Trie.Match match) {
-        if (match.from() == 0
-                || !terms[match.from()].equals("voltag")
-                || match.entry().phrases.isEmpty()) {
+        if (match.from() == 0 || match.entry().phrases.isEmpty()) {
             return false;
         }
         Token before = tokens.get(match.from() - 1);
+        boolean rail = terms[match.from()].equals(RAIL);
+        if (rail || !terms[match.from()].equals("voltag")) {
+            return rail && before.kind() == Kind.QUANTITY && before.unit().equals("V");
+        }
         return before.kind() == Kind.WORD && Plain.content(before) && !OF_THE_SUPPLY.contains(before.surface());
     }
 

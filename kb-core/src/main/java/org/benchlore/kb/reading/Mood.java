@@ -32,6 +32,9 @@ final class Mood {
     private final boolean apostrophes;
     private boolean colons;
 
+    /** Whether anything is said of several. */
+    private boolean they;
+
     private Mood(String text, List<Token> tokens, Item[] itemAt) {
         this.text = text;
         this.tokens = tokens;
@@ -40,6 +43,7 @@ final class Mood {
         for (Token token : tokens) {
             words.add(token.surface());
             colons |= token.is(":");
+            they |= token.surface().equals("they");
         }
         this.apostrophes = text.indexOf('\'') >= 0 || text.indexOf('’') >= 0;
         this.orders = new Orders(text, tokens, words, itemAt);
@@ -147,7 +151,7 @@ final class Mood {
         boolean should = (words.get(first).equals("should") && !limit(first, sentenceTo))
                 || generalCase(first, to)
                 || ofAKind(first, to)
-                || ofThemAll(first, to)
+                || (they && ofThemAll(first, to))
                 || otherUnits(first, to)
                 || says(MoodWords.OTHER_THINGS, first, to);
         if (should) {
@@ -192,11 +196,20 @@ final class Mood {
         } else if (says(MoodWords.OF_ALL, i, to)) {
             mark(sentenceFrom, turn(i, sentenceTo));
         } else if ((says(MoodWords.GENERAL, i, to) && !corrects(i)) || says(MoodWords.NOT_THE_UNIT, i, to)) {
-            mark(from, to);
+            mark(turned(from, i), to);
         } else {
             return false;
         }
         return true;
+    }
+
+    /** "Pack swollen but the other one is flat": what stands before a word that turns is told of this one. */
+    private int turned(int from, int i) {
+        int turned = i;
+        while (turned > from && !MoodWords.TURNS.contains(words.get(turned))) {
+            turned--;
+        }
+        return turned;
     }
 
     /** "It gets hot, I mean the whole case": the writer puts it better. */

@@ -136,6 +136,8 @@ class ReadingRulesTest {
         "lead damagd,mains-lead damaged",
         "mains lead freyad,mains-lead damaged",
         "mains lead frazed,mains-lead damaged",
+        "rails fine,supplies right",
+        "pack swollen but the other one is fine,pack-bulge present",
     })
     void read_as(String text, String finding) {
         assertThat(findings(text)).contains(finding);
@@ -226,6 +228,8 @@ class ReadingRulesTest {
                 "network cable damaged",
                 "damaged headphone lead",
                 "the cable of the headphones is damaged",
+                "38 V rails fine",
+                "resoldered the fuse, fine now",
             })
     void holds_nothing(String text) {
         assertThat(findings(text)).isEmpty();
