@@ -10,6 +10,11 @@ record Bench(PrintWriter out, PrintWriter err, boolean colour, Map<String, Strin
         return new Page(out, colour);
     }
 
+    /** Says something beside the answer: what to know, or what is wrong. */
+    void tell(String message) {
+        new Page(err, false).message(message);
+    }
+
     /** Makes commands that take a bench. */
     record Factory(Bench bench) implements CommandLine.IFactory {
         @Override

@@ -58,6 +58,9 @@ abstract class BenchCommand implements Callable<Integer> {
         this.bench = bench;
     }
 
+    /** A command that refuses {@code --json}. */
+    interface WithoutJson {}
+
     /** Refuses {@code --json} where the answer is none that one line of JSON could hold. */
     void noJson(String remedy) {
         if (json) {
@@ -166,9 +169,8 @@ abstract class BenchCommand implements Callable<Integer> {
                 .forEach(s -> known.add(s.path().get(0)));
         String given = scope.path().get(0);
         if (!known.contains(given)) {
-            bench.err()
-                    .println("benchlore: no pack and no case knows a device '" + Page.clean(given) + "'; "
-                            + Nearest.remedy(given, known, "it is taken as a new one"));
+            bench.tell("no pack and no case knows a device '" + Page.clean(given) + "'; "
+                    + Nearest.remedy(given, known, "it is taken as a new one"));
         }
     }
 

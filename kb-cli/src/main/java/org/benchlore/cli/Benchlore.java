@@ -8,10 +8,13 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.benchlore.kb.cases.StoreException;
 import org.benchlore.kb.knowledge.KnowledgeBaseException;
 import org.benchlore.kb.knowledge.Nearest;
@@ -65,6 +68,10 @@ public final class Benchlore {
     /** Set by the launcher when standard output is a terminal. */
     private static final String TERMINAL = "benchlore.terminal";
 
+    /** How the parser lists what an option may be, in capitals that the help does not have. */
+    private static final Pattern CHOICES =
+            Pattern.compile("expected one of \\[([^\\]]*)\\] \\(case-insensitive\\).*", Pattern.DOTALL);
+
     /** Held, since the platform forgets the level of a logger that nobody holds. */
     private static final Logger LUCENE = Logger.getLogger("org.apache.lucene");
 
@@ -100,7 +107,20 @@ public final class Benchlore {
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setExecutionExceptionHandler((thrown, command, parsed) -> failed(thrown, err));
         line.setParameterExceptionHandler((thrown, given) -> wrongUsage(thrown, err));
+        hideJson(line);
         return line.execute(wordsLast(args, line));
+    }
+
+    /** Commands whose answer no line of JSON could hold refuse the option, so their help does not offer it. */
+    private static void hideJson(CommandLine line) {
+        for (CommandLine command : line.getSubcommands().values()) {
+            CommandLine.Model.OptionSpec option = command.getCommandSpec().findOption("--json");
+            if (option != null && command.getCommand() instanceof BenchCommand.WithoutJson) {
+                command.getCommandSpec().remove(option);
+                command.getCommandSpec()
+                        .addOption(option.toBuilder().hidden(true).build());
+            }
+        }
     }
 
     /**
@@ -141,7 +161,7 @@ public final class Benchlore {
     }
 
     private static int wrongUsage(CommandLine.ParameterException thrown, PrintWriter err) {
-        err.println("benchlore: " + Page.clean(message(thrown)));
+        new Page(err, false).message(message(thrown));
         err.println("Try 'benchlore " + path(thrown.getCommandLine()) + "--help'.");
         return ExitCode.USAGE;
     }
@@ -149,7 +169,14 @@ public final class Benchlore {
     /** What is wrong, and what was probably meant. */
     private static String message(CommandLine.ParameterException thrown) {
         CommandLine command = thrown.getCommandLine();
-        String said = String.valueOf(thrown.getMessage());
+        String said = String.valueOf(thrown.getMessage())
+                .replaceFirst("is not an? (?:double|float)$", "is not a number")
+                .replaceFirst("is not an? (?:int|long)$", "is not a whole number");
+        Matcher choices = CHOICES.matcher(said);
+        if (choices.find()) {
+            said = choices.replaceFirst(
+                    "use one of " + choices.group(1).toLowerCase(Locale.ROOT).replace('_', '-'));
+        }
         if (!(thrown instanceof CommandLine.UnmatchedArgumentException unmatched)
                 || unmatched.getUnmatched().isEmpty()) {
             return said;
@@ -183,8 +210,7 @@ public final class Benchlore {
             err.println("benchlore: internal fault, please report it with the lines below");
             thrown.printStackTrace(err);
         } else {
-            String message = String.valueOf(thrown.getMessage());
-            message.lines().forEach(l -> err.println("benchlore: " + Page.clean(l)));
+            new Page(err, false).message(String.valueOf(thrown.getMessage()));
         }
         return code;
     }

@@ -248,6 +248,9 @@ final class CaseCommand extends BenchCommand {
                 throw new UsageException(
                         "--minutes goes with --test or --after: it is the bench time of a test or a fix");
             }
+            if (seen != null && seen < 0) {
+                throw new UsageException("--seen " + seen + ": give how often the fault showed, 0 for never");
+            }
             if (hours != null && !(hours > 0)) {
                 throw new UsageException("a run of " + ProofPage.hours(hours) + " tells nothing; give more than 0");
             }
@@ -354,14 +357,12 @@ final class CaseCommand extends BenchCommand {
                     cases.forEach(page::summary);
                 }
                 if (newest.size() == limit && limit < kb.caseCount()) {
-                    bench.err()
-                            .println("benchlore: looked at the newest " + limit + " of " + kb.caseCount()
-                                    + " cases; --limit looks further");
+                    bench.tell("looked at the newest " + limit + " of " + kb.caseCount()
+                            + " cases; --limit looks further");
                 }
                 if (cases.isEmpty()) {
-                    bench.err()
-                            .println("benchlore: no " + (onlyOpen ? "open case" : "case yet")
-                                    + "; 'benchlore case open WORDS' starts one");
+                    bench.tell(
+                            "no " + (onlyOpen ? "open case" : "case yet") + "; 'benchlore case open WORDS' starts one");
                     return ExitCode.NOTHING_FOUND;
                 }
                 return ExitCode.DONE;

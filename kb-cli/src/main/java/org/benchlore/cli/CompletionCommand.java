@@ -11,7 +11,7 @@ import picocli.CommandLine.Spec;
         name = "completion",
         description = {"Print a completion script for bash and zsh.", "Use it with:  source <(benchlore completion)"},
         mixinStandardHelpOptions = true)
-final class CompletionCommand extends BenchCommand {
+final class CompletionCommand extends BenchCommand implements BenchCommand.WithoutJson {
     @Spec
     @Nullable
     CommandSpec spec;

@@ -27,9 +27,8 @@ final class EvaluateCommand extends BenchCommand {
             if (json) {
                 bench.out().println(Json.evaluation(evaluation));
             } else if (evaluation.scored() == 0) {
-                bench.err()
-                        .println("benchlore: no ended case of this bench to replay yet;"
-                                + " 'benchlore outcome' records one. Imported cases are scored with --imported.");
+                bench.tell("no ended case of this bench to replay yet;"
+                        + " 'benchlore outcome' records one. Imported cases are scored with --imported.");
             } else {
                 new EvaluationPage(kb.knowledge(), bench.page()).print(evaluation);
             }

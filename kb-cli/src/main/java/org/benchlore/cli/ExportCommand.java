@@ -27,7 +27,7 @@ import picocli.CommandLine.Parameters;
                     + " into them. Open DIR/index.html. The page of benchlore:cause/ID is DIR/cause/ID.html."
         },
         mixinStandardHelpOptions = true)
-final class ExportCommand extends BenchCommand {
+final class ExportCommand extends BenchCommand implements BenchCommand.WithoutJson {
     @Parameters(arity = "0..1", paramLabel = "FILE", description = "Where to; standard output without.")
     @Nullable
     Path file;
@@ -64,9 +64,8 @@ final class ExportCommand extends BenchCommand {
     private int pages(KnowledgeBase kb, Path folder) {
         try {
             KnowledgePages.Written written = kb.exportPages(folder);
-            bench.err()
-                    .println("benchlore: " + written.files() + " files in " + folder + ", " + written.changed()
-                            + " of them new or changed, " + written.removed() + " removed");
+            bench.tell(written.files() + " files in " + folder + ", " + written.changed() + " of them new or changed, "
+                    + written.removed() + " removed");
         } catch (IOException e) {
             throw new BadInputException(
                     folder + ": cannot be written (" + why(e) + "); choose another folder with --html");
@@ -81,7 +80,7 @@ final class ExportCommand extends BenchCommand {
                 kb.exportCases(bench.out(), anonymous);
             } else {
                 long events = write(kb, to);
-                bench.err().println("benchlore: wrote " + events + " events to " + to);
+                bench.tell("wrote " + events + " events to " + to);
             }
         } catch (NoSuchFileException e) {
             throw new BadInputException(to + ": there is no such folder; make it, or choose another place");

@@ -49,7 +49,7 @@ final class FixesCommand extends BenchCommand {
                 records.forEach(page::fixRecord);
             }
             if (records.isEmpty()) {
-                bench.err().println("benchlore: no fix was tried in such a case yet; 'benchlore outcome' records one");
+                bench.tell("no fix was tried in such a case yet; 'benchlore outcome' records one");
                 return ExitCode.NOTHING_FOUND;
             }
             return ExitCode.DONE;

@@ -71,7 +71,8 @@ final class OutcomeCommand extends BenchCommand {
             names = "--fix-note",
             paramLabel = "WORDS",
             defaultValue = "",
-            description = "What you did, in your words; without --fix, work that no pack knows, which then counts for no fix.")
+            description =
+                    "What you did, in your words; without --fix, work that no pack knows, which then counts for no fix.")
     String fixNote = "";
 
     @Option(
@@ -146,6 +147,11 @@ final class OutcomeCommand extends BenchCommand {
                     oneStep ? List.of() : before.map(CaseHistory::events).orElseThrow());
             whole.addAll(events);
             CaseHistory held = CaseHistory.fold(whole).orElseThrow();
+            if (outcome == Outcome.CAME_BACK && !oneStep && held.outcome() == null) {
+                throw new UsageException(
+                        "case " + caseId + " has not ended yet, so it cannot have come back; say first how"
+                                + " it ended, such as --ended fixed, or --ended not-fixed where the fault never left");
+            }
             List<CaseEvent> ending = ending(heads, outcome, oneStep ? Optional.empty() : held.cure());
             events.addAll(ending);
             whole.addAll(ending);
@@ -227,12 +233,16 @@ final class OutcomeCommand extends BenchCommand {
 
     private CaseEvent fix(CaseEvent.Head head, String fixId, String causeId, Optional<CaseEvent.FixApplied> standing) {
         return standing.filter(s -> s.fixId().equals(fixId)
-                        && (!fixId.equals(CaseEvent.FixApplied.UNLISTED) || s.note().equals(fixNote)))
+                        && (!fixId.equals(CaseEvent.FixApplied.UNLISTED)
+                                || s.note().equals(fixNote)))
                 .<CaseEvent>map(s -> new CaseEvent.Corrected(
                         head,
                         s.head().eventId(),
                         new CaseEvent.FixApplied(
-                                s.head(), fixId, causeId, minutes == null ? s.minutes() : minutes,
+                                s.head(),
+                                fixId,
+                                causeId,
+                                minutes == null ? s.minutes() : minutes,
                                 fixNote.isBlank() ? s.note() : fixNote)))
                 .orElseGet(() -> new CaseEvent.FixApplied(head, fixId, causeId, minutes, fixNote));
     }
@@ -252,12 +262,12 @@ final class OutcomeCommand extends BenchCommand {
         CaseHistory history = kb.history(told.id()).orElseThrow();
         String lacking = history.outcome() == Outcome.FIXED_AND_PROVEN ? lacking(kb, history) : "";
         if (!lacking.isEmpty() && json) {
-            bench.err().println("benchlore: " + lacking);
+            bench.tell(lacking);
         }
         Optional<String> still = history.outcome() != null && history.outcome().cured()
                 ? StillThere.warning(kb.knowledge(), bench.page(), history)
                 : Optional.empty();
-        still.ifPresent(warning -> bench.err().println("benchlore: " + warning));
+        still.ifPresent(warning -> bench.tell(warning));
         if (json) {
             bench.out().println(Json.outcome(history, cause == null ? "" : cause, before, after));
             return ExitCode.DONE;
@@ -285,11 +295,10 @@ final class OutcomeCommand extends BenchCommand {
     private String lacking(KnowledgeBase kb, CaseHistory history) {
         ProofRecord known = ProofRecord.of(history);
         if (!known.somethingPassed()) {
-            bench.err()
-                    .println("benchlore: case " + history.id()
-                            + " holds no check and no run after the work, so nothing in it"
-                            + " shows that it is proven, and the owner's sheet says so; 'benchlore proof --case "
-                            + history.id() + " --hours N' notes a run");
+            bench.tell("case " + history.id()
+                    + " holds no check and no run after the work, so nothing in it"
+                    + " shows that it is proven, and the owner's sheet says so; 'benchlore proof --case "
+                    + history.id() + " --hours N' notes a run");
             return "";
         }
         ProofPlan proof = kb.proof(known, ProofCommand.CONFIDENCE, Optional.empty(), history.id());

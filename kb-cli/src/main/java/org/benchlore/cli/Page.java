@@ -20,6 +20,8 @@ final class Page {
     private static final char MARK_OFF = '\uE001';
 
     private static final Pattern BLANKS = Pattern.compile("\\s+");
+    private static final Pattern FIGURE = Pattern.compile("[(+-]*[<>]?\\d[\\d.,]*");
+    private static final Pattern SIGN = Pattern.compile("(?:%|dB|min|h|V|A|W)[).,:;]*");
 
     private final PrintWriter out;
     private final boolean colour;
@@ -31,7 +33,8 @@ final class Page {
 
     void heading(String text) {
         String clean = clean(text);
-        List<? extends CharSequence> lines = width(clean) <= WIDTH ? List.of(clean) : filled("", 2, clean);
+        List<? extends CharSequence> lines =
+                width(clean) <= WIDTH ? List.of(clean) : filled("", 2, words(clean, WIDTH - 2));
         lines.forEach(line -> out.println(style("1", line.toString())));
     }
 
@@ -54,15 +57,22 @@ final class Page {
         fill(clean(lead), rest, clean(text));
     }
 
-    private void fill(String lead, int rest, String clean) {
-        filled(lead, rest, clean).forEach(line -> out.println(marks(line)));
+    /** What is said beside the answer, by lines; no word is cut, since one may be a path to copy. */
+    void message(String text) {
+        text.lines()
+                .forEach(line -> filled("", 2, words("benchlore: " + clean(line), Integer.MAX_VALUE))
+                        .forEach(out::println));
     }
 
-    private List<CharSequence> filled(String lead, int rest, String clean) {
+    private void fill(String lead, int rest, String clean) {
+        filled(lead, rest, words(clean, WIDTH - rest)).forEach(line -> out.println(marks(line)));
+    }
+
+    private List<CharSequence> filled(String lead, int rest, List<String> words) {
         List<CharSequence> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder(lead);
         boolean empty = true;
-        for (String word : words(clean, WIDTH - rest)) {
+        for (String word : words) {
             if (!empty && width(line) + 1 + width(word) > WIDTH) {
                 lines.add(line);
                 line = new StringBuilder(" ".repeat(rest));
@@ -147,10 +157,15 @@ final class Page {
         return String.format(Locale.ROOT, "%+.1f dB", decibans);
     }
 
-    /** The words; one that is longer than a line is cut. */
+    /** The words, a figure and its sign as one; one that is longer than a line is cut. */
     private static List<String> words(String text, int longest) {
         List<String> words = new ArrayList<>();
         for (String word : BLANKS.split(text.strip(), 0)) {
+            String last = words.isEmpty() ? "" : words.get(words.size() - 1);
+            if (SIGN.matcher(word).matches() && FIGURE.matcher(last).matches()) {
+                words.set(words.size() - 1, last + " " + word);
+                continue;
+            }
             String left = word;
             while (left.codePointCount(0, left.length()) > longest) {
                 int cut = left.offsetByCodePoints(0, longest);

@@ -68,16 +68,12 @@ final class RankCommand extends BenchCommand {
             bench.out().println(Json.nothingUnderstood(known.reading()));
         }
         String words = known.reading().text().strip();
-        bench.err()
-                .println(
-                        words.isEmpty()
-                                ? unit.caseId == null
-                                        ? "benchlore: no words came in"
-                                        : "benchlore: case " + unit.caseId + " has no finding yet"
-                                : "benchlore: nothing in these words is known here: " + Page.clean(words));
-        bench.err()
-                .println("Say what you see or measure, such as \"no 12 V\" or \"fan stopped\","
-                        + " or look for a name with 'benchlore search'.");
+        bench.tell(
+                words.isEmpty()
+                        ? unit.caseId == null ? "no words came in" : "case " + unit.caseId + " has no finding yet"
+                        : "nothing in these words is known here: " + words);
+        bench.tell("say what you see or measure, such as \"no 12 V\" or \"fan stopped\", or look for a name with"
+                + " 'benchlore search'");
         return ExitCode.NOTHING_FOUND;
     }
 }

@@ -16,7 +16,7 @@ final class RebuildCommand extends BenchCommand {
     @Override
     public Integer call() {
         try (KnowledgeBase kb = open()) {
-            bench.err().println("benchlore: rebuilding from the recorded events ...");
+            bench.tell("rebuilding from the recorded events ...");
             kb.rebuild();
             long cases = kb.caseCount();
             bench.out()

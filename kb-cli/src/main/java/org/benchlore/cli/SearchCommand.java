@@ -103,7 +103,7 @@ final class SearchCommand extends BenchCommand {
         } else {
             new SearchPage(bench.page()).result(result);
         }
-        result.didYouMean().ifPresent(meant -> bench.err().println("benchlore: searched for: " + Page.clean(meant)));
+        result.didYouMean().ifPresent(meant -> bench.tell("searched for: " + meant));
         return done(result.hits().isEmpty(), "nothing found for these words; try fewer or other words");
     }
 
@@ -129,7 +129,7 @@ final class SearchCommand extends BenchCommand {
 
     private int done(boolean nothing, String what) {
         if (nothing) {
-            bench.err().println("benchlore: " + what);
+            bench.tell(what);
         }
         return nothing ? ExitCode.NOTHING_FOUND : ExitCode.DONE;
     }

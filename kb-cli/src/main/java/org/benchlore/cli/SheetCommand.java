@@ -20,7 +20,7 @@ import picocli.CommandLine.Parameters;
             "The HTML page is one file that prints on A4 and needs nothing else."
         },
         mixinStandardHelpOptions = true)
-final class SheetCommand extends BenchCommand {
+final class SheetCommand extends BenchCommand implements BenchCommand.WithoutJson {
     @Parameters(paramLabel = "CASE", description = "Case id.")
     String id = "";
 
@@ -56,7 +56,7 @@ final class SheetCommand extends BenchCommand {
                 bench.out().print(sheet);
             } else {
                 write(to, sheet);
-                bench.err().println("benchlore: wrote " + to);
+                bench.tell("wrote " + to);
             }
             return ExitCode.DONE;
         }

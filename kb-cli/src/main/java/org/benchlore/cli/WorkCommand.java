@@ -21,7 +21,7 @@ import picocli.CommandLine.Parameters;
             "Every step is stored at once; close the lid when you like and go on with 'work CASE'."
         },
         mixinStandardHelpOptions = true)
-final class WorkCommand extends BenchCommand {
+final class WorkCommand extends BenchCommand implements BenchCommand.WithoutJson {
     private static final int MOST_OPEN = 9;
     private static final int LOOK_THROUGH = 100;
 

@@ -112,6 +112,20 @@ class BadInputTest {
     }
 
     @Test
+    void what_an_option_may_be_is_told_as_the_help_tells_it() {
+        assertThat(Run.of("worth", "--repaired", "abc").err()).contains("'abc' is not a number");
+        assertThat(Run.of("next", "no 12 V", "--risk", "huge").err())
+                .contains("use one of none, low, medium, high")
+                .doesNotContain("MEDIUM");
+        assertThat(Run.of("case", "note", "k1", "--seen", "-1", "--in", "2").err())
+                .contains("0 for never");
+        for (String command : List.of("work", "sheet", "export", "completion")) {
+            assertThat(Run.of(command, "--help").out()).as(command).doesNotContain("--json");
+        }
+        assertThat(Run.of("rank", "--help").out()).contains("--json");
+    }
+
+    @Test
     void a_tool_that_nothing_asks_for_is_a_slip_and_a_part_of_a_name_is_not() {
         Run slips = Run.of(
                 "next",

@@ -35,6 +35,19 @@ class PageTest {
     }
 
     @Test
+    void a_figure_and_its_sign_stay_on_one_line() {
+        String text = "x".repeat(74) + " (79 %), +30.7 dB, 12 V";
+        assertThat(printed(page -> page.text(0, text))).containsExactly("x".repeat(74), "(79 %), +30.7 dB, 12 V");
+    }
+
+    @Test
+    void a_message_is_wrapped_and_cuts_no_path() {
+        String path = "/home/" + "p".repeat(90);
+        assertThat(printed(page -> page.message("wrote " + path + " and more")))
+                .containsExactly("benchlore: wrote", "  " + path, "  and more");
+    }
+
+    @Test
     void headings_and_words_longer_than_a_line_stay_within_80_columns() {
         String name = "Proof of: Replace the part that fails at temperature [replace-thermal-intermittent-part]";
         assertThat(printed(page -> page.heading(name)))

@@ -9,7 +9,7 @@ import java.util.Arrays;
 import java.util.Map;
 import java.util.stream.Stream;
 
-/** One call of the command line, as a test sees it. */
+/** One call of the command line, as a test sees it: the lines of a message joined again. */
 record Run(int code, String out, String err) {
     /** With a home of the test's own. */
     static Run at(Path home, String... args) {
@@ -28,6 +28,6 @@ record Run(int code, String out, String err) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
         int code = Benchlore.run(args, new PrintWriter(out), new PrintWriter(err), false, Map.of());
-        return new Run(code, out.toString(), err.toString());
+        return new Run(code, out.toString(), err.toString().replaceAll("\\R {2}(?=\\S)", " "));
     }
 }
