@@ -143,6 +143,9 @@ final class DecisionPage {
             page.caution(
                     "This case has ended: " + Page.words(outcome) + ". What follows is for when it comes in again.");
         }
+        if (outcome == Outcome.CAME_BACK) {
+            page.caution("This unit came back: what was done before did not hold.");
+        }
         history.cure()
                 .ifPresent(f -> page.caution(
                         names.fix(f.fixId()) + " was done and nothing says yet that it failed. 'proof --case "
@@ -205,6 +208,7 @@ final class DecisionPage {
         page.text(
                 2,
                 worth.flipsAt()
+                        .filter(p -> p < 1)
                         .map(p -> say("The work pays above a success of %s.", Page.percent(p)))
                         .orElse("No chance of success changes that."));
         if (!aloneStated) {

@@ -121,7 +121,11 @@ final class EndTurn {
         List<Certainty> sure = List.of(Certainty.values());
         Certainty certainty =
                 pick(sure.stream().map(EndTurn::words).toList()).map(sure::get).orElse(Certainty.SUSPECTED);
-        work.record(new CaseEvent.Concluded(work.head(), causeId, certainty, ""));
+        String note = causeId.equals(RankingModel.UNLISTED)
+                ? lines.ask("what was wrong (Enter: not known)> ", "In your words, for the next one like it, or Enter.")
+                        .orElse("")
+                : "";
+        work.record(new CaseEvent.Concluded(work.head(), causeId, certainty, note));
         page.text(0, "Stored.");
     }
 
@@ -270,6 +274,10 @@ final class EndTurn {
             return false;
         }
         Outcome outcome = outcomes.get(picked.get());
+        if (outcome == Outcome.CAME_BACK && work.history().outcome() == null) {
+            page.text(0, "It has not left yet: end it first, or say that the fix did not help.");
+            return false;
+        }
         if (outcome.cured()) {
             if (work.history().causeId() == null) {
                 cause();

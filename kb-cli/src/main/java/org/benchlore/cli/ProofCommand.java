@@ -86,7 +86,8 @@ final class ProofCommand extends BenchCommand {
     @Option(
             names = "--not-cured",
             paramLabel = "P",
-            description = "Probability that the fix did not cure (default: its record, else 0.5).")
+            description =
+                    "Probability that the fix did not cure (default: its record, else what the packs say of it, else 0.5).")
     @Nullable
     Double notCured;
 
@@ -161,8 +162,7 @@ final class ProofCommand extends BenchCommand {
         if (hours != null && steps > 1) {
             throw new UsageException("--hours goes with one step, else the same hours would count " + steps + " times");
         }
-        List<ProofPlan.Item> list =
-                kb.proof(before, confidence, Optional.ofNullable(notCured), id).checklist();
+        ProofPlan list = kb.proof(before, confidence, Optional.ofNullable(notCured), id);
         List<CaseEvent> checks = new ArrayList<>();
         passed.forEach(s -> checks.add(check(kb, id, step(s, list), Checked.Result.PASSED, how)));
         failed.forEach(s -> checks.add(check(kb, id, step(s, list), Checked.Result.FAILED, how)));
@@ -177,12 +177,13 @@ final class ProofCommand extends BenchCommand {
         return new Checked(kb.head(id), step, result, null, hours, how, note);
     }
 
-    private static String step(String given, List<ProofPlan.Item> list) {
+    private static String step(String given, ProofPlan proof) {
+        List<ProofPlan.Item> list = proof.checklist();
         if (!given.matches("\\d{1,3}")) {
             if (given.isBlank()) {
                 throw new UsageException("which step? Give its number, or say it in words");
             }
-            return given;
+            return proof.called(given).map(ProofPlan.Item::step).orElse(given);
         }
         int number = Integer.parseInt(given);
         if (number < 1 || number > list.size()) {

@@ -26,7 +26,7 @@ final class ProofPage {
             page.caution("It did not cure: a check failed, or the case says so. 'next --case' goes on from there.");
         }
         checklist(proof);
-        if (known.seen() > 0) {
+        if (known.seen() > 0 && known.seenHours() > 0) {
             page.text(
                     2,
                     say(

@@ -3,6 +3,7 @@ package org.benchlore.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -53,6 +54,33 @@ class ProofTest {
         assertThat(run("proof", "--seen", "3").err()).contains("--seen and --in go together");
         assertThat(run("proof", "--passed", "1").err()).contains("name it with --case");
         assertThat(run("proof", "--case", ID, "--fix", "x").err()).contains("--fix goes without --case");
+    }
+
+    @Test
+    void a_unit_that_never_left_cannot_have_come_back() {
+        done("case", "note", ID, "dead again");
+        done("outcome", "no 12 V", "--case", "job-4", "--ended", "fixed");
+        String open = Run.text(home, "case", "open", "no 12 V").replaceAll("(?s).*?Opened case (\\S+)\\..*", "$1");
+        assertThat(run("outcome", "--case", open, "--ended", "came-back").err()).contains("has not ended yet");
+        done("outcome", "--case", "job-4", "--ended", "came-back");
+        assertThat(done("rank", "--case", "job-4")).contains("This unit came back");
+    }
+
+    @Test
+    void a_step_told_in_its_own_words_is_that_step_and_a_failure_without_hours_gives_no_rate() {
+        fix();
+        String step = done("proof", "--case", ID)
+                .lines()
+                .filter(line -> line.contains("1. to do"))
+                .findFirst()
+                .orElseThrow()
+                .replaceAll(".*to do\\s+", "");
+        String words = String.join(" ", List.of(step.split(" ")).subList(0, 3));
+        String passed = done("proof", "--case", ID, "--passed", words);
+        assertThat(passed).contains("1. passed").doesNotContain(words + "\n");
+        done("proof", "--case", ID, "--failed", "gone again, quite something else");
+        fix();
+        assertThat(done("proof", "--case", ID)).doesNotContain("in 0 h");
     }
 
     @Test
@@ -116,6 +144,6 @@ class ProofTest {
         assertThat(run("proof", "--case", ID, "--hours", "-1").code()).isEqualTo(ExitCode.USAGE);
         assertThat(run("proof", "--case", ID, "--hours", "0").code()).isEqualTo(ExitCode.USAGE);
         assertThat(run("case", "note", ID, "--seen", "2").err()).contains("--seen and --in go together");
-        assertThat(run("case", "note", ID, "--seen=-2", "--in", "3").err()).contains("give 1 to");
+        assertThat(run("case", "note", ID, "--seen=-2", "--in", "3").err()).contains("0 for never");
     }
 }

@@ -1,10 +1,14 @@
 package org.benchlore.kb.planning;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.benchlore.kb.cases.CaseEvent.Checked;
 import org.benchlore.kb.reading.Reading.Condition;
 
@@ -105,6 +109,23 @@ public record ProofPlan(
             }
         }
         return new ArrayList<>(items.values());
+    }
+
+    /** The step that holds all of two words or more, whatever else it says; empty where none or several do. */
+    public Optional<Item> called(String words) {
+        Set<String> given = words(words);
+        List<Item> fit = given.size() < 2
+                ? List.of()
+                : checklist.stream()
+                        .filter(i -> words(i.step()).containsAll(given))
+                        .toList();
+        return fit.size() == 1 ? Optional.of(fit.get(0)) : Optional.empty();
+    }
+
+    private static Set<String> words(String text) {
+        return Arrays.stream(text.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}]+", -1))
+                .filter(word -> !word.isEmpty())
+                .collect(Collectors.toSet());
     }
 
     /** Steps of the checklist that nobody has done. */

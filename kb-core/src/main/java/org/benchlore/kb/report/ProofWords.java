@@ -95,7 +95,7 @@ record ProofWords(ProofPlan proof, Terms terms) {
         known.fixId()
                 .ifPresent(id -> said.add(
                         "Of the last fix: " + terms.fix(id) + "." + (known.failed() ? " It did not cure." : "")));
-        if (known.seen() > 0) {
+        if (known.seen() > 0 && known.seenHours() > 0) {
             said.add("Fault seen " + times(known.seen()) + " in " + Terms.hours(known.seenHours()) + " of run before"
                     + (known.conditions().isEmpty() ? "." : ", " + words(known.conditions()) + "."));
         }
