@@ -77,7 +77,11 @@ final class ImportPage {
                 .forEach(t -> row("device", "none that the packs know" + words(t)));
         draft.told().forEach(this::act);
         if (!draft.unknown().isEmpty()) {
-            row("unknown", draft.unknown().stream().map(ImportPage::item).collect(Collectors.joining(", ")));
+            row(
+                    "unknown",
+                    draft.unknown().stream()
+                            .map(item -> item == Item.DEVICE && !draft.kinds().isEmpty() ? "model" : item(item))
+                            .collect(Collectors.joining(", ")));
         }
         if (!draft.unread().isEmpty()) {
             row("not read", draft.unread().stream().map(w -> "\"" + w + "\"").collect(Collectors.joining(", ")));
@@ -180,12 +184,14 @@ final class ImportPage {
                 "Understood of " + counted(drafts.size(), "case") + ": findings in " + with(drafts, Item.FINDING)
                         + ", cause in " + with(drafts, Item.CAUSE) + ", fix in " + with(drafts, Item.FIX)
                         + ", outcome in "
-                        + with(drafts, Item.OUTCOME) + ", device in " + with(drafts, Item.DEVICE) + ", date in "
+                        + with(drafts, Item.OUTCOME) + ", device or its kind in " + with(drafts, Item.DEVICE)
+                        + ", date in "
                         + with(drafts, Item.DATE) + ". The rest is marked unknown.");
     }
 
     private static long with(List<ImportDraft> drafts, Item item) {
-        Predicate<ImportDraft> unknown = d -> d.unknown().contains(item);
+        Predicate<ImportDraft> unknown = d ->
+                d.unknown().contains(item) && (item != Item.DEVICE || d.kinds().isEmpty());
         return drafts.stream().filter(unknown.negate()).count();
     }
 
@@ -224,9 +230,9 @@ final class ImportPage {
     }
 
     void problems(List<ImportProblem> problems, long more, String source) {
-        problems.forEach(p -> bench.err().println("benchlore: " + Page.clean(p.toString())));
+        problems.forEach(p -> bench.tell(p.toString()));
         if (more > 0) {
-            bench.err().println("benchlore: " + Page.clean(source) + ": " + more + " more bad records");
+            bench.tell(source + ": " + more + " more bad records");
         }
     }
 }

@@ -96,8 +96,18 @@ class CaseNoteTest {
                         .err())
                 .contains("--fix-note \"what you did\"")
                 .contains("--cause-note \"what was wrong\"");
-        done("outcome", "--case", id, "--cause-note", "mice bit the cord", "--fix-note", "strung a new cord",
-                "--minutes", "40", "--ended", "fixed");
+        done(
+                "outcome",
+                "--case",
+                id,
+                "--cause-note",
+                "mice bit the cord",
+                "--fix-note",
+                "strung a new cord",
+                "--minutes",
+                "40",
+                "--ended",
+                "fixed");
         assertThat(history().causeId()).isEqualTo("unlisted");
         assertThat(Run.text(home, "show", id))
                 .contains("[unlisted], proven; mice bit the cord")

@@ -70,7 +70,7 @@ final class CaseSheet {
         return new Sheet(
                 "Case sheet " + history.id(),
                 Stream.of(
-                                history.scope().depth() == 0 ? "" : terms.device(history.scope()),
+                                history.scope().depth() == 0 ? "" : terms.device(history.scope(), course.kinds()),
                                 history.unit().isBlank() ? "" : "unit " + history.unit())
                         .filter(part -> !part.isEmpty())
                         .collect(Collectors.joining(", ")),
@@ -82,7 +82,7 @@ final class CaseSheet {
 
     private void unit() {
         List<Sheet.Fact> facts = new ArrayList<>();
-        facts.add(new Sheet.Fact("Device", terms.devicePath(history.scope())));
+        facts.add(new Sheet.Fact("Device", terms.devicePath(history.scope(), course.kinds())));
         facts.add(new Sheet.Fact("Unit", history.unit().isBlank() ? "no tag" : history.unit()));
         facts.add(new Sheet.Fact("Came in", Terms.time(history.openedAt())));
         facts.add(new Sheet.Fact("Worked on before", history.workedOnBefore() ? "yes" : "not known"));

@@ -20,9 +20,10 @@ import org.benchlore.kb.reading.Finding;
  * A case step by step: its events numbered from 1, and what was known after each one that brought findings.
  *
  * @param steps in order
+ * @param kinds ids of the classes that the unit is known or told to be of
  * @param model ranks what was known
  */
-record Course(List<Step> steps, RankingModel model) {
+record Course(List<Step> steps, List<String> kinds, RankingModel model) {
     /** Curves that a reader can still tell apart. */
     private static final int MOST_CURVES = 5;
 
@@ -40,6 +41,7 @@ record Course(List<Step> steps, RankingModel model) {
 
     Course {
         steps = List.copyOf(steps);
+        kinds = List.copyOf(kinds);
     }
 
     /** Asks again, with one model, what was known after each event that told something new of the fault. */
@@ -47,6 +49,7 @@ record Course(List<Step> steps, RankingModel model) {
         List<Step> steps = new ArrayList<>();
         List<String> done = new ArrayList<>();
         RankingQuery known = new RankingQuery(List.of(), history.scope(), true);
+        List<String> kinds = UnitQueries.kinds(history.scope(), List.of());
         for (CaseEvent event : history.events()) {
             if (event instanceof CaseEvent.FixApplied fix) {
                 done.add(fix.fixId());
@@ -57,8 +60,9 @@ record Course(List<Step> steps, RankingModel model) {
                     query.findings().isEmpty() || query.equals(known) ? Optional.empty() : Optional.of(query);
             steps.add(new Step(number, event, findings(event), news, List.copyOf(done)));
             known = query;
+            kinds = query.kinds();
         }
-        return new Course(steps, model);
+        return new Course(steps, kinds, model);
     }
 
     static List<Finding> findings(CaseEvent event) {

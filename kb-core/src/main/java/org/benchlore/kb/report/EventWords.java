@@ -32,7 +32,8 @@ record EventWords(Terms terms) implements CaseEvent.Fold<String> {
     @Override
     public String concluded(CaseEvent.Concluded event) {
         return "Concluded: " + terms.cause(event.causeId()) + ", " + Terms.words(event.certainty())
-                + (event.causeId().equals(CaseEvent.Concluded.UNLISTED) && !event.note().isBlank()
+                + (event.causeId().equals(CaseEvent.Concluded.UNLISTED)
+                                && !event.note().isBlank()
                         ? ": " + event.note().strip()
                         : "");
     }

@@ -84,7 +84,7 @@ final class HandoverSheet {
 
     private void unit() {
         List<Sheet.Fact> facts = new ArrayList<>();
-        facts.add(new Sheet.Fact("Device", terms.device(history.scope())));
+        facts.add(new Sheet.Fact("Device", terms.device(history.scope(), course.kinds())));
         if (!history.unit().isBlank()) {
             facts.add(new Sheet.Fact("Marked", history.unit()));
         }

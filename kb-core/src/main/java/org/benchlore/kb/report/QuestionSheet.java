@@ -80,7 +80,7 @@ final class QuestionSheet {
     private void unit() {
         blocks.add(new Sheet.Section("Unit"));
         blocks.add(new Sheet.Facts(List.of(
-                new Sheet.Fact("Device", terms.devicePath(history.scope())),
+                new Sheet.Fact("Device", terms.devicePath(history.scope(), course.kinds())),
                 new Sheet.Fact("Worked on before", history.workedOnBefore() ? "yes" : "not known"))));
     }
 

@@ -170,10 +170,14 @@ record Terms(Knowledge knowledge) {
                 : knowledge.fix(id).map(Fix::name).orElse(id);
     }
 
-    /** The innermost device pack's name, else the path. */
-    String device(DeviceScope scope) {
+    /** The innermost device pack's name, else the path; of a unit without one, the kinds it is told to be of. */
+    String device(DeviceScope scope, List<String> kinds) {
         if (scope.depth() == 0) {
-            return "not stated";
+            String told = kinds.stream()
+                    .flatMap(id -> knowledge.deviceClass(id).stream())
+                    .map(Device::name)
+                    .collect(Collectors.joining(" or "));
+            return told.isEmpty() ? "not stated" : told + ", by what was told";
         }
         return knowledge.devices().stream()
                 .filter(d ->
@@ -184,8 +188,8 @@ record Terms(Knowledge knowledge) {
     }
 
     /** The same with the whole path. */
-    String devicePath(DeviceScope scope) {
-        String name = device(scope);
+    String devicePath(DeviceScope scope, List<String> kinds) {
+        String name = device(scope, kinds);
         return scope.depth() == 0 || name.equals(scope.toString()) ? name : name + ", " + scope;
     }
 }

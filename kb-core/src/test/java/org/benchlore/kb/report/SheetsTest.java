@@ -12,6 +12,7 @@ import org.benchlore.kb.cases.Certainty;
 import org.benchlore.kb.cases.Decision;
 import org.benchlore.kb.cases.Outcome;
 import org.benchlore.kb.cases.Stakes;
+import org.benchlore.kb.knowledge.DeviceScope;
 import org.benchlore.kb.reading.Finding;
 import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.reading.Reading.Condition;
@@ -202,6 +203,15 @@ class SheetsTest {
                 .contains("- Done: New fuse. The fault came back after 20 days.\n"
                         + "- Tried: New fuse. By itself it did not put it right.\n"
                         + "- Done: New fuse.\n");
+    }
+
+    @Test
+    void a_unit_without_a_device_is_of_the_kind_that_was_told() {
+        Terms terms = new Terms(SheetFixture.knowledge("lamp"));
+        assertThat(terms.device(DeviceScope.ANY, List.of())).isEqualTo("not stated");
+        assertThat(terms.device(DeviceScope.ANY, List.of("no-such"))).isEqualTo("not stated");
+        assertThat(terms.devicePath(SheetFixture.SCOPE, List.of("player")))
+                .isEqualTo("Corvane (invented), player/corvane");
     }
 
     @Test
