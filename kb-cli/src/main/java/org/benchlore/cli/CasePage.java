@@ -4,6 +4,7 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchlore.kb.cases.CaseEvent;
@@ -16,6 +17,8 @@ import org.benchlore.kb.reading.Finding;
 final class CasePage {
     private static final DateTimeFormatter TIME =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm'Z'", Locale.ROOT).withZone(ZoneOffset.UTC);
+
+    private static final int MOST_UNKNOWN = 8;
 
     private final Knowledge knowledge;
     private final Page page;
@@ -51,8 +54,20 @@ final class CasePage {
         return (history.unit().isBlank() ? "" : history.unit() + ", ") + device(history) + ", " + ended + ": " + what;
     }
 
-    /** @param recorded everything recorded of it, so that what was taken back can be brought back */
-    void full(CaseHistory history, List<CaseEvent> recorded) {
+    /** What to do about ids that no pack here has. */
+    static String unknown(Set<String> ids) {
+        return "no pack here knows " + ids.stream().limit(MOST_UNKNOWN).collect(Collectors.joining(", "))
+                + (ids.size() > MOST_UNKNOWN ? " and " + (ids.size() - MOST_UNKNOWN) + " more" : "")
+                + "; it is kept, but counts for nothing until the pack that has it is copied into HOME/packs";
+    }
+
+    /**
+     * A whole case.
+     *
+     * @param recorded everything recorded of it, so that what was taken back can be brought back
+     * @param unknown ids in it that no pack here has
+     */
+    void full(CaseHistory history, List<CaseEvent> recorded, Set<String> unknown) {
         page.heading("Case " + history.id() + (history.withdrawn() ? " (withdrawn, counts for nothing)" : ""));
         page.text(
                 2,
@@ -74,6 +89,9 @@ final class CasePage {
                 2,
                 "Cause: " + (history.causeId() == null ? "not concluded" : cause(history.causeId()))
                         + (history.certainty() == null ? "" : " (" + Page.words(history.certainty()) + ")"));
+        if (!unknown.isEmpty()) {
+            page.caution("In this case " + unknown(unknown) + ".");
+        }
         page.text(2, "Outcome: " + (history.outcome() == null ? "still open" : Page.words(history.outcome())));
     }
 

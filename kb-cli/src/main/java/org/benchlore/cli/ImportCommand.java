@@ -13,6 +13,8 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.cases.CaseEvent;
 import org.benchlore.kb.cases.CaseHistory;
@@ -125,6 +127,8 @@ final class ImportCommand extends BenchCommand {
                     + " characters, or leave it out for your own cases");
         }
         try (KnowledgeBase kb = open()) {
+            Set<String> unknown = new TreeSet<>();
+            kb.onRecorded(event -> unknown.addAll(kb.unknownIds(List.of(event))));
             boolean clean = true;
             boolean any = false;
             for (String file : files) {
@@ -137,6 +141,9 @@ final class ImportCommand extends BenchCommand {
                     throw new BadInputException(name(file) + ": cannot be read (" + e.getMessage()
                             + "); check that it is a file; what was stored stays");
                 }
+            }
+            if (!unknown.isEmpty()) {
+                bench.tell(CasePage.unknown(unknown));
             }
             return clean ? (any ? ExitCode.DONE : ExitCode.NOTHING_FOUND) : ExitCode.BAD_INPUT;
         }

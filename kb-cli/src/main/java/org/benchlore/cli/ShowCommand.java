@@ -54,7 +54,7 @@ final class ShowCommand extends BenchCommand {
                 List<CaseEvent> recorded = kb.events(h.id());
                 found.add(new Entry(
                         "case",
-                        () -> new CasePage(knowledge, bench.page()).full(h, recorded),
+                        () -> new CasePage(knowledge, bench.page()).full(h, recorded, kb.unknownIds(h.events())),
                         Json.history(h, recorded)));
             });
             List<Entry> shown = found.stream()

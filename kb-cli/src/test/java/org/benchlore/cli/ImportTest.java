@@ -35,6 +35,20 @@ class ImportTest {
     }
 
     @Test
+    void entries_of_another_bench_s_pack_are_told_when_they_come_in_and_where_they_stand() throws IOException {
+        run("outcome", "no 12 V", "--case", "k1", "--cause", "reset-supervisor-failed", "--ended", "given-up");
+        String lines = run("export").out().replace("reset-supervisor-failed", "dial-cord-broken");
+        String other = dir.resolve("other").toString();
+        Run imported = Run.of("import", file("cases.jsonl", lines), "--home", other);
+        assertThat(imported.code()).as(imported.err()).isZero();
+        assertThat(imported.err())
+                .contains("no pack here knows dial-cord-broken")
+                .contains("HOME/packs");
+        assertThat(Run.text(Path.of(other), "show", "k1")).contains("no pack here knows dial-cord-broken");
+        assertThat(run("show", "k1").out()).doesNotContain("no pack here");
+    }
+
+    @Test
     void a_dry_run_shows_each_case_and_stores_nothing() throws IOException {
         Run dry = run("import", "--dry-run", file("diary.txt", DIARY));
 

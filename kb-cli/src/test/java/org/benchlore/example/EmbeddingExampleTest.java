@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchlore.kb.KnowledgeBase;
 import org.benchlore.kb.data.ShippedPacks;
 import org.junit.jupiter.api.Test;
@@ -28,8 +29,11 @@ class EmbeddingExampleTest {
         List<String> source = Files.readAllLines(Path.of("src/test/java/org/benchlore/example/EmbeddingExample.java"));
         int begin = source.indexOf("        // begin");
         int end = source.indexOf("        // end");
-        String region =
-                source.subList(begin + 1, end).stream().map(String::strip).collect(Collectors.joining(" "));
+        String region = Stream.concat(
+                        source.stream().filter(line -> line.startsWith("import ")),
+                        source.subList(begin + 1, end).stream())
+                .map(String::strip)
+                .collect(Collectors.joining(" "));
 
         String readme = Files.readString(Path.of("../README.md"));
         String shown = readme.substring(readme.indexOf("```java") + 7);

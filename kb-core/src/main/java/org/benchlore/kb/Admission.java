@@ -2,10 +2,13 @@ package org.benchlore.kb;
 
 import static java.util.Objects.requireNonNull;
 
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchlore.kb.cases.CaseEvent;
@@ -163,15 +166,28 @@ final class Admission {
         }
     }
 
-    private void require(Named named) {
+    /** Ids of entries that events name and no pack here has, such as those of another bench's own pack. */
+    SortedSet<String> unknown(Collection<CaseEvent> events) {
+        return events.stream()
+                .flatMap(Admission::names)
+                .filter(named -> !known(named))
+                .map(Named::id)
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    private boolean known(Named named) {
         String id = named.id();
-        boolean known = switch (named.kind()) {
+        return switch (named.kind()) {
             case CAUSE -> knowledge.cause(id).isPresent();
             case FIX -> knowledge.fix(id).isPresent();
             case TEST -> knowledge.test(id).isPresent();
             default -> knowledge.symptom(id).isPresent();
         };
-        if (!known) {
+    }
+
+    private void require(Named named) {
+        String id = named.id();
+        if (!known(named)) {
             throw knowledge.unknown(named.kind(), id);
         }
         knowledge

@@ -10,9 +10,11 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.benchlore.kb.cases.CaseEvent;
@@ -450,6 +452,12 @@ public final class KnowledgeBase implements AutoCloseable {
     public Optional<CaseHistory> history(String caseId) {
         requireNonNull(caseId, "caseId");
         return answer(() -> store.history(caseId));
+    }
+
+    /** Ids of entries that events name and no pack here has, such as those of another bench's own pack. */
+    public SortedSet<String> unknownIds(Collection<CaseEvent> events) {
+        requireNonNull(events, "events");
+        return answer(() -> admission.unknown(events));
     }
 
     /** Everything recorded of a case, taken-back events too, in order of time and id; empty for an unknown case. */
