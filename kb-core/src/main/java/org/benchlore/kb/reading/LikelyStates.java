@@ -1,6 +1,7 @@
 package org.benchlore.kb.reading;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -8,7 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
+import java.util.stream.Collectors;
 import org.benchlore.kb.knowledge.Cause;
 import org.benchlore.kb.knowledge.Knowledge;
 import org.benchlore.kb.knowledge.Link;
@@ -25,7 +26,15 @@ final class LikelyStates {
     /** How much the leaning cause counts beside the words. Our own choice. */
     private static final double BY_CAUSE = 0.3;
 
-    private record Known(Symptom symptom, State state, Set<String> terms) {}
+    /** Least likeness by words that name nothing, without a cause to go by: less is no guess worth making. Our own choice. */
+    private static final double BY_WORDS = 0.5;
+
+    /** A text that is taught; {@code name} are all terms of the name in it, none for a phrase. */
+    private record Known(Symptom symptom, State state, Set<String> terms, Set<String> name) {
+        boolean namedBy(Collection<String> said) {
+            return !name.isEmpty() && said.containsAll(name);
+        }
+    }
 
     private final Knowledge knowledge;
     private final Map<String, List<Known>> byTerm = new HashMap<>();
@@ -37,24 +46,31 @@ final class LikelyStates {
         Map<String, Integer> often = new HashMap<>();
         for (Symptom symptom : knowledge.symptoms()) {
             for (State state : symptom.states()) {
-                Stream.concat(
-                                state.phrases().stream(),
-                                symptom.called().stream().map(name -> name + " " + state.name()))
-                        .forEach(text -> learn(symptom, state, text, often));
+                state.phrases().forEach(text -> learn(symptom, state, text, Set.of(), often));
+                symptom.called().forEach(name -> learn(symptom, state, name + " " + state.name(), words(name), often));
             }
         }
         often.forEach((term, n) -> weights.put(term, Math.log((phrases + 1.0) / n)));
     }
 
-    private void learn(Symptom symptom, State state, String text, Map<String, Integer> often) {
+    private static Set<String> terms(String text) {
         Set<String> terms = new HashSet<>();
         for (Token token : Lexer.tokens(text)) {
             if (Plain.content(token)) {
                 terms.add(token.term());
             }
         }
+        return terms;
+    }
+
+    private static Set<String> words(String name) {
+        return Lexer.tokens(name).stream().map(Token::term).collect(Collectors.toSet());
+    }
+
+    private void learn(Symptom symptom, State state, String text, Set<String> name, Map<String, Integer> often) {
+        Set<String> terms = terms(text);
         phrases++;
-        Known known = new Known(symptom, state, terms);
+        Known known = new Known(symptom, state, terms, name);
         for (String term : terms) {
             often.merge(term, 1, Integer::sum);
             byTerm.computeIfAbsent(term, t -> new ArrayList<>()).add(known);
@@ -67,7 +83,7 @@ final class LikelyStates {
     }
 
     /**
-     * At most three, the likeliest first.
+     * At most three, the likeliest first; without a cause only what the words name, or what shares half of them by weight.
      *
      * @param terms of the phrase
      * @param causeId the cause it leans to
@@ -81,7 +97,10 @@ final class LikelyStates {
                         .filter(known.terms()::contains)
                         .mapToDouble(this::weight)
                         .sum();
-                keep(best, known.symptom().id(), known.state().id(), 2 * shared / (whole + weight(known.terms())));
+                double likeness = 2 * shared / (whole + weight(known.terms()));
+                if (causeId.isPresent() || likeness >= BY_WORDS || known.namedBy(terms)) {
+                    keep(best, known.symptom().id(), known.state().id(), likeness);
+                }
             }
         }
         Optional<Cause> cause = causeId.flatMap(knowledge::cause);

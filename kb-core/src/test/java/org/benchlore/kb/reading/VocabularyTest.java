@@ -97,6 +97,15 @@ class VocabularyTest {
                 .contains("controller-response");
     }
 
+    @Test
+    void a_word_of_one_phrase_beside_a_strange_one_is_no_guess() {
+        note("a", "plirkish rubbish", null);
+        note("b", "plirkish rubbish", null);
+        assertThat(unknown(2))
+                .singleElement()
+                .satisfies(p -> assertThat(p.proposals()).isEmpty());
+    }
+
     private void note(String caseId, String text, @Nullable String cause) {
         notes.add(new Vocabulary.Note(caseId, DeviceScope.ANY, text, Optional.ofNullable(cause)));
     }
