@@ -1,8 +1,6 @@
 package org.benchlore.kb.importing;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -55,12 +53,6 @@ final class ActReader {
     /** Units that a part is known by: "fitted 47 uF". */
     private static final Set<String> VALUES = Set.of("F", "ohm", "H");
 
-    /** How far back a part is named in full that work only calls "the fuse" or "47 uF". */
-    private static final int LOOK_BACK = 4;
-
-    /** They count a thing, and name none: "belt set", "seal kit". */
-    private static final Set<String> MEASURES = Set.of("set", "kit", "pair");
-
     private static final Set<String> JOINTS = Set.of("and", "plus");
 
     /** Words of a member of a list, with the work in front of the first. */
@@ -68,6 +60,7 @@ final class ActReader {
 
     private final Names names;
     private final DeviceScope scope;
+    private final NamedParts parts;
     private Optional<String> concluded = Optional.empty();
     private boolean worked;
     private boolean othersWorked;
@@ -75,12 +68,10 @@ final class ActReader {
     /** Whether the last work or ending told says that a fix was proven. */
     private boolean proven;
 
-    /** The last clauses, the latest first. */
-    private final Deque<Clause> earlier = new ArrayDeque<>();
-
     ActReader(Names names, DeviceScope scope) {
         this.names = names;
         this.scope = scope;
+        this.parts = new NamedParts(names, scope);
     }
 
     /** Whether the texts so far say that somebody had worked on the unit before. */
@@ -130,10 +121,7 @@ final class ActReader {
                 worked = true;
             }
             acts.addAll(endings.hear(clause, part.field() == ImportField.OUTCOME));
-            earlier.addFirst(clause);
-            if (earlier.size() > LOOK_BACK) {
-                earlier.removeLast();
-            }
+            parts.passed(clause);
         }
         endings.finish(acts);
         return unsaid(merged(acts));
@@ -161,7 +149,7 @@ final class ActReader {
                 && next.work() != null
                 && next.from() == 0
                 && next.to() < mate.words().size()
-                && terms(clause, 0, clause.words().size()).isEmpty();
+                && NamedParts.terms(clause, 0, clause.words().size()).isEmpty();
     }
 
     /** The clause at a place, if it is of the same sentence as another. */
@@ -209,7 +197,7 @@ final class ActReader {
     private void diagnosis(String text, List<Clause> clauses, List<Act> acts) {
         Act unknown = null;
         for (Clause clause : clauses) {
-            Set<String> said = terms(clause, 0, clause.words().size());
+            Set<String> said = NamedParts.terms(clause, 0, clause.words().size());
             Optional<String> cause = names.causeId(text.strip()).or(() -> names.cause(said, true, scope));
             boolean denied = clause.has(Cue.NEGATION) || clause.has(Cue.GOOD);
             if (cause.isPresent() && !denied) {
@@ -234,12 +222,12 @@ final class ActReader {
             if (!(outright || hit.is(Cue.FOUND)) || clause.before(hit.from(), NOT_SO)) {
                 continue;
             }
-            Set<String> said = terms(clause, 0, firstWork(clause, hit.from()));
+            Set<String> said = NamedParts.terms(clause, 0, firstWork(clause, hit.from()));
             Optional<String> cause = names.cause(said, outright, scope);
-            if (cause.isEmpty() && outright && after != null && actless(after) && !after.has(Cue.GOOD)) {
+            if (cause.isEmpty() && outright && after != null && NamedParts.actless(after) && !after.has(Cue.GOOD)) {
                 // "it turned out to be the bridge, shorted": the state comes behind a comma
                 Set<String> both = new LinkedHashSet<>(said);
-                both.addAll(terms(after, 0, after.words().size()));
+                both.addAll(NamedParts.terms(after, 0, after.words().size()));
                 cause = names.cause(both, true, scope);
             }
             if (cause.isPresent()) {
@@ -269,8 +257,9 @@ final class ActReader {
     private void test(Clause clause, List<Act> acts) {
         for (Clause.Hit hit : clause.hits()) {
             if (hit.is(Cue.TEST) && !clause.before(hit.from(), Clause.NOT_OURS)) {
-                Set<String> said = terms(clause, hit.to(), clause.words().size());
-                names.test(said.isEmpty() ? terms(clause, 0, hit.from()) : said, scope)
+                Set<String> said =
+                        NamedParts.terms(clause, hit.to(), clause.words().size());
+                names.test(said.isEmpty() ? NamedParts.terms(clause, 0, hit.from()) : said, scope)
                         .ifPresent(id -> acts.add(Act.of(Act.Kind.TEST, clause.start(), clause.end(), id)));
                 return;
             }
@@ -285,9 +274,9 @@ final class ActReader {
         }
         Optional<Work> kind = Optional.ofNullable(hit.work());
         int from = hit.to();
-        Set<String> said = things(clause, from, clause.words().size());
+        Set<String> said = parts.things(clause, from, clause.words().size());
         if (said.isEmpty()) {
-            said = things(clause, 0, hit.from());
+            said = parts.things(clause, 0, hit.from());
         }
         boolean thing = said.stream().anyMatch(names::isThing);
         Optional<String> fix =
@@ -322,24 +311,6 @@ final class ActReader {
         return word.kind() == Token.Kind.QUANTITY && VALUES.contains(word.unit());
     }
 
-    /** What a stretch names, without values that no name has. */
-    private Set<String> things(Clause clause, int from, int to) {
-        Set<String> things = withoutMeasures(terms(clause, from, to));
-        for (Token word : clause.words().subList(from, to)) {
-            boolean number = word.kind() == Token.Kind.QUANTITY || word.kind() == Token.Kind.NUMBER;
-            if (number) {
-                NameWords.of(word).filter(term -> !names.isThing(term)).ifPresent(things::remove);
-            }
-        }
-        return things;
-    }
-
-    private static Set<String> withoutMeasures(Set<String> terms) {
-        Set<String> things = new LinkedHashSet<>(terms);
-        things.removeAll(MEASURES);
-        return things;
-    }
-
     /** Whether all that a text noted as work says is names, work and that it works, so that a name alone may be work. */
     private static boolean namesOnly(List<Clause> clauses) {
         return clauses.stream().allMatch(c -> done(c, null) != null || silent(c) || c.only(ENDS_WELL));
@@ -349,7 +320,7 @@ final class ActReader {
     private static boolean silent(Clause clause) {
         return !clause.asked()
                 && clause.hits().stream().allMatch(h -> h.is(Cue.FILLER) || h.is(Cue.LONG) || h.is(Cue.TEST))
-                && terms(clause, 0, clause.words().size()).stream().noneMatch(NameWords::fault);
+                && NamedParts.terms(clause, 0, clause.words().size()).stream().noneMatch(NameWords::fault);
     }
 
     /** "Start resistor", "C412" or the id of a fix, noted as work: nothing in it but what the packs know by name, or a part. */
@@ -358,7 +329,8 @@ final class ActReader {
             return;
         }
         Optional<String> id = names.fixId(clause.words());
-        Set<String> said = withoutMeasures(terms(clause, 0, clause.words().size()));
+        Set<String> said = NamedParts.withoutMeasures(
+                NamedParts.terms(clause, 0, clause.words().size()));
         boolean named = clause.words().stream()
                 .allMatch(w -> w.kind() != Token.Kind.WORD
                         || NameWords.of(w)
@@ -379,7 +351,7 @@ final class ActReader {
             if (i == clause.words().size()
                     || JOINTS.contains(clause.words().get(i).surface())) {
                 boolean brief = i - start <= LONGEST_THING;
-                things += brief && !terms(clause, start, i).isEmpty() ? 1 : 0;
+                things += brief && !NamedParts.terms(clause, start, i).isEmpty() ? 1 : 0;
                 start = i + 1;
             }
         }
@@ -422,34 +394,12 @@ final class ActReader {
             fix = known.flatMap(c -> names.fixFor(c, kind, said));
         }
         if (fix.isEmpty()) {
-            fix = namedBefore(kind, said);
+            fix = parts.fixNamedBefore(kind, said);
         }
         Optional<String> found = fix;
         cause.filter(c -> found.filter(f -> names.treats(f, c)).isPresent())
                 .ifPresent(c -> implyCause(clause, before, c, said, acts));
         return fix;
-    }
-
-    /** "Mains fuse blown, swapped the fuse": what was named in full just before. */
-    private Optional<String> namedBefore(Optional<Work> kind, Set<String> said) {
-        for (Clause clause : earlier) {
-            Set<String> full = things(clause, 0, clause.words().size());
-            if (actless(clause) && full.stream().anyMatch(t -> said.contains(t) && names.isThing(t))) {
-                full.addAll(said);
-                Optional<String> fix = names.fix(kind, full, scope).or(() -> names.fix(kind, parts(full), scope));
-                if (fix.isPresent()) {
-                    return fix;
-                }
-            }
-        }
-        return Optional.empty();
-    }
-
-    /** Those terms that name parts, without how they are. */
-    private Set<String> parts(Set<String> terms) {
-        Set<String> parts = new LinkedHashSet<>(terms);
-        parts.removeIf(term -> !names.isThing(term) || NameWords.fault(term));
-        return parts;
     }
 
     /** "Replaced fuse and bridge rectifier": the first of several things that names a fix on its own. */
@@ -459,7 +409,7 @@ final class ActReader {
             boolean joint = i == clause.words().size()
                     || JOINTS.contains(clause.words().get(i).surface());
             if (joint) {
-                Optional<String> fix = names.fix(kind, terms(clause, start, i), scope);
+                Optional<String> fix = names.fix(kind, NamedParts.terms(clause, start, i), scope);
                 if (fix.isPresent()) {
                     return fix;
                 }
@@ -482,11 +432,10 @@ final class ActReader {
             }
             return fix;
         }
-        if (!actless(before)) {
+        if (!NamedParts.actless(before)) {
             return Optional.empty();
         }
-        Set<String> things = things(before, 0, before.words().size());
-        return names.fix(kind, things, scope).or(() -> names.fix(kind, parts(things), scope));
+        return parts.fixIn(kind, before, Set.of());
     }
 
     private void implyCause(Clause clause, @Nullable Clause before, String cause, Set<String> said, List<Act> acts) {
@@ -499,30 +448,11 @@ final class ActReader {
     /** A cause named in the clause before work, without a word that says that it is one: "start resistor open, replaced". */
     private Optional<String> implied(@Nullable Clause before) {
         if (before == null
-                || !actless(before)
+                || !NamedParts.actless(before)
                 || before.has(Cue.GOOD)
                 || before.before(before.words().size(), NOT_SO)) {
             return Optional.empty();
         }
-        return names.cause(terms(before, 0, before.words().size()), false, scope);
-    }
-
-    private static boolean actless(Clause clause) {
-        return clause.hits().stream().allMatch(h -> h.work() == null);
-    }
-
-    /** Terms of words {@code from} to {@code to}, without those of cues that say how, when or whether. */
-    private static Set<String> terms(Clause clause, int from, int to) {
-        Set<String> terms = new LinkedHashSet<>();
-        for (int i = from; i < to; i++) {
-            boolean cue = false;
-            for (Clause.Hit hit : clause.hits()) {
-                cue |= hit.from() <= i && i < hit.to() && !hit.is(Cue.FILLER) && !hit.is(Cue.TEST);
-            }
-            if (!cue) {
-                NameWords.of(clause.words().get(i)).ifPresent(terms::add);
-            }
-        }
-        return terms;
+        return names.cause(NamedParts.terms(before, 0, before.words().size()), false, scope);
     }
 }
