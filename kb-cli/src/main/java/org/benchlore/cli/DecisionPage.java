@@ -75,16 +75,28 @@ final class DecisionPage {
                     "Then, for what keeps power off besides: "
                             + then.stream().skip(1).map(names::fix).collect(Collectors.joining("; then ")) + ".");
         }
-        for (NextStep.Withheld fix : next.withheld()) {
+        withheld(next.withheld());
+    }
+
+    /** What tools or accepted risk leave out, and what would let it in. */
+    void withheld(List<NextStep.Withheld> fixes) {
+        for (NextStep.Withheld fix : fixes) {
             page.hanging(
                     0,
                     2,
                     say(
                             "Left out %s, though it would cure in %s of cases: %s.",
-                            fix.forRisk() ? "for its risk to the unit (--risk)" : "for want of tools",
+                            fix.forRisk() ? "for its risk to the unit" + risk(fix.fixId()) : "for want of tools",
                             Page.percent(fix.cures()),
                             names.fix(fix.fixId())));
         }
+    }
+
+    private String risk(String fixId) {
+        return names.knowledge()
+                .fix(fixId)
+                .map(fix -> " (--risk " + Page.words(fix.risk()) + " takes it in)")
+                .orElse("");
     }
 
     private static String leading(NextStep next) {

@@ -35,13 +35,7 @@ final class PlanPage {
      */
     void print(Plan plan, List<Finding> findings) {
         plan.hold().ifPresentOrElse(hold -> unpowered(plan.root(), hold), () -> whole(plan));
-        if (!plan.leftOut().isEmpty()) {
-            page.hanging(
-                    2,
-                    4,
-                    "Left out for tools or risk: "
-                            + plan.leftOut().stream().map(names::fix).collect(Collectors.joining(", ")));
-        }
+        new DecisionPage(knowledge, page).withheld(plan.withheld());
         new Cautions(knowledge).plan(plan, findings).print(page);
     }
 

@@ -93,6 +93,16 @@ class DecisionTextTest {
         assertThat(out.toString()).startsWith("Stop testing; ");
     }
 
+    @Test
+    void a_fix_left_out_for_its_risk_names_the_risk_that_takes_it_in_beside_the_plan_too() {
+        for (String command : List.of("next", "plan")) {
+            assertThat(text(lines(command, "amplifier, output transistors shorted, DC at output 37 V")))
+                    .as(command)
+                    .containsPattern("Left out for its risk to the unit \\(--risk high takes it in\\), though it would"
+                            + " cure in \\d+ % of cases: ");
+        }
+    }
+
     private static NextStep cheapest(double cures) {
         NextStep.FixChoice fix = new NextStep.FixChoice("replace-lead", "lead-broken", 5, 0, 0, cures);
         return new NextStep(List.of(), Optional.of(fix), 200, true, List.of(), Optional.empty());

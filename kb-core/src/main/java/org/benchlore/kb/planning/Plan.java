@@ -15,7 +15,7 @@ import java.util.Optional;
  * @param order those repairs
  * @param orderIsOptimal whether the p/c rule's assumptions hold for them, as far as the packs can tell: each cause is cured
  *     by one fix, each fix cures one cause, and no two of them share the opening of the unit
- * @param leftOut fixes for likely causes that tools or accepted risk leave out
+ * @param withheld as {@link NextStep#withheld}
  * @param solved probability that the plan ends with a repaired unit
  * @param hold why nothing in it powers the unit; empty where it may be powered. The plan then is one step, which makes the unit
  *     safe if the packs know how, else tells most without power; behind it all is planned anew, and minutes and order
@@ -29,12 +29,12 @@ public record Plan(
         double repairsOnly,
         List<NextStep.FixChoice> order,
         boolean orderIsOptimal,
-        List<String> leftOut,
+        List<NextStep.Withheld> withheld,
         double solved,
         Optional<PowerHold> hold) {
     public Plan {
         order = List.copyOf(order);
-        leftOut = List.copyOf(leftOut);
+        withheld = List.copyOf(withheld);
     }
 
     /** What is done at a node. */

@@ -92,7 +92,7 @@ final class PlanMaker {
                 order.cost(),
                 repairs,
                 trouble.exclusive(),
-                now.withheld.stream().map(NextStep.Withheld::fixId).toList(),
+                List.copyOf(now.withheld),
                 Math.min(1, solved),
                 hold);
     }

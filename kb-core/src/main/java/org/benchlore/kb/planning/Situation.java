@@ -35,6 +35,9 @@ final class Situation {
     private static final int BY_RATE = 16;
 
     private static final int BY_BITS = 8;
+    /** A fix left out for tools or risk is named from this chance of a cure on. */
+    private static final double WORTH_NAMING = 0.1;
+
     /** A test below this tells nothing that is not rounding, in nats. */
     private static final double NOTHING = 1e-9;
 
@@ -53,7 +56,7 @@ final class Situation {
     private final List<TestReadings.Hope> tests;
     /** Repairs by number, as {@link Trouble} counts them. */
     final List<Trouble.Repair> repairs = new ArrayList<>();
-    /** Fixes for kept causes that the conditions leave out, the likeliest cure first. */
+    /** Fixes that the conditions leave out and that might well cure, the likeliest first. */
     final List<NextStep.Withheld> withheld = new ArrayList<>();
 
     private final List<Cause> causes;
@@ -143,9 +146,12 @@ final class Situation {
             boolean risky = fix.risk().compareTo(conditions.accepted()) > 0;
             if (risky || !conditions.has(fix.tools())) {
                 double cure = by.entrySet().stream()
-                        .mapToDouble(e -> weights[e.getKey()] * e.getValue())
-                        .sum();
-                withheld.add(new NextStep.Withheld(id, cure / Trouble.sum(weights), risky));
+                                .mapToDouble(e -> weights[e.getKey()] * e.getValue())
+                                .sum()
+                        / Trouble.sum(weights);
+                if (cure >= WORTH_NAMING) {
+                    withheld.add(new NextStep.Withheld(id, cure, risky));
+                }
             } else if (repairs.size() < KEPT_REPAIRS) {
                 repairs.add(new Trouble.Repair(
                         id, price(fix), fix.opens(), List.copyOf(by.keySet()), List.copyOf(by.values())));

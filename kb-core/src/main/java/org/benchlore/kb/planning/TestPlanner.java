@@ -34,9 +34,6 @@ import org.benchlore.kb.reading.Reading;
 public final class TestPlanner {
     private static final int SHIFTS = 3;
 
-    /** A fix left out for tools or risk is named from this chance of a cure on. */
-    private static final double WORTH_NAMING = 0.1;
-
     /** Device scopes kept ready; beyond this the tables are made anew. */
     private static final int MAX_SCOPES = 64;
 
@@ -106,9 +103,7 @@ public final class TestPlanner {
                 order.stream().findFirst().map(r -> now.choice(trouble, r, now.weights, 0));
         boolean sure = hold.flatMap(PowerHold::firstFix).isPresent() && now.plainlySafe(order);
         boolean stop = sure || (safeTest.isEmpty() && proposals.stream().noneMatch(p -> p.netMinutes() > 0));
-        List<NextStep.Withheld> withheld =
-                now.withheld.stream().filter(w -> w.cures() >= WORTH_NAMING).toList();
-        return new NextStep(proposals, first, repair.cost(), stop, withheld, hold);
+        return new NextStep(proposals, first, repair.cost(), stop, now.withheld, hold);
     }
 
     /** The tests worth a closer look, and the one that may make the unit safe. */
