@@ -208,10 +208,8 @@ final class CaseCommand extends BenchCommand {
                 if (told) {
                     events.add(note(kb, text, read.findings()));
                 }
-                Optional<CaseEvent> failed = Optional.ofNullable(after)
-                        .filter(fix -> InVain.told(text))
-                        .map(fix -> StillThere.failed(kb.head(id)));
-                failed.ifPresent(events::add);
+                Optional<String> failed = Optional.ofNullable(after).filter(fix -> InVain.told(text));
+                failed.ifPresent(fix -> events.add(StillThere.failed(kb.head(id))));
                 kb.record(events);
                 String noted = !told
                         ? "Noted. See 'benchlore proof --case " + id + "'."
@@ -220,7 +218,7 @@ final class CaseCommand extends BenchCommand {
                         .give(
                                 kb,
                                 id,
-                                failed.map(check -> noted + " " + new Names(kb.knowledge()).fix(after)
+                                failed.map(fix -> noted + " " + new Names(kb.knowledge()).fix(fix)
                                                 + " is held to have failed.")
                                         .orElse(noted));
                 if (told && !json) {
