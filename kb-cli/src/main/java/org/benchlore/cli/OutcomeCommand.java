@@ -1,6 +1,7 @@
 package org.benchlore.cli;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -15,6 +16,7 @@ import org.benchlore.kb.planning.ProofPlan;
 import org.benchlore.kb.planning.ProofRecord;
 import org.benchlore.kb.ranking.Ranking;
 import org.benchlore.kb.ranking.RankingModel;
+import org.benchlore.kb.ranking.RankingQuery;
 import org.benchlore.kb.reading.Reading;
 import org.benchlore.kb.report.Json;
 import org.jspecify.annotations.Nullable;
@@ -254,11 +256,12 @@ final class OutcomeCommand extends BenchCommand {
      */
     private Integer record(
             KnowledgeBase kb, List<CaseEvent> events, CaseHistory soFar, CaseHistory told, boolean known) {
-        double before = probability(kb, soFar);
+        RankingQuery like = kb.query(soFar).about("").tried(Collections.emptySortedMap());
+        double before = probability(kb, like);
         if (!known) {
             kb.record(events);
         }
-        double after = probability(kb, told);
+        double after = probability(kb, like);
         CaseHistory history = kb.history(told.id()).orElseThrow();
         String lacking = history.outcome() == Outcome.FIXED_AND_PROVEN ? lacking(kb, history) : "";
         if (!lacking.isEmpty() && json) {
@@ -278,7 +281,7 @@ final class OutcomeCommand extends BenchCommand {
         if (!lacking.isEmpty()) {
             page.text(0, lacking + ".");
         }
-        if (cause != null) {
+        if (cause != null && !Page.percent(after).equals(Page.percent(before))) {
             page.text(
                     0,
                     String.format(
@@ -322,12 +325,13 @@ final class OutcomeCommand extends BenchCommand {
         return outcome == null ? "is open" : Page.words(outcome);
     }
 
-    private double probability(KnowledgeBase kb, CaseHistory unit) {
+    /** @param like what was known of the unit before its ending: what was tried on it is not tried on another like it */
+    private double probability(KnowledgeBase kb, RankingQuery like) {
         String causeId = cause;
         if (causeId == null) {
             return 0;
         }
-        Ranking ranking = kb.rank(kb.query(unit).about("")); // what this case teaches is what it is about
+        Ranking ranking = kb.rank(like);
         return Stream.concat(ranking.causes().stream(), Stream.of(ranking.unlisted()))
                 .filter(c -> c.id().equals(causeId))
                 .mapToDouble(Ranking.RankedCause::probability)

@@ -14,6 +14,8 @@ import org.benchlore.kb.reading.Finding;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 /** What opening and noting say and store, and how it is found and taken back. */
 class CaseNoteTest {
@@ -179,6 +181,26 @@ class CaseNoteTest {
                 .doesNotContain("nothing says yet")
                 .doesNotContain("[clean-relay-contacts]")
                 .doesNotContain("Do next: Compare the inputs");
+    }
+
+    @Test
+    void what_a_case_teaches_of_a_cause_is_not_turned_round_by_a_fix_that_was_tried_on_it() {
+        id = opened("cordless drill runs down soon, pack bulging");
+        done("case", "note", id, "cells 2.1 V", "--after", "retire-swollen-pack");
+        String out = done(
+                "outcome",
+                "--case",
+                id,
+                "--cause",
+                "lithium-cell-swollen",
+                "--fix",
+                "retire-swollen-pack",
+                "--ended",
+                "not-worth-it",
+                "--json");
+        JsonNode told = JsonMapper.builder().build().readTree(out);
+        assertThat(told.get("after").asDouble())
+                .isGreaterThan(told.get("before").asDouble());
     }
 
     private String opened(String complaint) {
