@@ -55,7 +55,7 @@ class ShippedPacksTest {
         assertThat(knowledge.tests().size()).isGreaterThanOrEqualTo(100);
         assertThat(knowledge.fixes().size()).isGreaterThanOrEqualTo(100);
         assertThat(knowledge.causes().stream().mapToDouble(Cause::perThousand).sum())
-                .isBetween(700.0, 1150.0);
+                .isBetween(700.0, 1250.0);
     }
 
     @Test
