@@ -173,7 +173,7 @@ class CaseNoteTest {
         assertThat(done("rank", "--case", id, "--top", "1")).contains("[speaker-relay-oxidised]");
         assertThat(done("case", "note", id, "new relay in, still the same", "--after", "replace-speaker-relay"))
                 .contains("[replace-speaker-relay] is held to have failed.");
-        assertThat(history().failedFixes()).singleElement();
+        assertThat(history().failedFixes()).hasSize(1);
         done("case", "note", id, "no better when warm", "--after", "replace-speaker-relay");
         assertThat(history().fixes()).as("the same work, noted once").hasSize(1);
         done("case", "note", id, "all inputs alike", "--test", "compare-sound-inputs");
