@@ -119,7 +119,7 @@ class BenchScenariosTest {
                 rankings.add(kb.rank(kb.read(line.split("\t", -1)[3])));
             }
         }
-        assertThat(rankings).hasSize(91);
+        assertThat(rankings).hasSize(87);
         double mean = rankings.stream()
                 .mapToDouble(ranking -> ranking.unlisted().probability())
                 .average()
