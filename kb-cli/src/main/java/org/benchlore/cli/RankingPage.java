@@ -184,12 +184,18 @@ final class RankingPage {
                                 .limit(REASONS)
                                 .map(e -> tests.state(e.symptomId(), e.stateId()) + " " + Page.decibans(e.decibans())),
                         Stream.concat(
-                                other("the wording of the note ", cause.wordingDecibans(), sign),
+                                other(wording(cause), cause.wordingDecibans(), sign),
                                 other("codes no pack knows ", cause.codeDecibans(), sign)))
                 .collect(Collectors.joining(", "));
         if (!text.isEmpty()) {
             page.hanging(6, 8 + label.length(), label + ": " + text);
         }
+    }
+
+    private static String wording(RankedCause cause) {
+        String words =
+                cause.wordingWords().stream().map(word -> '"' + word + '"').collect(Collectors.joining(", "));
+        return "the wording of the note " + (words.isEmpty() ? "" : "(mostly " + words + ") ");
     }
 
     private static Stream<String> other(String what, double decibans, int sign) {

@@ -60,7 +60,8 @@ class DecisionTextTest {
                 .containsSubsequence(
                         "Do next: ", "Set-up: ", "Expect: ", " 1. ", "bit of what the fault is", "of repair for its ");
         assertThat(text).containsPattern("saves about \\d+ min of repair\\)");
-        assertThat(text).contains("to open the unit", "once the unit is open", " -> ");
+        assertThat(text).contains(" -> ");
+        assertThat(text(lines("next", WORDS, "--top", "24"))).contains("to open the unit", "once the unit is open");
         assertThat(text).doesNotContainPattern("( <?\\d+ %) ->\\1");
         String opened = text(lines("next", WORDS, "--opened"));
         assertThat(opened).doesNotContain("to open the unit");

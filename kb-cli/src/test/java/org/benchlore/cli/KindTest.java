@@ -44,7 +44,7 @@ class KindTest {
     @Test
     void a_ranking_says_the_kind_and_how_to_settle_it() {
         assertThat(text("rank", "inkjet printer, fan noisy"))
-                .contains("Kind of unit: printer (taken from your words; --device settles it)");
+                .contains("Kind of unit: ink printer (taken from your words; --device settles it)");
         assertThat(text("rank", "fan noisy", "--device", "printer"))
                 .contains("Kind of unit: printer ")
                 .doesNotContain("taken from your words");
@@ -75,7 +75,7 @@ class KindTest {
                 lacking.add(texts(cause.get("lacking")));
             }
         }
-        assertThat(lacking).containsExactly(List.of("picture-panel"));
+        assertThat(lacking).containsExactly(List.of("picture-panel", "backlight"));
     }
 
     @ParameterizedTest

@@ -20,6 +20,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -123,6 +124,7 @@ class NullsTest {
         samples.put(Optional.class, Optional.empty());
         samples.put(SearchQuery.class, SearchQuery.of("lamp"));
         samples.put(List.class, List.of());
+        samples.put(Collection.class, List.of());
         samples.put(CaseEvent[].class, new CaseEvent[0]);
         samples.put(Consumer.class, (Consumer<CaseEvent>) event -> {});
         samples.put(Sheets.Kind.class, Sheets.Kind.CASE);

@@ -23,6 +23,9 @@ import org.benchlore.kb.knowledge.Remedy;
  * function of the packs and the cases. Immutable and thread-safe.
  */
 public final class BenchRecord {
+    /** How often two fixes of one cause work on the same part; of the packs' causes with several, about four in five. */
+    private static final double SAME_PART = 0.8;
+
     /** Cases that the packs' figure for making it worse is worth; our choice. */
     private static final double WORSE_CASES = 20;
 
@@ -115,36 +118,57 @@ public final class BenchRecord {
     }
 
     /**
-     * Chance that a fix cures a cause on which others failed. A fix is taken to work wherever one that works less often on
-     * the same cause would: where a new relay did not help, cleaning the old one would not have either.
+     * Chance that a fix cures a cause on which others failed. Mostly fixes of one cause work on one part, and one that works
+     * less often only where the other would: where a new relay did not help, cleaning the old one would not have either.
      */
     double works(Cause cause, Remedy remedy, Collection<String> failedFixes) {
-        double failed = cause.fixedBy().stream()
-                .filter(other -> failedFixes.contains(other.fixId()))
-                .mapToDouble(other -> works(cause.id(), other))
-                .max()
-                .orElse(0);
-        double works = works(cause.id(), remedy);
-        return works > failed ? (works - failed) / (1 - failed) : 0;
+        Failure failed = Failure.NONE;
+        for (Remedy other : cause.fixedBy()) {
+            if (failedFixes.contains(other.fixId())) {
+                failed = failed.and(works(cause.id(), other));
+            }
+        }
+        return 1 - failed.and(works(cause.id(), remedy)).chance() / failed.chance();
     }
 
     /**
-     * Per cause that one of these fixes could cure, the chance that all of them would have failed on it: that of the one that
-     * works most often, see {@link #works(Cause, Remedy, Collection)}.
+     * That fixes of one cause fail together.
+     *
+     * @param best how often the one works that works most often
+     * @param apart chance that all fail, each working on a part of its own
+     */
+    private record Failure(double best, double apart) {
+        static final Failure NONE = new Failure(0, 1);
+
+        Failure and(double works) {
+            return new Failure(Math.max(best, works), apart * (1 - works));
+        }
+
+        double chance() {
+            return SAME_PART * (1 - best) + (1 - SAME_PART) * apart;
+        }
+    }
+
+    /**
+     * Per cause that one of these fixes could cure, the chance that all of them would have failed on it, as in {@link
+     * #works(Cause, Remedy, Collection)}.
      *
      * @see org.benchlore.kb.ranking.RankingQuery#tried
      */
     public SortedMap<String, Double> tried(Collection<String> fixIds) {
-        SortedMap<String, Double> failed = new TreeMap<>();
+        Map<String, Failure> failures = new TreeMap<>();
         for (String fixId : new TreeSet<>(fixIds)) {
             for (Cause cause : knowledge.causesFixedBy(fixId)) {
                 for (Remedy remedy : cause.fixedBy()) {
                     if (remedy.fixId().equals(fixId)) {
-                        failed.merge(cause.id(), 1 - works(cause.id(), remedy), Math::min);
+                        failures.merge(
+                                cause.id(), Failure.NONE.and(works(cause.id(), remedy)), (a, b) -> a.and(b.best()));
                     }
                 }
             }
         }
+        SortedMap<String, Double> failed = new TreeMap<>();
+        failures.forEach((id, failure) -> failed.put(id, failure.chance()));
         return failed;
     }
 

@@ -34,6 +34,12 @@ final class Explanation {
     /** A posterior so near 0 or 1 that a double cannot tell is shown as this far from it. */
     private static final double EDGE = 1e-15;
 
+    /** Words of the note that are named for a cause. */
+    private static final int WORDS = 4;
+
+    /** From this probability on a cause's words are named. */
+    private static final double NAMED = 0.01;
+
     private static final double DECIBANS = 10 / Math.log(10);
 
     private final Catalogue catalogue;
@@ -101,10 +107,17 @@ final class Explanation {
                 catalogue.lacking(c, query.kinds()),
                 prior,
                 wording,
+                words(c, wording),
                 codes,
                 evidence,
                 unmentioned,
                 odds - sum);
+    }
+
+    private List<String> words(int c, double wording) {
+        return wording > 0 && posterior[c] >= NAMED && c != catalogue.unlisted()
+                ? catalogue.likeness().words(query.words(), c, outset.tried().prior, WORDS)
+                : List.of();
     }
 
     private static double priorDecibans(ScopeView of, int c) {

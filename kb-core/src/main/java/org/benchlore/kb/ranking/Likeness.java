@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -40,6 +41,12 @@ final class Likeness {
      * and stayed on 280 notes with few.
      */
     private static final double FINDINGS = 3;
+
+    /**
+     * Words for each finding from which on they count in full: a terser note, "green light, no 12 V", has said all in its
+     * findings. Log-loss is flat up to here on 280 notes, and 0.01 up on 500 complaints of a line each.
+     */
+    private static final double WORDS_EACH = 3;
 
     /**
      * What the cause behind a note gets, had it an entry, of the most that each word lends to any. The best of all entries gets
@@ -182,7 +189,9 @@ final class Likeness {
      * @param prior shares of the causes, the unlisted one last
      */
     double[] factors(String note, int findings, double[] prior) {
-        double share = Math.min(1, FINDINGS / Math.max(1, findings));
+        int least = Math.max(1, findings);
+        double told = findings == 0 ? 1 : telling(note).size() / (WORDS_EACH * findings);
+        double share = Math.min(1, FINDINGS / least) * Math.min(1, told);
         double[] nats = Arrays.stream(nats(note, prior)).map(n -> share * n).toArray();
         double most = Arrays.stream(nats, 0, causes).max().orElse(0);
         double[] factors = new double[causes + 1];
@@ -198,9 +207,51 @@ final class Likeness {
         return factors;
     }
 
+    /**
+     * Words of a note that stand in a cause's entry more than in others.
+     *
+     * @param prior shares of the causes, the unlisted one last
+     * @return as written, the strongest first; at most so many
+     */
+    List<String> words(String note, int cause, double[] prior, int limit) {
+        Map<String, Double> gains = new LinkedHashMap<>();
+        for (Token token : telling(note)) {
+            double gain = gain(token.term(), cause, prior)
+                    + Kin.of(token.term()).map(kin -> gain(kin, cause, prior)).orElse(0.0);
+            if (gain > 0) {
+                gains.putIfAbsent(token.surface(), gain);
+            }
+        }
+        return gains.entrySet().stream()
+                .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
+                .limit(limit)
+                .map(Map.Entry::getKey)
+                .toList();
+    }
+
+    /** What a term lends a cause beyond what it lends the others in the middle. */
+    private double gain(String term, int cause, double[] prior) {
+        double own = 0;
+        double all = 0;
+        for (Posting p : postings.getOrDefault(term, List.of())) {
+            own += p.cause() == cause ? p.weight() : 0;
+            all += prior[p.cause()] * p.weight();
+        }
+        return own - all;
+    }
+
     /** The words of a text, but for those behind a denial: "no adapter" does not tell of adapters. */
     private static List<String> terms(String text) {
         List<String> terms = new ArrayList<>();
+        for (Token token : telling(text)) {
+            terms.add(token.term());
+            Kin.of(token.term()).ifPresent(terms::add);
+        }
+        return terms;
+    }
+
+    private static List<Token> telling(String text) {
+        List<Token> telling = new ArrayList<>();
         int denied = 0;
         for (Token token : Lexer.tokens(text)) {
             if (token.kind() == Token.Kind.PUNCTUATION) {
@@ -210,11 +261,10 @@ final class Likeness {
             } else if (denied > 0) {
                 denied--;
             } else if (tells(token)) {
-                terms.add(token.term());
-                Kin.of(token.term()).ifPresent(terms::add);
+                telling.add(token);
             }
         }
-        return terms;
+        return telling;
     }
 
     private static boolean tells(Token token) {

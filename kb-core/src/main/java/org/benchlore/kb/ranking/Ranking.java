@@ -34,6 +34,8 @@ public record Ranking(
      * @param lacking parts that it needs and a unit of these kinds does not hold; empty where nothing is amiss
      * @param priorDecibans 10 log10 of the prior odds, with what was tried in vain and what the unit lacks held against it
      * @param wordingDecibans what the note's own words add to that by being like the words of the entry; 0 without a note
+     * @param wordingWords the words of the note, as written, that speak for it most, the strongest first; empty where the
+     *     wording does not speak for it or its probability is under a hundredth
      * @param codeDecibans what codes that no pack knows add to that by the past cases they stand in; 0 without such codes
      * @param evidence weight of each finding taken alone, in the order of {@link Ranking#findings}
      * @param unmentionedDecibans weight of what was not mentioned
@@ -49,12 +51,14 @@ public record Ranking(
             List<String> lacking,
             double priorDecibans,
             double wordingDecibans,
+            List<String> wordingWords,
             double codeDecibans,
             List<Evidence> evidence,
             double unmentionedDecibans,
             double overlapDecibans) {
         public RankedCause {
             lacking = List.copyOf(lacking);
+            wordingWords = List.copyOf(wordingWords);
             evidence = List.copyOf(evidence);
         }
     }

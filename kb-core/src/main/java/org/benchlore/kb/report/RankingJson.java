@@ -103,6 +103,9 @@ final class RankingJson {
         }
         node.put("priorDecibans", cause.priorDecibans());
         node.put("wordingDecibans", cause.wordingDecibans());
+        if (!cause.wordingWords().isEmpty()) {
+            JsonNodes.texts(node, "wordingWords", cause.wordingWords());
+        }
         node.put("codeDecibans", cause.codeDecibans());
         ArrayNode evidence = node.putArray("evidence");
         for (Ranking.Evidence e : cause.evidence()) {

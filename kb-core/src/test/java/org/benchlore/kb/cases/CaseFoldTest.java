@@ -100,7 +100,8 @@ class CaseFoldTest {
         CaseHistory failed = fold(
                 new Noted(head("n1", 1), "left channel gone", Reading.Source.OWNER, List.of()),
                 new FixApplied(head("f", 2), "new-relay", "relay-oxidised", null, ""),
-                new Noted(head("n2", 3), "swapped the relay, still the same", Reading.Source.SEEN, List.of()));
+                check("c", 3, Checked.Result.FAILED),
+                new Noted(head("n2", 4), "swapped the relay, still the same", Reading.Source.SEEN, List.of()));
         assertThat(failed.textsBeforeWork()).containsExactly("dead", "left channel gone");
         assertThat(failed.textsOfFault()).contains("swapped the relay, still the same");
     }

@@ -205,4 +205,18 @@ class LikenessTest {
             assertThat(cause.wordingDecibans() > 0).isEqualTo(cause.id().equals("bearing"));
         }
     }
+
+    @Test
+    void the_words_that_speak_for_a_cause_are_named_as_they_were_written() {
+        for (Ranking.RankedCause cause :
+                MODEL.rank(query("a Ventilator grinds, no drawer")).causes()) {
+            if (cause.id().equals("bearing")) {
+                assertThat(cause.wordingWords())
+                        .contains("ventilator", "grinds")
+                        .doesNotContain("a", "drawer");
+            } else {
+                assertThat(cause.wordingWords()).isEmpty();
+            }
+        }
+    }
 }
