@@ -163,7 +163,7 @@ class AgreementTest {
     void a_unit_said_to_have_no_adapter_is_not_suspected_of_a_dead_one() {
         String dead = "stone dead, no lamp at all";
         assertThat(odds(share(dead + ", there is no adapter to it", "adapter-dead")))
-                .isLessThan(odds(share(dead + ", it belongs to my aunt", "adapter-dead")) / 5);
+                .isLessThan(odds(share(dead + ", it belongs to my aunt", "adapter-dead")) / 3);
     }
 
     @Test

@@ -228,7 +228,7 @@ class WorkTest {
         assertThat(fixed).contains("'proof' goes through what proves it");
         String told = whole(List.of("no change, still no 12 V", "undo", "undo", "stop"), id);
         assertThat(told)
-                .contains(" is held to have failed. 'undo' takes that back.")
+                .containsPattern("is\\s+held to have failed\\. 'undo' takes that back\\.")
                 .contains("Next: 'test' - ");
         assertThat(history(id).failedFixes()).isEmpty();
         String proof = whole(List.of("proof", "p", "f", "stop"), id);
