@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import org.benchlore.kb.cases.TriedFix;
 import org.benchlore.kb.knowledge.BenchTest;
 import org.benchlore.kb.knowledge.Cause;
@@ -122,13 +121,18 @@ public final class BenchRecord {
      * less often only where the other would: where a new relay did not help, cleaning the old one would not have either.
      */
     double works(Cause cause, Remedy remedy, Collection<String> failedFixes) {
+        Failure failed = failure(cause, failedFixes);
+        return 1 - failed.and(works(cause.id(), remedy)).chance() / failed.chance();
+    }
+
+    private Failure failure(Cause cause, Collection<String> fixIds) {
         Failure failed = Failure.NONE;
-        for (Remedy other : cause.fixedBy()) {
-            if (failedFixes.contains(other.fixId())) {
-                failed = failed.and(works(cause.id(), other));
+        for (Remedy remedy : cause.fixedBy()) {
+            if (fixIds.contains(remedy.fixId())) {
+                failed = failed.and(works(cause.id(), remedy));
             }
         }
-        return 1 - failed.and(works(cause.id(), remedy)).chance() / failed.chance();
+        return failed;
     }
 
     /**
@@ -156,19 +160,12 @@ public final class BenchRecord {
      * @see org.benchlore.kb.ranking.RankingQuery#tried
      */
     public SortedMap<String, Double> tried(Collection<String> fixIds) {
-        Map<String, Failure> failures = new TreeMap<>();
-        for (String fixId : new TreeSet<>(fixIds)) {
+        SortedMap<String, Double> failed = new TreeMap<>();
+        for (String fixId : fixIds) {
             for (Cause cause : knowledge.causesFixedBy(fixId)) {
-                for (Remedy remedy : cause.fixedBy()) {
-                    if (remedy.fixId().equals(fixId)) {
-                        failures.merge(
-                                cause.id(), Failure.NONE.and(works(cause.id(), remedy)), (a, b) -> a.and(b.best()));
-                    }
-                }
+                failed.computeIfAbsent(cause.id(), id -> failure(cause, fixIds).chance());
             }
         }
-        SortedMap<String, Double> failed = new TreeMap<>();
-        failures.forEach((id, failure) -> failed.put(id, failure.chance()));
         return failed;
     }
 

@@ -8,6 +8,7 @@ import org.benchlore.kb.ranking.Ranking.Evidence;
 import org.benchlore.kb.ranking.Ranking.Interval;
 import org.benchlore.kb.ranking.Ranking.RankedCause;
 import org.benchlore.kb.reading.Finding;
+import org.benchlore.kb.reading.analysis.Token;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -50,6 +51,7 @@ final class Explanation {
     private final List<Catalogue.Observation> observations;
     private final Dependence.@Nullable Together together;
     private final double[] posterior;
+    private final List<Token> telling;
 
     Explanation(
             Catalogue catalogue,
@@ -65,6 +67,7 @@ final class Explanation {
         this.query = query;
         this.observations = observations;
         this.together = together;
+        this.telling = Likeness.telling(query.words());
         this.posterior = Posterior.of(outset, observations, query.fromNote(), together, catalogue.settings());
     }
 
@@ -116,7 +119,7 @@ final class Explanation {
 
     private List<String> words(int c, double wording) {
         return wording > 0 && posterior[c] >= NAMED && c != catalogue.unlisted()
-                ? catalogue.likeness().words(query.words(), c, outset.tried().prior, WORDS)
+                ? catalogue.likeness().words(telling, c, outset.tried().prior, WORDS)
                 : List.of();
     }
 

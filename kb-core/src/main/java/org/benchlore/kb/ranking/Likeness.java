@@ -154,7 +154,7 @@ final class Likeness {
 
     /** Whether any word of a note stands in an entry. */
     boolean knowsAnyOf(String note) {
-        return terms(note).stream().anyMatch(postings::containsKey);
+        return terms(telling(note)).stream().anyMatch(postings::containsKey);
     }
 
     /**
@@ -163,7 +163,11 @@ final class Likeness {
      * @return nats, 0 or more
      */
     double[] nats(String note, double[] prior) {
-        Set<String> known = new TreeSet<>(terms(note));
+        return nats(telling(note), prior);
+    }
+
+    private double[] nats(List<Token> telling, double[] prior) {
+        Set<String> known = new TreeSet<>(terms(telling));
         known.retainAll(postings.keySet());
         double[] nats = new double[causes + 1];
         double share = Math.min(1, NOTE / Math.max(1, known.size()));
@@ -189,10 +193,10 @@ final class Likeness {
      * @param prior shares of the causes, the unlisted one last
      */
     double[] factors(String note, int findings, double[] prior) {
-        int least = Math.max(1, findings);
-        double told = findings == 0 ? 1 : telling(note).size() / (WORDS_EACH * findings);
-        double share = Math.min(1, FINDINGS / least) * Math.min(1, told);
-        double[] nats = Arrays.stream(nats(note, prior)).map(n -> share * n).toArray();
+        List<Token> telling = telling(note);
+        double told = findings == 0 ? 1 : telling.size() / (WORDS_EACH * findings);
+        double share = Math.min(1, FINDINGS / Math.max(1, findings)) * Math.min(1, told);
+        double[] nats = Arrays.stream(nats(telling, prior)).map(n -> share * n).toArray();
         double most = Arrays.stream(nats, 0, causes).max().orElse(0);
         double[] factors = new double[causes + 1];
         double before = 0;
@@ -208,14 +212,15 @@ final class Likeness {
     }
 
     /**
-     * Words of a note that stand in a cause's entry more than in others.
+     * Words that stand in a cause's entry more than in others.
      *
+     * @param telling words of a note
      * @param prior shares of the causes, the unlisted one last
      * @return as written, the strongest first; at most so many
      */
-    List<String> words(String note, int cause, double[] prior, int limit) {
+    List<String> words(List<Token> telling, int cause, double[] prior, int limit) {
         Map<String, Double> gains = new LinkedHashMap<>();
-        for (Token token : telling(note)) {
+        for (Token token : telling) {
             double gain = gain(token.term(), cause, prior)
                     + Kin.of(token.term()).map(kin -> gain(kin, cause, prior)).orElse(0.0);
             if (gain > 0) {
@@ -240,17 +245,18 @@ final class Likeness {
         return own - all;
     }
 
-    /** The words of a text, but for those behind a denial: "no adapter" does not tell of adapters. */
-    private static List<String> terms(String text) {
+    /** What words have in common with those of their meaning, and the groups they stand in. */
+    private static List<String> terms(List<Token> telling) {
         List<String> terms = new ArrayList<>();
-        for (Token token : telling(text)) {
+        for (Token token : telling) {
             terms.add(token.term());
             Kin.of(token.term()).ifPresent(terms::add);
         }
         return terms;
     }
 
-    private static List<Token> telling(String text) {
+    /** The words of a text, but for those behind a denial: "no adapter" does not tell of adapters. */
+    static List<Token> telling(String text) {
         List<Token> telling = new ArrayList<>();
         int denied = 0;
         for (Token token : Lexer.tokens(text)) {
@@ -283,7 +289,7 @@ final class Likeness {
         List<String> terms(String text) {
             List<String> terms = new ArrayList<>();
             for (String word : WORDS.split(text)) {
-                terms.addAll(known.computeIfAbsent(word, Likeness::terms));
+                terms.addAll(known.computeIfAbsent(word, w -> Likeness.terms(telling(w))));
             }
             return terms;
         }

@@ -97,8 +97,9 @@ public record RankingQuery(
 
     /**
      * What of a case's texts is compared with the causes' entries: all words, understood or not, since those around a
-     * finding tell more of the cause than the finding alone. A later text counts only where it {@linkplain #furtherWordsOf tells of a fault}; what was
-     * done meanwhile ("washed, dry now") and what was found in order are worded like the very causes they speak against.
+     * finding tell more of the cause than the finding alone. A later text counts only where it {@linkplain #furtherWordsOf
+     * tells of a fault}; what was done meanwhile ("washed, dry now") and what was found in order are worded like the very
+     * causes they speak against.
      * Where no text tells of a fault that the packs know, all count that led to no finding: their words are all there is.
      *
      * @param readings of the texts in their order, the complaint first
